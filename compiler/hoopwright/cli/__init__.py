@@ -1,0 +1,1 @@
+"""Command line: arguments, exit codes, files; nothing else."""

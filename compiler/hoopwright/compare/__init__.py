@@ -1,0 +1,1 @@
+"""Compare stage: plans in, what changed between them out."""

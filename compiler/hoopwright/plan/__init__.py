@@ -1,0 +1,1 @@
+"""Plan stage: all results in, one Plan value out. Adds nothing new."""

@@ -1,0 +1,183 @@
+"""The resolved shape: hoops, tapes, bands and the lengths to cut. Geometry only.
+
+Axes: origin on the floor under the waist's centre, x to the wearer's left, y to the front, z up; metres.
+A fraction f of a girth runs from centre front (0) by the wearer's left (1/4) to centre back (1/2).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from hoopwright.spec.check import Check
+
+Point = tuple[float, float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class PlanOutline:
+    """A hoop's outline from above: an ellipse ``width`` (left to right) by ``depth`` (front to back), m.
+
+    ``offset`` is how far its centre lies behind the waist's centre, m. ``arc`` is the angle it spans,
+    2 pi for a closed hoop.
+    """
+
+    kind: Literal["round", "oval"]
+    width: float
+    depth: float
+    offset: float
+    arc: float
+
+
+@dataclass(frozen=True, slots=True)
+class Fixing:
+    """Where a tape is fixed to a hoop: tape id, fraction of the hoop's girth, and the point in space."""
+
+    tape: str
+    fraction: float
+    at: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Hoop:
+    """One hoop, from its centre line. ``slope`` is the lean of the side profile just above it, radians.
+
+    ``place``: ``top``, ``body``, ``band top`` or ``hem``. ``cased`` is false for hoops in the hem band.
+    """
+
+    id: str
+    place: Literal["top", "body", "band top", "hem"]
+    height: float
+    below_waist: float
+    girth: float
+    plan: PlanOutline
+    cut: float
+    casing: float
+    cased: bool
+    fixings: tuple[Fixing, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A mark on a tape: which hoop, distance from the waistband's lower edge, lean from the vertical
+    (radians).
+
+    ``on_body`` is true when the stretch ending here lies on the body.
+    """
+
+    hoop: str
+    at: float
+    lean: float
+    on_body: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Tape:
+    """One tape. ``waist_angle`` is polar from the waist's centre, radians, 0 at centre front, positive
+    to the left.
+
+    ``start`` is its point on the waistband's lower edge. ``cut`` includes turnings, wrap and reserve.
+    """
+
+    id: str
+    waist_fraction: float
+    hem_fraction: float
+    waist_angle: float
+    start: Point
+    marks: tuple[Mark, ...]
+    cut: float
+    ends_at: str
+
+
+@dataclass(frozen=True, slots=True)
+class Waistband:
+    """The waistband: ``cut`` = waist + ease + overlap + two turnings; width m."""
+
+    girth: float
+    width: float
+    overlap: float
+    cut: float
+    material: str
+
+
+@dataclass(frozen=True, slots=True)
+class HemBand:
+    """The cloth band between the two lowest hoops, folded double: one strip ``height`` by ``length``, m.
+
+    ``seam`` is the allowance included twice in ``height``; ``stated`` tells that the height is the
+    maker's own rule.
+    ``channel`` is how much of the folded height each hoop's channel takes.
+    """
+
+    upper: str
+    lower: str
+    depth: float
+    height: float
+    length: float
+    seam: float
+    channel: float
+    stated: bool
+    material: str
+    grain: Literal["along", "across", "either"]
+
+
+@dataclass(frozen=True, slots=True)
+class BodyRow:
+    """The body's oval at a height: ``width``, ``depth`` m."""
+
+    height: float
+    width: float
+    depth: float
+
+
+@dataclass(frozen=True, slots=True)
+class Contact:
+    """A tape or hoop that touches the body, and how far the body stands beyond it, m."""
+
+    part: str
+    height: float
+    by: float
+
+
+@dataclass(frozen=True, slots=True)
+class Skirt:
+    """The skirt to be worn over it, from the waistline over the cage to ``off_floor``: lengths and hem
+    girth, m."""
+
+    front: float
+    side: float
+    back: float
+    hem_girth: float
+    off_floor: float
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """The whole shape, top down; tapes by number.
+
+    ``profile``: (height, radius) points of the side line from the anchor to the hem hoop, for figures.
+    ``total_hoop_length`` is the sum of cut lengths before rounding, m.
+    """
+
+    waist_heights: tuple[float, float, float, float]  # front, left, back, right
+    hoops: tuple[Hoop, ...]
+    tapes: tuple[Tape, ...]
+    waistband: Waistband
+    band: HemBand | None
+    body: tuple[BodyRow, ...]
+    contacts: tuple[Contact, ...]
+    skirt: Skirt
+    profile: tuple[tuple[float, float], ...]
+    checks: tuple[Check, ...]
+
+    def hoop(self, id: str) -> Hoop:
+        """The hoop of that id; KeyError when there is none."""
+        for hoop in self.hoops:
+            if hoop.id == id:
+                return hoop
+        raise KeyError(id)
+
+    @property
+    def total_hoop_length(self) -> float:
+        """Strip for all hoops, laps included, m."""
+        return sum(hoop.cut for hoop in self.hoops)

@@ -1,0 +1,1 @@
+"""Spec stage: values in, a typed Spec or findings out. Schema, references, defaults."""

@@ -1,0 +1,270 @@
+"""The typed spec: every value resolved, in SI units, with what was assumed listed beside it.
+
+Lengths are metres, masses kilograms, densities SI, angles radians, times minutes, money Decimal.
+The JSON Schema in ``schemas/v1/spec.schema.json`` is the language; this is its meaning.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from decimal import Decimal
+from typing import Literal
+
+from hoopwright.library.model import Goods, Join, Stock
+from hoopwright.source.diagnostic import Path
+
+Units = Literal["inches", "centimetres"]
+LineKind = Literal["cone", "dome", "bell", "drum", "table"]
+Spacing = Literal["by tape", "level", "widening", "listed"]
+
+
+@dataclass(frozen=True, slots=True)
+class Assumed:
+    """A value the maker did not state.
+
+    ``path`` is the key that overrides it, dotted (``wearer.waist_height.side``). ``value`` is SI when
+    ``dimension`` names one (``length``, ``mass``, ``share``, ``force`` ...), else it is text.
+    """
+
+    path: str
+    value: float | str
+    dimension: str
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class HipRow:
+    """The body's outline at a depth below the waistline: girth, and width over depth of its oval."""
+
+    below_waist: float
+    girth: float
+    oval: float
+
+
+@dataclass(frozen=True, slots=True)
+class Wearer:
+    """The body the cage is made for, in shoes and over all that is worn beneath.
+
+    Waist heights are above the floor. ``stature`` and ``step`` may be unknown (None).
+    """
+
+    name: str
+    stature: float | None
+    waist: float
+    waist_oval: float
+    hip: float
+    waist_to_hip: float
+    front: float
+    left: float
+    right: float
+    back: float
+    hip_rows: tuple[HipRow, ...]
+    step: float | None
+
+    @property
+    def side(self) -> float:
+        """Mean waist height of the two sides, m."""
+        return (self.left + self.right) / 2
+
+
+@dataclass(frozen=True, slots=True)
+class TableRow:
+    """A row of the maker's own line: a height above the floor and the girth there."""
+
+    height: float
+    girth: float
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """How the girth grows downward. ``power`` is the dome's swell or the bell's exponent."""
+
+    kind: LineKind
+    power: float
+    rows: tuple[TableRow, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceListed:
+    """A hoop's place stated by the maker: exactly one of the three depths is set."""
+
+    below_waist: float | None = None
+    height: float | None = None
+    down_tape: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class ShapeSpec:
+    """The wished shape. ``hem_off_floor`` is to the lower edge of the hem hoop.
+
+    ``listed`` holds the hoops above the hem hoop (and above the band's upper hoop), from the top,
+    when ``spacing`` is ``listed``. ``names`` may be shorter than ``count``; a blank keeps H1, H2 ...
+    """
+
+    ground_plan: str
+    line: Line
+    top_hoop: PlaceListed
+    top_girth: float | None
+    hem_girth: float
+    hem_off_floor: float
+    count: int
+    spacing: Spacing
+    ratio: float
+    listed: tuple[PlaceListed, ...] = ()
+    names: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class HoopBuild:
+    """What hoops are made of and how they are closed. ``casing`` is None for a bare hoop."""
+
+    material: Stock
+    join: Join
+    lap: float
+    casing: Goods | None
+
+
+@dataclass(frozen=True, slots=True)
+class TapeBuild:
+    """The tapes that carry the hoops.
+
+    ``waist_fractions`` and ``hem_fractions``: fractions of girth from centre front by the wearer's
+    left, ascending, one a tape.
+    """
+
+    material: Goods
+    count: int
+    front_gap: float | None
+    to: Literal["hem", "band"]
+    waist_fractions: tuple[float, ...]
+    hem_fractions: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WaistbandBuild:
+    """The waistband: a tape or cloth band closed by a fastening."""
+
+    material: Goods
+    width: float
+    overlap: float
+    ease: float
+    fastening: Goods
+
+
+@dataclass(frozen=True, slots=True)
+class BandBuild:
+    """The hem band: cloth folded double between the two lowest hoops.
+
+    ``depth`` is between the two hoops' centres. ``cut_height`` is the maker's own rule, or None.
+    """
+
+    material: Goods
+    depth: float
+    grain: Literal["along", "across", "either"]
+    cut_height: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Build:
+    """How the cage is built."""
+
+    carried_by: Literal["tapes", "channels", "cords"]
+    hoops: HoopBuild
+    tapes: TapeBuild
+    waistband: WaistbandBuild
+    band: BandBuild | None
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """Something worn over or hung from the cage.
+
+    ``mass`` in kg is resolved from weight, or from area and areal density. ``heights`` (m above the
+    floor) is used by ``flounced`` only. ``cloth``, ``area`` are set when ``buy`` is true.
+    """
+
+    name: str
+    mass: float
+    hang: Literal["straight", "gored", "flounced"]
+    heights: tuple[float, ...] = ()
+    cloth: Goods | None = None
+    area: float | None = None
+    buy: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Allowances:
+    """Every allowance, tolerance and cutting default, m unless said otherwise."""
+
+    seam: float = 0.0127
+    waistband_turning: float = 0.0127
+    casing_end: float = 0.0127
+    braid_take_up: float = 0.08  # share of the girth
+    band_join: float = 0.0
+    band_ease: float = 0.00635
+    kerf: float = 0.0015875
+    smallest_offcut: float = 0.3048
+    tape_top: float = 0.0381
+    tape_hem: float = 0.0381
+    tape_reserve: float = 0.0762
+    tape_stretch: float = 3000.0  # EA, N
+    hoop_tolerance: float = 0.00635
+    tape_tolerance: float = 0.003175
+    hem_tolerance: float = 0.00635
+    small_stuff_reserve: float = 0.10  # share
+    money_reserve: float = 0.10  # share
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """What the cage is judged against. None means no such check beyond the note."""
+
+    budget: Decimal | None = None
+    currency: str | None = None
+    door: float | None = None
+    weight: float | None = None
+    sag: float = 0.0127
+    out_of_round: float = 0.03  # share of the diameter
+    factor: float = 2.5
+    stress_worn: float = 0.6  # share of the elastic limit
+    stress_door: float = 0.9
+
+
+@dataclass(frozen=True, slots=True)
+class Workshop:
+    """Tools at hand (None: no tool check), session length in minutes, paper for gauges."""
+
+    tools: tuple[str, ...] | None
+    session: float
+    helper: bool
+    paper: Literal["A4", "letter"]
+
+
+@dataclass(frozen=True, slots=True)
+class Spec:
+    """One design, checked and complete.
+
+    ``currency`` is the one currency of all prices, or None when nothing has a price. ``goods`` and
+    ``stocks`` hold every material the build can name, by name. ``assumed`` is sorted by path.
+    ``stated`` is the set of dotted paths the maker wrote. ``postponed`` names top-level keys that are
+    valid but not yet applied.
+    """
+
+    title: str
+    units: Units
+    wearer: Wearer
+    shape: ShapeSpec
+    build: Build
+    load: tuple[Layer, ...]
+    skirt_off_floor: float
+    stocks: Mapping[str, Stock]
+    goods: Mapping[str, Goods]
+    allowances: Allowances
+    limits: Limits
+    workshop: Workshop
+    currency: str | None
+    assumed: tuple[Assumed, ...] = ()
+    stated: frozenset[str] = frozenset()
+    postponed: tuple[str, ...] = ()
+    paths: Mapping[str, Path] = field(default_factory=dict)

@@ -1,0 +1,101 @@
+"""The assessment: what the cage does under its load, and whether that is acceptable.
+
+One result type for every method: closed forms today, a whole-cage solution behind the same values tomorrow.
+SI units; None means not assessed.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from hoopwright.spec.check import Check
+
+
+@dataclass(frozen=True, slots=True)
+class HoopStrength:
+    """Loads and movement of one hoop. ``load`` N/m downward; ``thrust`` N (compression positive); sag,
+    inward, outward m; stress Pa."""
+
+    id: str
+    load: float
+    thrust: float
+    sag: float | None
+    inward: float | None
+    outward: float | None
+    stress: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Segment:
+    """A stretch of tape down to hoop ``to``: tension N, and whether it hangs slack."""
+
+    to: str
+    tension: float
+    slack: bool
+
+
+@dataclass(frozen=True, slots=True)
+class TapeStrength:
+    """Tension down one tape."""
+
+    id: str
+    segments: tuple[Segment, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class MaterialStrength:
+    """What was taken for a stock: bending stiffness in the hoop's plane (weak) and out of it (strong),
+    torsion, N m2; elastic limit Pa."""
+
+    name: str
+    ei_weak: float
+    ei_strong: float
+    gj: float
+    elastic_limit: float
+    origin: Literal["bench", "grade"]
+
+
+@dataclass(frozen=True, slots=True)
+class Buckling:
+    """Load factor at which it would buckle. ``at_least`` tells that ``value`` is a lower bound."""
+
+    value: float | None
+    at_least: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Weights:
+    """Mass by part group, kg: hoops, casings, tapes, waistband, band, joins; ``total`` is the cage alone."""
+
+    hoops: float
+    casings: float
+    tapes: float
+    waistband: float
+    band: float
+    joins: float
+
+    @property
+    def total(self) -> float:
+        """The cage alone, kg."""
+        return self.hoops + self.casings + self.tapes + self.waistband + self.band + self.joins
+
+
+@dataclass(frozen=True, slots=True)
+class Assessment:
+    """What the strength stage found. ``method`` names how (for the annex). ``verdict`` opens the plan:
+    ``stands``,
+    ``stands, but`` or ``will not stand``, with ``reasons`` in plain words."""
+
+    method: str
+    checks: tuple[Check, ...]
+    hoops: tuple[HoopStrength, ...]
+    tapes: tuple[TapeStrength, ...]
+    buckling: Buckling
+    swing: float | None
+    waist_pull: float
+    carried: float  # kg hung from the waistband in all, cage included
+    weights: Weights
+    materials: tuple[MaterialStrength, ...]
+    verdict: Literal["stands", "stands, but", "will not stand"]
+    reasons: tuple[str, ...]

@@ -1,0 +1,130 @@
+"""What to buy and how to cut it. Lengths m, money Decimal."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal
+
+from hoopwright.spec.check import Check
+
+
+@dataclass(frozen=True, slots=True)
+class CutPiece:
+    """A piece to cut from a length: which part, how long, m."""
+
+    part: str
+    length: float
+
+
+@dataclass(frozen=True, slots=True)
+class CutPack:
+    """One coil, hank or offcut and the pieces cut from it, in cutting order. ``left`` m remain."""
+
+    material: str
+    pack: float
+    origin: Literal["bought", "on hand"]
+    pieces: tuple[CutPiece, ...]
+    left: float
+
+
+@dataclass(frozen=True, slots=True)
+class Cutting:
+    """All packs of all goods cut in lengths. ``gap``: share of cost above the proven bound (0 when
+    proven)."""
+
+    packs: tuple[CutPack, ...]
+    proven: bool
+    gap: float
+
+
+@dataclass(frozen=True, slots=True)
+class Placement:
+    """A rectangle of cloth: part, x across the width from one selvage, y along the length, m.
+    ``turned``: grain across."""
+
+    part: str
+    x: float
+    y: float
+    width: float
+    height: float
+    turned: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class ClothLayout:
+    """Pieces laid on a cloth. ``need`` is the least length, ``buy`` the length in shop steps, m.
+
+    ``other_way`` is the length the other direction would need (None when it cannot be laid so).
+    """
+
+    material: str
+    width: float
+    direction: Literal["along", "across"]
+    strips: int
+    joins: int
+    need: float
+    buy: float
+    other_way: float | None
+    placements: tuple[Placement, ...]
+    proven: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ShoppingLine:
+    """A line of the shopping list.
+
+    ``packs`` is the number of packs, steps or pieces bought and ``pack`` says what one is: SI length in
+    ``pack_length`` (0 for pieces),
+    ``pack_count`` pieces (0 for lengths). ``price`` for one pack; None when unknown. ``uses`` are part
+    ids or words. ``need`` is the amount
+    needed before rounding up (m or pieces), reserve included, ``on_hand`` what is taken from the cupboard.
+    """
+
+    item: str
+    kind: str
+    packs: int
+    pack_length: float
+    pack_count: int
+    price: Decimal | None
+    cost: Decimal | None
+    need: float
+    on_hand: float
+    uses: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Cost:
+    """``total`` = sum of the list; ``reserve`` on top; ``budget`` compared with both. ``missing``:
+    items without a price."""
+
+    total: Decimal
+    reserve: Decimal
+    budget: Decimal | None
+    currency: str | None
+    missing: tuple[str, ...]
+
+    @property
+    def partial(self) -> bool:
+        """Whether something to be bought has no price."""
+        return bool(self.missing)
+
+
+@dataclass(frozen=True, slots=True)
+class ToolNeed:
+    """A tool the work asks for that the workshop does not list: any of ``choices`` will do."""
+
+    choices: tuple[str, ...]
+    purpose: str
+
+
+@dataclass(frozen=True, slots=True)
+class Supply:
+    """Cut lists, cloth layouts, shopping list, cost."""
+
+    cutting: Cutting
+    layouts: tuple[ClothLayout, ...]
+    shopping: tuple[ShoppingLine, ...]
+    cost: Cost
+    tools_missing: tuple[ToolNeed, ...]
+    checks: tuple[Check, ...] = ()

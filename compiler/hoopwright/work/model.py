@@ -1,0 +1,76 @@
+"""The work: tasks, what each waits for, and the sessions they are done in. Minutes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+TaskKind = Literal["cut", "join", "sew", "fit"]
+
+
+@dataclass(frozen=True, slots=True)
+class Condition:
+    """What must be true at a stop, measured: ``what`` (a phrase key of render), expected value and
+    tolerance in m, and what to change if not.
+
+    ``value`` None: looked at, not measured with a rule.
+    """
+
+    key: str
+    part: str
+    value: float | None
+    tolerance: float | None
+    mend: str
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """One task. ``action`` keys the instruction text in the renderer (``cut-hoop``, ``mark-tapes``
+    ...); ``title`` names it for lists.
+
+    ``parts`` are ids (H1, T2, waistband, band); ``tools``: names to lay ready (of alternatives, the one
+    at hand or the first);
+    ``cautions`` are caution keys. A ``fit`` task that is a stop carries ``conditions``. ``wait``
+    minutes pass by themselves after it (glue, proof load).
+    ``setup`` groups tasks that want the same place and tools. ``session`` is 1-based, 0 before scheduling.
+    """
+
+    id: str
+    kind: TaskKind
+    action: str
+    title: str
+    needs: tuple[str, ...]
+    minutes: float
+    tools: tuple[str, ...]
+    parts: tuple[str, ...]
+    cautions: tuple[str, ...]
+    setup: str
+    session: int = 0
+    wait: float = 0.0
+    stop: bool = False
+    conditions: tuple[Condition, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Session:
+    """Tasks done in one sitting, in order, and why it ends there."""
+
+    number: int
+    tasks: tuple[str, ...]
+    minutes: float
+    ends: str
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """Tasks in working order; sessions; minutes in all; the longest chain of needs, minutes, and its
+    tasks; the first try-on."""
+
+    tasks: tuple[Task, ...]
+    sessions: tuple[Session, ...]
+    minutes: float
+    critical_minutes: float
+    critical: tuple[str, ...]
+    first_fitting: str
+    minutes_to_first_fitting: float
+    cautions: tuple[str, ...]
