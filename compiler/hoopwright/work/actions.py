@@ -1,0 +1,188 @@
+"""The vocabulary of the work: every task action and every stop-condition key, each with its meaning.
+
+A task names its action; the renderer holds one instruction text for each. ``parts`` says what stands in
+:attr:`Task.parts`, ``measures`` which values of the plan the instruction has to print. Nothing here is
+prose for the maker.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from hoopwright.work.model import TaskKind
+
+
+@dataclass(frozen=True, slots=True)
+class Action:
+    """One kind of task.
+
+    ``setup`` is the place and set of tools it wants: ``water``, ``table`` (marking and shears), ``metal``
+    (cutting bench), ``joining``, ``machine``, ``hand`` (hand sewing), ``body`` (fitting). ``parts`` is what
+    a task of this action lists; ``measures`` are dotted places in the plan, ``hoop``, ``tape`` or ``band``
+    standing for the part.
+    """
+
+    key: str
+    kind: TaskKind
+    setup: str
+    meaning: str
+    parts: str
+    measures: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class ConditionKey:
+    """One thing that must be true at a stop.
+
+    ``part`` is what :attr:`Condition.part` holds. ``value`` says what the expected value is; it is empty
+    when the maker looks and measures nothing.
+    """
+
+    key: str
+    meaning: str
+    part: str
+    value: str = ""
+
+
+_ACTIONS = (
+    Action("wash", "sew", "water",
+           "wash tape, braid and cloth as the cage will be washed, and let them dry, so that nothing shrinks "
+           "after marking", "the goods: tapes, waistband, casings, band"),
+    Action("press", "sew", "table", "press what was washed, flat and without pulling it",
+           "the goods: tapes, waistband, casings, band"),
+    Action("mark-tapes", "cut", "table",
+           "pull each tape with 1 kg, set zero one top turning from its end, mark it at every hoop, write "
+           "its name on it", "every tape",
+           ("tape.marks.at", "allowances.tape_top", "allowances.tape_tolerance")),
+    Action("cut-tapes", "cut", "table",
+           "cut each marked tape at its length, hem wrap and reserve left on below the last mark",
+           "every tape", ("tape.cut", "allowances.tape_hem", "allowances.tape_reserve")),
+    Action("cut-casings", "cut", "table",
+           "cut one casing for each cased hoop, tape its ends against fraying, label it", "every cased hoop",
+           ("hoop.casing",)),
+    Action("sew-casings", "sew", "machine",
+           "fold each casing lengthwise round the stock's size and sew it into a tube (casings that are not "
+           "woven as a tube)", "every cased hoop", ("hoop.casing", "build.hoops.material.section")),
+    Action("open-coil", "cut", "metal",
+           "open the coil safely: tied in three places, clamped down, ties cut one at a time, let out "
+           "little by little", "the hoops cut from it"),
+    Action("test-stock", "cut", "metal",
+           "measure the section and do the droop and the wrap test on the free end before anything is cut; "
+           "compare with the spec", "the stock", ("stock.section", "stock.bench")),
+    Action("cut-hoop", "cut", "metal",
+           "measure twice, cut one hoop, write its name on it, dress, round and tip both ends at once, draw "
+           "the lap line on each end", "one hoop",
+           ("hoop.cut", "build.hoops.lap", "allowances.hoop_tolerance")),
+    Action("prove-join", "join", "joining",
+           "join two offcuts as the hoops will be joined and hang 2 kg from them over night",
+           "the stock", ("build.hoops.join", "build.hoops.lap")),
+    Action("case-hoop", "sew", "table",
+           "thread the casing on the open hoop, push it back from both ends and clip it",
+           "one hoop", ("hoop.casing", "allowances.casing_end")),
+    Action("mark-hoop", "cut", "table",
+           "mark on the casing (or channel) where each tape meets the hoop, by folding or by measure from "
+           "the place of the join, front and left named", "one hoop",
+           ("hoop.girth", "hoop.fixings.fraction")),
+    Action("cut-waistband", "cut", "table", "cut the waistband", "waistband",
+           ("waistband.cut", "allowances.waistband_turning")),
+    Action("make-waistband", "sew", "machine",
+           "turn and sew the ends of the waistband, mark centre front, centre back, the overlap and every "
+           "tape's place on its lower edge", "waistband",
+           ("waistband.girth", "waistband.overlap", "tape.waist_fraction")),
+    Action("sew-fastening", "sew", "hand",
+           "sew the fastening on so that the band closes at the waist's girth and opens with one hand",
+           "waistband", ("waistband.girth", "waistband.overlap")),
+    Action("sew-tapes", "sew", "machine",
+           "turn in the top of each tape and sew it to the waistband at its mark, zero on the band's lower "
+           "edge", "every tape, waistband", ("tape.waist_fraction", "allowances.tape_top")),
+    Action("cut-band", "cut", "table", "cut the strips of the hem band from the cloth as laid out", "band",
+           ("band.height", "band.length", "layout")),
+    Action("join-band", "sew", "hand",
+           "join the strips end to end: selvage to selvage with a flat whip stitch, or in a seam where there "
+           "is no selvage; leave the last join open", "band", ("band.length", "layout.joins")),
+    Action("sew-channels", "sew", "machine",
+           "fold the band double, sew its long seam, stitch a channel along each edge, ends open", "band",
+           ("band.height", "band.depth", "band.seam", "band.channel")),
+    Action("thread-channel", "sew", "table",
+           "push the open hoop through its channel of the band, ends coming out at the open join",
+           "one hoop, band", ("hoop.girth",)),
+    Action("clip-hoop", "fit", "table",
+           "clip the hoop to every tape at its mark and clamp its ends at the lap line; nothing is joined "
+           "yet", "one hoop", ("tape.marks.at", "build.hoops.lap")),
+    Action("try-on-body-alone", "fit", "body",
+           "STOP on the body alone, skirt on: plumb line, a stick in the door frame at hem height, a picture "
+           "taken from a chair", "the cage", ("conditions",)),
+    Action("try-on-body-helped", "fit", "body",
+           "STOP on the body with a helper, skirt on: a rule on the floor", "the cage", ("conditions",)),
+    Action("join-hoop", "join", "joining",
+           "push casing or channel back, join the hoop at its lap line beside a tape, wash off flux at once",
+           "one hoop", ("hoop.girth", "build.hoops.lap", "build.hoops.join")),
+    Action("join-hoop-shielded", "join", "joining",
+           "the same with heat: cloth pushed back and wetted, a heat shield between join and cloth",
+           "one hoop", ("hoop.girth", "build.hoops.lap", "build.hoops.join")),
+    Action("wash-joins", "join", "water",
+           "wash every soldered join with soda and water, dry it, pull it by hand, feel for burrs, cover "
+           "it with a turn of tape", "every hoop"),
+    Action("check-joins", "join", "joining",
+           "pull every join by hand, feel for burrs, cover it with a turn of tape", "every hoop"),
+    Action("close-band", "sew", "hand",
+           "draw the band over both joins and close its last join", "band", ("band.length",)),
+    Action("sew-hoop", "sew", "hand",
+           "close the casing over the join, then sew the hoop to each tape at its mark", "one hoop",
+           ("tape.marks.at", "hoop.fixings.tape", "allowances.tape_tolerance")),
+    Action("try-on-hem-alone", "fit", "body",
+           "STOP alone, petticoats, skirt and show shoes on: the hem is levelled now, as the last thing",
+           "the cage", ("conditions",)),
+    Action("try-on-hem-helped", "fit", "body",
+           "STOP with a helper, petticoats, skirt and show shoes on: the hem is levelled now",
+           "the cage", ("conditions",)),
+    Action("trim-tapes", "sew", "hand",
+           "wrap each tape's end round its last hoop, cut off the reserve, sew the end down", "every tape",
+           ("allowances.tape_hem",)),
+    Action("try-on-use-alone", "fit", "body",
+           "STOP alone: through the door, on the chair, on the stairs, off alone and quickly", "the cage",
+           ("conditions",)),
+    Action("try-on-use-helped", "fit", "body",
+           "STOP with a helper at hand: door, chair, stairs, off alone and quickly", "the cage",
+           ("conditions",)),
+    Action("sew-label", "sew", "hand", "sew the label inside the waistband: wearer, waist range, date, spec",
+           "waistband"),
+    Action("hang-up", "fit", "table", "hang the cage by its waistband from two hooks, cover it, keep it dry",
+           "the cage"),
+)
+
+_CONDITIONS = (
+    ConditionKey("waist-closed", "the waistband closes, girth measured as closed", "waistband",
+                 "the waist's girth with its ease"),
+    ConditionKey("hem-height-front", "lower edge of the hem hoop above the floor at centre front", "hem hoop",
+                 "hem off floor"),
+    ConditionKey("hem-height-side", "the same at the left and at the right side", "hem hoop",
+                 "hem off floor"),
+    ConditionKey("hem-height-back", "the same at centre back", "hem hoop", "hem off floor"),
+    ConditionKey("hoop-level", "height of a hoop's centre above the floor, measured at front, sides, back",
+                 "one hoop", "the hoop's height"),
+    ConditionKey("skirt-off-floor", "the skirt's hem above the floor all round", "skirt",
+                 "skirt off floor"),
+    ConditionKey("waistband-at-waist", "the waistband sits on the waistline, and does not ride or tip",
+                 "waistband"),
+    ConditionKey("no-contact", "no hoop rests on the body, standing and taking a long step", "the cage"),
+    ConditionKey("hangs-upright", "the cage hangs upright and does not swing on to the legs", "the cage"),
+    ConditionKey("clamps-hold", "no clip has slipped from its mark, no lap from its line", "the cage"),
+    ConditionKey("line-smooth", "the skirt's line is smooth, no hoop shows", "skirt"),
+    ConditionKey("door", "walks through a doorway of this clear width without anything catching", "the cage",
+                 "the doorway's clear width; no tolerance below it"),
+    ConditionKey("round-again", "width of the hem hoop, side to side and front to back, after door and chair",
+                 "hem hoop", "the hem hoop's width"),
+    ConditionKey("hem-height-again", "lower edge of the hem hoop above the floor after door and chair",
+                 "hem hoop", "hem off floor"),
+    ConditionKey("chair", "sits down and rises unaided; hoops fold up and come back", "the cage"),
+    ConditionKey("stairs", "goes up and down a step with the hem lifted by hand", "the cage"),
+    ConditionKey("off-alone", "the wearer takes it off alone and quickly, by one pull, three times over",
+                 "waistband"),
+)
+
+ACTIONS: dict[str, Action] = {action.key: action for action in _ACTIONS}
+"""Every action, by key."""
+
+CONDITIONS: dict[str, ConditionKey] = {condition.key: condition for condition in _CONDITIONS}
+"""Every condition key of a stop, by key."""
