@@ -1,1 +1,56 @@
-"""Command line: arguments, exit codes, files; nothing else."""
+"""Command line: arguments, exit codes, files; nothing else.
+
+Exit codes: 0 clean; 1 a finding of error level, a failed check, or a stale plan; 2 wrong use or
+unreadable input;
+70 a defect in the compiler itself.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+
+CLEAN, FOUND, MISUSED, DEFECT = 0, 1, 2, 70
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command; returns the exit code."""
+    from hoopwright.cli.arguments import parser
+
+    _speak_utf8()
+    options = parser().parse_args(arguments)
+    try:
+        code: int = options.run(options)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return CLEAN
+    except KeyboardInterrupt:
+        return 130
+    except Exception as problem:
+        return _own_up(problem)
+    return code
+
+
+def _speak_utf8() -> None:
+    """Same bytes in every locale: output is UTF-8 with plain newlines."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(encoding="utf-8", errors="backslashreplace", newline="\n")
+
+
+def _own_up(problem: Exception) -> int:
+    """A defect of the compiler: say so in two lines, with the place; the whole trace on request."""
+    if os.environ.get("HOOPWRIGHT_TRACE"):
+        raise problem
+    import traceback
+
+    frames = traceback.extract_tb(problem.__traceback__)
+    place = f" ({os.path.basename(frames[-1].filename)}:{frames[-1].lineno})" if frames else ""
+    sys.stderr.write(f"defect in hoopwright itself: {type(problem).__name__}: {problem}{place}\n")
+    sys.stderr.write(
+        "nothing was written; please report it with the spec. HOOPWRIGHT_TRACE=1 shows the trace.\n"
+    )
+    return DEFECT

@@ -1,0 +1,7 @@
+"""``python -m hoopwright``."""
+
+import sys
+
+from hoopwright.cli import main
+
+sys.exit(main())

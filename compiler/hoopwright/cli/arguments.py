@@ -1,0 +1,106 @@
+"""The commands and their options."""
+
+from __future__ import annotations
+
+import argparse
+from importlib import import_module
+
+from hoopwright import __version__
+
+_FORMATS = ("text", "short", "jsonl")
+
+
+def parser() -> argparse.ArgumentParser:
+    """The parser of the whole command line; ``options.run(options)`` carries a command out."""
+    top = argparse.ArgumentParser(
+        prog="hoopwright",
+        description="Turns a YAML spec of a hooped understructure into a build plan.",
+        epilog="exit codes: 0 clean, 1 findings or failed checks, 2 wrong use, 70 a defect in hoopwright",
+    )
+    top.add_argument("--version", action="version", version=f"hoopwright {__version__}")
+    commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    _check(commands)
+    _build(commands)
+    _new(commands)
+    _explain(commands)
+    _schema(commands)
+    return top
+
+
+_Commands = argparse._SubParsersAction  # the only name argparse gives this type
+
+
+def _check(commands: _Commands[argparse.ArgumentParser]) -> None:
+    command = commands.add_parser(
+        "check", help="run every stage on specs and say what was found; write nothing"
+    )
+    _specs(command)
+    command.add_argument(
+        "--syntax", action="store_true", help="stop after the spec itself: keys, units, references"
+    )
+    _format(command)
+    command.set_defaults(run=_later("check"))
+
+
+def _build(commands: _Commands[argparse.ArgumentParser]) -> None:
+    command = commands.add_parser("build", help="write plan.md, plan.json and figures/ for each spec")
+    _specs(command)
+    command.add_argument("-o", "--output", metavar="DIR", help="where plans go (default: beside the spec)")
+    command.add_argument(
+        "--check",
+        action="store_true",
+        help="write nothing; fail when the plan on disk is not what would be built",
+    )
+    _format(command)
+    command.set_defaults(run=_later("build"))
+
+
+def _new(commands: _Commands[argparse.ArgumentParser]) -> None:
+    command = commands.add_parser("new", help="print a starter spec made from a few measurements")
+    command.add_argument(
+        "starter", nargs="?", metavar="STARTER", help="which one; without it, the list of starters"
+    )
+    command.add_argument("--title", help="what the design is called")
+    command.add_argument("--stature", metavar="LENGTH", help='body height, as in "5 ft 6 in" or "168 cm"')
+    command.add_argument("--waist", metavar="LENGTH", help="waist girth over what is worn beneath")
+    command.add_argument("--hip", metavar="LENGTH", help="hip girth")
+    command.add_argument("-o", "--output", metavar="FILE", help="write it there instead; never over a file")
+    command.set_defaults(run=_later("new"))
+
+
+def _explain(commands: _Commands[argparse.ArgumentParser]) -> None:
+    command = commands.add_parser("explain", help="explain a finding's code, a check, or a word of the trade")
+    command.add_argument("topic", nargs="*", metavar="TOPIC", help="without one, the list of all")
+    command.set_defaults(run=_later("explain"))
+
+
+def _schema(commands: _Commands[argparse.ArgumentParser]) -> None:
+    command = commands.add_parser("schema", help="print the JSON Schema of specs or of plan.json")
+    command.add_argument("which", nargs="?", choices=("spec", "plan"), default="spec")
+    command.set_defaults(run=_later("schema"))
+
+
+def _specs(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "specs",
+        nargs="+",
+        metavar="SPEC",
+        help="a YAML spec, or a folder: every spec below it except starters",
+    )
+
+
+def _format(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "--format", choices=_FORMATS, default="text", help="how findings are printed (default: text)"
+    )
+
+
+class _later:
+    """A command whose module is imported only when it is run, so that each loads just what it needs."""
+
+    def __init__(self, name: str) -> None:
+        self.name = name
+
+    def __call__(self, options: argparse.Namespace) -> int:
+        code: int = import_module(f"hoopwright.cli.{self.name}").run(options)
+        return code

@@ -1,0 +1,71 @@
+"""``hoopwright build``: plans written beside their specs, or held against what is there."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from hoopwright.cli import CLEAN, FOUND, MISUSED, say
+from hoopwright.cli.check import code_of, outcome
+from hoopwright.cli.output import Refused, differences, put
+from hoopwright.cli.specs import SpecFile, gather, plan_folder
+from hoopwright.compile import compile_spec
+from hoopwright.plan.model import Plan
+
+
+def run(options: argparse.Namespace) -> int:
+    """Build every spec named; one that fails does not keep the others from being built."""
+    specs, problems = gather(options.specs)
+    say.diagnostics(problems, specs, options.format)
+    worst = MISUSED if problems else CLEAN
+    for number, spec in enumerate(specs, 1):
+        if len(specs) > 1:
+            say.progress(f"[{number}/{len(specs)}] {spec.shown}")
+        folder = plan_folder(spec, options.output, specs)
+        worst = max(worst, _one(spec, folder, options))
+    return worst
+
+
+def _one(spec: SpecFile, folder: Path, options: argparse.Namespace) -> int:
+    result = compile_spec(spec.data, spec.shown)
+    say.diagnostics(result.diagnostics, [spec], options.format)
+    if result.plan is None:
+        say.progress(f"{spec.shown}: {outcome(result)}; nothing written")
+        return code_of(result)
+    files = rendered(result.plan)
+    if options.check:
+        return max(code_of(result), _compare(spec, folder, files))
+    try:
+        kept = put(folder, files)
+    except Refused as problem:
+        say.progress(f"{folder.as_posix()}: {problem}")
+        return MISUSED
+    for copy in kept:
+        say.progress(f"kept your changes: {copy.as_posix()}")
+    say.progress(f"{spec.shown}: {outcome(result)}; wrote {(folder / 'plan.md').as_posix()}")
+    return code_of(result)
+
+
+def _compare(spec: SpecFile, folder: Path, files: dict[str, str]) -> int:
+    import sys
+
+    changes = differences(folder, files)
+    if not changes:
+        say.progress(f"{spec.shown}: the plan is up to date")
+        return CLEAN
+    sys.stdout.write(changes)
+    say.progress(f"{spec.shown}: the plan in {folder.as_posix()} is stale; build it again")
+    return FOUND
+
+
+def rendered(plan: Plan) -> dict[str, str]:
+    """Every file of a plan by its name relative to the plan's folder."""
+    from hoopwright.render.figures import draw_figures
+    from hoopwright.render.machine import plan_json
+    from hoopwright.render.markdown import plan_markdown
+
+    figures = draw_figures(plan)
+    files = {f"figures/{figure.name}.svg": figure.svg for figure in figures}
+    files["plan.json"] = plan_json(plan)
+    files["plan.md"] = plan_markdown(plan, figures)
+    return files

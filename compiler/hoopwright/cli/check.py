@@ -1,0 +1,41 @@
+"""``hoopwright check``: every stage, nothing written."""
+
+from __future__ import annotations
+
+import argparse
+
+from hoopwright.cli import CLEAN, FOUND, MISUSED, say
+from hoopwright.cli.specs import gather
+from hoopwright.compile import Compiled, compile_spec
+from hoopwright.source.diagnostic import failed
+
+
+def run(options: argparse.Namespace) -> int:
+    """Check the specs; the worst of them gives the exit code."""
+    specs, problems = gather(options.specs)
+    say.diagnostics(problems, specs, options.format)
+    worst = MISUSED if problems else CLEAN
+    for number, spec in enumerate(specs, 1):
+        if len(specs) > 1:
+            say.progress(f"[{number}/{len(specs)}] {spec.shown}")
+        result = compile_spec(spec.data, spec.shown, syntax_only=options.syntax)
+        say.diagnostics(result.diagnostics, [spec], options.format)
+        say.progress(f"{spec.shown}: {outcome(result)}")
+        worst = max(worst, code_of(result))
+    return worst
+
+
+def code_of(result: Compiled) -> int:
+    """Exit code of one compiled spec: 1 for errors or failed checks."""
+    broken = failed(result.diagnostics) or (result.plan is not None and bool(result.plan.failing))
+    return FOUND if broken else CLEAN
+
+
+def outcome(result: Compiled) -> str:
+    """One line that says how it went: failed checks by name, then the count of findings."""
+    counted = say.count(result.diagnostics)
+    if result.plan is None:
+        return counted or "the spec is in order"
+    failing = ", ".join(f"{check.code} {check.part}".strip() for check in result.plan.failing)
+    head = f"does not pass: {failing}" if failing else result.plan.assessment.verdict
+    return f"{head} ({counted})" if counted else head
