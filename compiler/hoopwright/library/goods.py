@@ -1,0 +1,62 @@
+"""Haberdashery and cloth: physical data with sources, never a price.
+
+Areal densities are the middle of the range in the trade; a maker who weighs a square states her own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from hoopwright.library.cautions import PRACTICE
+from hoopwright.library.model import Consumption, Goods
+
+INCH = 0.0254
+GRAM = 0.001
+CLOTH_WIDTH = 45 * INCH
+"""Width of cloth when a maker states none, m: 45 in, one of the usual 36, 45, 54 and 60 in."""
+
+
+def _cloth(name: str, grams: float, source: str, width: float = CLOTH_WIDTH, shrinkage: float = 0.0,
+           nap: bool = False) -> Goods:
+    return Goods(name, "cloth", width=width, areal_density=grams * GRAM, shrinkage=shrinkage, nap=nap,
+                 source=source)
+
+
+_GOODS = (
+    Goods("twill", "tape", width=1 * INCH, linear_density=6.2 * GRAM,
+          source="1 in cotton herringbone tape, at least 6.2 g/m: A-A-55071"),
+    Goods("braid", "braid", width=0.5 * INCH, linear_density=4.0 * GRAM,
+          source=f"flat tubular braid of about 1/2 in: {PRACTICE}"),
+    _cloth("calico", 140, f"110-160 g/m2: {PRACTICE}"),
+    _cloth("drill", 245, f"200-290 g/m2: {PRACTICE}", width=60 * INCH),
+    _cloth("lawn", 70, f"60-80 g/m2: {PRACTICE}"),
+    _cloth("taffeta", 80, f"60-100 g/m2: {PRACTICE}", width=54 * INCH),
+    _cloth("wool flannel", 220, f"160-280 g/m2: {PRACTICE}", width=60 * INCH, nap=True),
+    _cloth("serge", 380, "349-414 g/m2: MIL-DTL-3738", width=60 * INCH),
+    Goods("hook and bar", "fastening", source=PRACTICE),
+    Goods("buckle", "fastening", source=PRACTICE),
+    Goods("buttons", "fastening", source=PRACTICE),
+    Goods("solder and flux", "consumable", source=f"one pack serves about 40 laps: {PRACTICE}"),
+    Goods("thread", "consumable", source=f"one reel holds 100 m: {PRACTICE}"),
+    Goods("glue", "consumable", source=f"one tube serves about 40 laps: {PRACTICE}"),
+    Goods("end tips", "consumable", source=f"one on each cut end: {PRACTICE}"),
+    Goods("sleeve", "consumable", source=f"one a hoop, 1 1/2 to 2 in long: {PRACTICE}"),
+    Goods("bolts", "consumable", source=f"two a hoop, with nuts: {PRACTICE}"),
+    Goods("rivets", "consumable", source=f"two a hoop: {PRACTICE}"),
+)
+
+GOODS: Mapping[str, Goods] = MappingProxyType({goods.name: goods for goods in _GOODS})
+"""Every article by name."""
+
+HOOP_END = Consumption("end tips", 1, 1)
+"""What one cut end of a hoop in a casing or band uses."""
+
+TAPE_FIXING = Consumption("thread", 0.6, 100)
+"""What one sewn crossing of hoop and tape uses: metres of thread, and metres on a reel."""
+
+SEAM_METRE = Consumption("thread", 3.0, 100)
+"""What a metre of seam uses: about three times its length in thread."""
+
+FASTENINGS_PER_BAND: Mapping[str, int] = MappingProxyType({"hook and bar": 2, "buckle": 1, "buttons": 2})
+"""Pieces of a fastening that close one waistband; any other fastening counts 1."""

@@ -1,0 +1,62 @@
+"""Joins: how the two ends of a hoop are made into a ring. Laps and tools are common practice, no source.
+
+The added mass and the minutes are our estimates; a maker's own lap is stated as ``build.hoops.lap``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from hoopwright.library.cautions import PRACTICE
+from hoopwright.library.model import Consumption, Join, Section
+
+INCH = 0.0254
+PROOF = "Join two offcuts in the same way and hang 2 kg from the join over night: it must not creep or crack."
+
+_JOINS = (
+    Join("lap soldered", lap=1 * INCH,
+         tools=(("soldering iron",), ("file", "grinder", "abrasive paper"), ("clamps", "vice")),
+         consumes=(Consumption("solder and flux", 1, 40),),
+         minutes=12, cautions=("flux-fume", "acid-flux", "no-torch", "zinc", "hot-iron"),
+         sections=("flat", "round"), metal_only=True, heat=True, mass=0.003, proof=PROOF,
+         remarks="Roughen both faces, tin them, clamp them, heat with an iron only; wash off acid flux.",
+         source=PRACTICE),
+    Join("lap bound", lap=4 * INCH, tools=(),
+         consumes=(Consumption("thread", 4.0, 100), Consumption("glue", 1, 40)),
+         minutes=10, cautions=("glue",), sections=("flat", "round", "tube"), metal_only=False, heat=False,
+         mass=0.003, proof=PROOF,
+         remarks="Tape the lap, bind it tightly from end to end with waxed thread or wire, then glue over"
+         " it.",
+         source=PRACTICE),
+    Join("sleeve crimped", lap=0.0, tools=(("crimp tool", "pliers"),),
+         consumes=(Consumption("sleeve", 1, 1),),
+         minutes=5, cautions=("crimp",), sections=("flat", "round", "tube"), metal_only=False, heat=False,
+         mass=0.005, proof=PROOF,
+         remarks="The ends meet in the middle of the sleeve, which must fit the strip; crimp each half"
+         " twice.",
+         source=PRACTICE, sleeve=1.75 * INCH),
+    Join("lap bolted", lap=2 * INCH,
+         tools=(("punch", "drill"), ("screwdriver", "spanner", "pliers")),
+         consumes=(Consumption("bolts", 2, 1),),
+         minutes=12, cautions=("drilling", "holes-weaken"), sections=("flat",), metal_only=False, heat=False,
+         mass=0.004, proof=PROOF,
+         remarks="Two holes, at least three widths apart where the lap allows; heads inside, nuts filed"
+         " flush.",
+         source=PRACTICE),
+    Join("lap riveted", lap=2 * INCH,
+         tools=(("punch", "drill"), ("hammer", "rivet tool")),
+         consumes=(Consumption("rivets", 2, 1),),
+         minutes=12, cautions=("drilling", "holes-weaken"), sections=("flat",), metal_only=False, heat=False,
+         mass=0.003, proof=PROOF,
+         remarks="Two holes, at least three widths apart where the lap allows; set the heads inside.",
+         source=PRACTICE),
+)
+
+JOINS: Mapping[str, Join] = MappingProxyType({join.name: join for join in _JOINS})
+"""Every join by name."""
+
+
+def suits(join: Join, section: Section, metal: bool) -> bool:
+    """Whether a join can be made on that section and kind of material."""
+    return section.kind in join.sections and (metal or not join.metal_only)
