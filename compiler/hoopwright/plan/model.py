@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from hoopwright.plan.joins import JoinPlace
 from hoopwright.shape.model import Shape
 from hoopwright.source.diagnostic import Diagnostic
 from hoopwright.spec.check import Check
@@ -16,7 +17,7 @@ from hoopwright.work.model import Work
 @dataclass(frozen=True, slots=True)
 class Plan:
     """A finished plan. ``source`` is the spec's file name without folders. ``checks`` are all stages'
-    checks in order of importance."""
+    checks in order of importance; ``joins`` tells where the join of each closed hoop sits."""
 
     source: str
     spec: Spec
@@ -26,6 +27,7 @@ class Plan:
     work: Work
     checks: tuple[Check, ...]
     findings: tuple[Diagnostic, ...]
+    joins: tuple[JoinPlace, ...] = ()
 
     @property
     def failing(self) -> tuple[Check, ...]:

@@ -1,0 +1,46 @@
+"""The plan stage: lay the results of all stages side by side, most important checks first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from pathlib import PurePosixPath
+
+from hoopwright.plan.joins import place_joins
+from hoopwright.plan.model import Plan
+from hoopwright.shape.model import Shape
+from hoopwright.source.diagnostic import Diagnostic
+from hoopwright.spec.check import Check, Result
+from hoopwright.spec.model import Spec
+from hoopwright.strength.model import Assessment
+from hoopwright.supply.model import Supply
+from hoopwright.work.model import Work
+
+_RANK: dict[Result, int] = {"fails": 0, "marginal": 1, "not assessed": 2, "holds": 3}
+
+
+def assemble(source: str, spec: Spec, shape: Shape, assessment: Assessment, supply: Supply, work: Work,
+             diagnostics: Iterable[Diagnostic] = ()) -> Plan:
+    """One :class:`Plan` from the results of all stages.
+
+    ``source`` is the spec's file name; folders in it are dropped, so that a plan does not depend on
+    where it was built. Checks that fail come first, then marginal ones, then what was not assessed,
+    then what holds; within each, strength before shape before supply, in the order the stage gave.
+    Findings are sorted by their place in the text.
+    """
+    checks = (*assessment.checks, *shape.checks, *supply.checks)
+    return Plan(
+        source=PurePosixPath(source.replace("\\", "/")).name,
+        spec=spec,
+        shape=shape,
+        assessment=assessment,
+        supply=supply,
+        work=work,
+        checks=by_importance(checks),
+        findings=tuple(sorted(diagnostics, key=lambda found: found.sort_key())),
+        joins=place_joins(shape),
+    )
+
+
+def by_importance(checks: Iterable[Check]) -> tuple[Check, ...]:
+    """Checks with the worst result first; the order within one result is kept."""
+    return tuple(sorted(checks, key=lambda check: _RANK[check.result]))

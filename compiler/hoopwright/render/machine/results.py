@@ -1,0 +1,108 @@
+"""Checks and the strength of the parts, for ``plan.json``."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from hoopwright.plan.model import Plan
+from hoopwright.render.machine.values import (
+    Json,
+    degree,
+    fraction,
+    grams,
+    megapascals,
+    megapascals_or_none,
+    mm,
+    mm_or_none,
+    money,
+    newtons,
+    ratio,
+    rounded,
+    stiffness,
+)
+from hoopwright.spec.check import Check
+from hoopwright.strength.model import Assessment
+
+_UNITS = {
+    "length": "mm",
+    "mass": "g",
+    "force": "N",
+    "stress": "MPa",
+    "angle": "deg",
+    "share": "fraction",
+    "count": "count",
+    "ratio": "ratio",
+}
+_NUMBERS = {
+    "length": mm,
+    "mass": grams,
+    "force": newtons,
+    "stress": megapascals,
+    "angle": degree,
+    "share": fraction,
+}
+
+
+def checks_json(plan: Plan) -> list[Json]:
+    """The key ``checks``, in order of importance."""
+    return [_check(check, plan.spec.currency) for check in plan.checks]
+
+
+def _check(check: Check, currency: str | None) -> Json:
+    unit = (currency or "money") if check.dimension == "money" else _UNITS.get(check.dimension, "ratio")
+    return {
+        "code": check.code,
+        "part": check.part,
+        "value": _number(check.value, check.dimension),
+        "limit": _number(check.limit, check.dimension),
+        "unit": unit,
+        "result": check.result,
+        "remedy": check.remedy,
+        "source": check.source,
+    }
+
+
+def _number(value: float | None, dimension: str) -> Json:
+    if value is None:
+        return None
+    if dimension == "money":
+        return money(Decimal(str(rounded(value, 2))))
+    if dimension == "count":
+        return round(value)
+    return _NUMBERS.get(dimension, ratio)(value)
+
+
+def strength_json(found: Assessment) -> dict[str, Json]:
+    """The key ``strength``. What was not assessed is null."""
+    value = found.buckling.value
+    return {
+        "hoops": [{
+            "id": hoop.id,
+            "load_n_per_m": newtons(hoop.load),
+            "thrust_n": newtons(hoop.thrust),
+            "sag_mm": mm_or_none(hoop.sag),
+            "inward_mm": mm_or_none(hoop.inward),
+            "outward_mm": mm_or_none(hoop.outward),
+            "stress_mpa": megapascals_or_none(hoop.stress),
+        } for hoop in found.hoops],
+        "tapes": [{
+            "id": tape.id,
+            "segments": [{"to": part.to, "tension_n": newtons(part.tension), "slack": part.slack}
+                         for part in tape.segments],
+        } for tape in found.tapes],
+        "buckling_factor": {
+            "value": None if value is None else ratio(value),
+            "at_least": found.buckling.at_least,
+        },
+        "swing_mm": mm_or_none(found.swing),
+        "waist_pull_n": newtons(found.waist_pull),
+        "weight_g": grams(found.weights.total),
+        "materials": [{
+            "name": stock.name,
+            "ei_weak_n_m2": stiffness(stock.ei_weak),
+            "ei_strong_n_m2": stiffness(stock.ei_strong),
+            "gj_n_m2": stiffness(stock.gj),
+            "elastic_limit_mpa": megapascals(stock.elastic_limit),
+            "from": stock.origin,
+        } for stock in found.materials],
+    }

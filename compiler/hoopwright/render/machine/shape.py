@@ -1,0 +1,72 @@
+"""Hoops, tapes, waistband, cloth, ties and the skirt over the cage, for ``plan.json``."""
+
+from __future__ import annotations
+
+from hoopwright.plan.model import Plan
+from hoopwright.render.machine.values import Json, degree, fraction, mm
+from hoopwright.shape.model import Hoop, Tape
+from hoopwright.supply.model import ClothLayout
+
+
+def shape_json(plan: Plan) -> dict[str, Json]:
+    """The keys ``hoops``, ``tapes``, ``waistband``, ``cloth``, ``ties`` and ``skirt``."""
+    shape = plan.shape
+    return {
+        "hoops": [_hoop(hoop) for hoop in shape.hoops],
+        "tapes": [_tape(tape) for tape in shape.tapes],
+        "waistband": {
+            "girth_mm": mm(shape.waistband.girth),
+            "width_mm": mm(shape.waistband.width),
+            "overlap_mm": mm(shape.waistband.overlap),
+            "cut_mm": mm(shape.waistband.cut),
+            "material": shape.waistband.material,
+        },
+        "cloth": [piece for layout in plan.supply.layouts for piece in _pieces(layout)],
+        "ties": [],
+        "skirt": {
+            "front_mm": mm(shape.skirt.front),
+            "side_mm": mm(shape.skirt.side),
+            "back_mm": mm(shape.skirt.back),
+            "hem_girth_mm": mm(shape.skirt.hem_girth),
+        },
+    }
+
+
+def _hoop(hoop: Hoop) -> Json:
+    return {
+        "id": hoop.id,
+        "place": hoop.place,
+        "height_mm": mm(hoop.height),
+        "girth_mm": mm(hoop.girth),
+        "plan": {
+            "kind": hoop.plan.kind,
+            "width_mm": mm(hoop.plan.width),
+            "depth_mm": mm(hoop.plan.depth),
+            "offset_mm": mm(hoop.plan.offset),
+            "arc_deg": degree(hoop.plan.arc),
+        },
+        "cut_mm": mm(hoop.cut),
+        "casing_mm": mm(hoop.casing),
+        "fixings": [{"tape": fix.tape, "fraction": fraction(fix.fraction)} for fix in hoop.fixings],
+    }
+
+
+def _tape(tape: Tape) -> Json:
+    return {
+        "id": tape.id,
+        "waist_fraction": fraction(tape.waist_fraction),
+        "waist_angle_deg": degree(tape.waist_angle),
+        "cut_mm": mm(tape.cut),
+        "marks": [{"hoop": mark.hoop, "at_mm": mm(mark.at), "lean_deg": degree(mark.lean)}
+                  for mark in tape.marks],
+    }
+
+
+def _pieces(layout: ClothLayout) -> list[Json]:
+    """Equal rectangles of one cloth counted together, in the order they are laid."""
+    counts: dict[tuple[str, float, float], int] = {}
+    for place in layout.placements:
+        key = (place.part, mm(place.width), mm(place.height))
+        counts[key] = counts.get(key, 0) + 1
+    return [{"part": part, "count": count, "width_mm": width, "length_mm": length,
+             "material": layout.material} for (part, width, length), count in counts.items()]
