@@ -66,7 +66,8 @@ def _currency(written: str | None, amount: str) -> str:
     if written is None or written in _SIGNS:
         said = f"`{written}` does not name one currency" if written else f"`{amount}` has no currency"
         meant = _SIGNS.get(written or "$")
-        raise QuantityError("currency-missing", said, f"write `{amount} {meant}`, or another three-letter code")
+        raise QuantityError("currency-missing", said,
+                            f"write `{amount} {meant}`, or another three-letter code")
     code = written.upper()
     if code in CURRENCIES:
         return code

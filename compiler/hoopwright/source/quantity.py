@@ -18,6 +18,7 @@ from itertools import pairwise
 from hoopwright.source.amount import LONGEST, QuantityError, number_text, shown, take_number, tidy
 from hoopwright.source.money import parse_money
 from hoopwright.source.printed import (
+    Units,
     angle_text,
     area_text,
     areal_density_text,
@@ -35,11 +36,33 @@ from hoopwright.source.printed import (
 from hoopwright.source.units import CALLED, SHOWN, UNITS, Unit, names_of, symbol_of
 
 __all__ = [
-    "QuantityError", "angle_text", "area_text", "areal_density_text", "force_text", "length_text",
-    "linear_density_text", "long_length_text", "mass_text", "minutes_text", "money_text", "parse_angle",
-    "parse_area", "parse_areal_density", "parse_density", "parse_force", "parse_length",
-    "parse_linear_density", "parse_mass", "parse_minutes", "parse_money", "parse_share", "parse_stress",
-    "printed_length", "share_text", "stress_text",
+    "QuantityError",
+    "Units",
+    "angle_text",
+    "area_text",
+    "areal_density_text",
+    "force_text",
+    "length_text",
+    "linear_density_text",
+    "long_length_text",
+    "mass_text",
+    "minutes_text",
+    "money_text",
+    "parse_angle",
+    "parse_area",
+    "parse_areal_density",
+    "parse_density",
+    "parse_force",
+    "parse_length",
+    "parse_linear_density",
+    "parse_mass",
+    "parse_minutes",
+    "parse_money",
+    "parse_share",
+    "parse_stress",
+    "printed_length",
+    "share_text",
+    "stress_text",
 ]
 
 _UNIT = re.compile(r"""\s*(?P<unit>''|["'%°]|[^\W\d_]+\.?(?:\s*/\s*[^\W\d_]+\.?)?(?:\s*\^?\s*[23](?=\s*$))?
@@ -178,7 +201,8 @@ def _unit(written: str, text: str, dimension: str) -> Unit:
         raise QuantityError("unit-unknown", f"`{written}` is no unit known here",
                             f"{nearest}{called} takes {wanted}")
     if unit.dimension != dimension:
-        raise QuantityError("unit-wrong", f"`{text}` is {CALLED[unit.dimension]}, but {called} is wanted here",
+        raise QuantityError("unit-wrong",
+                            f"`{text}` is {CALLED[unit.dimension]}, but {called} is wanted here",
                             f"write it in {wanted}")
     return unit
 
