@@ -12,6 +12,7 @@ from typing import Literal
 from hoopwright.spec.check import Check
 
 Point = tuple[float, float, float]
+HoopPlace = Literal["top", "body", "band top", "hem"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,13 +41,13 @@ class Fixing:
 
 @dataclass(frozen=True, slots=True)
 class Hoop:
-    """One hoop, from its centre line. ``slope`` is the lean of the side profile just above it, radians.
+    """One hoop, from its centre line. ``cut`` and ``casing`` are lengths to cut, m (0 for no casing).
 
     ``place``: ``top``, ``body``, ``band top`` or ``hem``. ``cased`` is false for hoops in the hem band.
     """
 
     id: str
-    place: Literal["top", "body", "band top", "hem"]
+    place: HoopPlace
     height: float
     below_waist: float
     girth: float

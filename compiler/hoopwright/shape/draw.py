@@ -1,0 +1,152 @@
+"""The shape stage: a Spec in, the whole shape out, or findings when it cannot be."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import degrees
+
+from hoopwright.shape import lengths, problems
+from hoopwright.shape.body import body_of, hoop_contacts
+from hoopwright.shape.clearance import SHELF, clearance_checks
+from hoopwright.shape.ground import ground_ellipse, outline_of, side_reach
+from hoopwright.shape.line import GirthLine
+from hoopwright.shape.model import Fixing, HemBand, Hoop, HoopPlace, Shape, Tape
+from hoopwright.shape.places import Impossible, Places, place_hoops
+from hoopwright.shape.skirt import skirt_over
+from hoopwright.shape.tapes import Level, run_tape
+from hoopwright.shape.waist import Waist, waist_of
+from hoopwright.source.diagnostic import Finding
+from hoopwright.spec.model import Spec
+
+_PROFILE_POINTS = 48
+
+
+def draw(spec: Spec) -> tuple[Shape | None, tuple[Finding, ...]]:
+    """The shape of a spec, with findings; None when a finding is an error."""
+    if spec.build.tapes.to == "band" and spec.build.band is None:
+        return None, (problems.band_missing(),)
+    waist = waist_of(spec)
+    try:
+        places = place_hoops(spec, waist)
+    except Impossible as stop:
+        return None, (stop.finding,)
+    crowded = _crowded(spec, places)
+    if crowded is not None:
+        return None, (crowded,)
+    shape = _shape(spec, waist, places)
+    return shape, (*_line_findings(spec, places), *_shelf_note(shape.tapes))
+
+
+def _shape(spec: Spec, waist: Waist, places: Places) -> Shape:
+    ids = _ids(spec)
+    outlines = [ground_ellipse(spec, girth) for girth in places.girths]
+    levels = [Level(*level) for level in zip(ids, places.heights, outlines, strict=True)]
+    body = body_of(spec)
+    met = levels[:-1] if spec.build.tapes.to == "band" else levels
+    spare = lengths.tape_spare(spec)
+    build = spec.build.tapes
+    runs = [
+        run_tape(f"T{k + 1}", waist, pair, met, places.heights[-1], body, spare)
+        for k, pair in enumerate(zip(build.waist_fractions, build.hem_fractions, strict=True))
+    ]
+    tapes = tuple(run[0] for run in runs)
+    fixings = [
+        tuple(Fixing(tape.id, *points[k]) for tape, points, _ in runs) if k < len(met) else ()
+        for k in range(len(levels))
+    ]
+    hoops = _hoops(spec, waist, places, levels, fixings)
+    contacts = (
+        *hoop_contacts(body, [(level.id, level.height, level.outline) for level in levels]),
+        *(contact for run in runs for contact in run[2]),
+    )
+    skirt = skirt_over(waist, [(level.height, level.outline) for level in levels], spec.skirt_off_floor)
+    wearer = spec.wearer
+    return Shape(
+        (wearer.front, wearer.left, wearer.back, wearer.right),
+        hoops,
+        tapes,
+        lengths.waistband(spec),
+        _band(spec, hoops),
+        body.rows,
+        contacts,
+        skirt,
+        _profile(spec, waist, places),
+        clearance_checks(spec, hoops, tapes, contacts),
+    )
+
+
+def _ids(spec: Spec) -> list[str]:
+    names = spec.shape.names
+    return [names[k] if k < len(names) and names[k] else f"H{k + 1}" for k in range(spec.shape.count)]
+
+
+def _hoops(
+    spec: Spec, waist: Waist, places: Places, levels: Sequence[Level], fixings: Sequence[tuple[Fixing, ...]]
+) -> tuple[Hoop, ...]:
+    hoops = []
+    count = len(levels)
+    for k, level in enumerate(levels):
+        girth = places.girths[k]
+        in_band = spec.build.band is not None and k >= count - 2
+        place: HoopPlace = "hem" if k == count - 1 else "band top" if in_band else "top" if k == 0 else "body"
+        casing = 0.0 if in_band else lengths.casing_cut(girth, spec)
+        hoops.append(
+            Hoop(
+                level.id,
+                place,
+                level.height,
+                waist.side - level.height,
+                girth,
+                outline_of(level.outline),
+                lengths.hoop_cut(girth, spec),
+                casing,
+                casing > 0.0,
+                fixings[k],
+            )
+        )
+    return tuple(hoops)
+
+
+def _band(spec: Spec, hoops: Sequence[Hoop]) -> HemBand | None:
+    if spec.build.band is None:
+        return None
+    upper, lower = hoops[-2:]
+    return lengths.hem_band(
+        spec, (upper.id, upper.girth, upper.plan.width / 2), (lower.id, lower.girth, lower.plan.width / 2)
+    )
+
+
+def _profile(spec: Spec, waist: Waist, places: Places) -> tuple[tuple[float, float], ...]:
+    """The side line for figures: the waistband's edge, the line from the top hoop to the hem."""
+    top, hem = places.heights[0], places.heights[-1]
+    line: GirthLine = places.line
+    steps = [top - (top - hem) * k / _PROFILE_POINTS for k in range(_PROFILE_POINTS + 1)]
+    return (waist.side_start, *((height, side_reach(spec, line.girth(height))) for height in steps))
+
+
+def _crowded(spec: Spec, places: Places) -> Finding | None:
+    """More hoops than fit: two neighbours closer than the strip is high."""
+    height = spec.build.hoops.material.section.height
+    room = [above - below for above, below in zip(places.heights, places.heights[1:], strict=False)]
+    if not room or min(room) >= height:
+        return None
+    fit = max(1, int((places.heights[0] - places.heights[-1]) / height))
+    return problems.hoops_do_not_fit(spec.shape.count, min(fit, spec.shape.count - 1))
+
+
+def _line_findings(spec: Spec, places: Places) -> tuple[Finding, ...]:
+    """What a table's rows want a second look at."""
+    rows, line = spec.shape.line.rows, places.line
+    found = []
+    for index, row in enumerate(rows):
+        if not line.full < row.height < line.top:
+            found.append(problems.table_row_unused(index))
+        elif index and row.girth < rows[index - 1].girth:
+            found.append(problems.table_narrows(index))
+    return tuple(found)
+
+
+def _shelf_note(tapes: Sequence[Tape]) -> tuple[Finding, ...]:
+    shelves = {tape.id: max(mark.lean for mark in tape.marks) for tape in tapes}
+    names = tuple(name for name, lean in shelves.items() if lean > SHELF)
+    return (problems.shelf(names, f"{degrees(max(shelves.values())):.0f}"),) if names else ()

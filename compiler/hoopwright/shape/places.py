@@ -1,0 +1,223 @@
+"""Where the hoops are: heights and girths from the top hoop to the hem.
+
+``by tape``: equal lengths along the side profile, measured from hoop to hoop on the line;
+``widening``: each such length is ``ratio`` times the one above it; ``level``: equal drops;
+``listed``: as the maker says, a distance ``down_tape`` being added up from hoop to hoop from the
+waistband's lower edge at the side.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from math import hypot
+
+from hoopwright.shape import problems
+from hoopwright.shape.ground import side_reach
+from hoopwright.shape.line import GirthLine, table_line
+from hoopwright.shape.root import bracketed_root
+from hoopwright.shape.waist import Waist
+from hoopwright.source.diagnostic import Finding, Path
+from hoopwright.spec.model import PlaceListed, Spec
+
+Profile = Callable[[float], float]
+"""Half the width at the side by height, m."""
+SidePoint = tuple[float, float]
+"""(height, half width) on the side profile, m."""
+
+
+@dataclass(frozen=True, slots=True)
+class Places:
+    """Hoop heights (centre lines) and girths from the top, m, with the line and the side profile they lie
+    on."""
+
+    heights: tuple[float, ...]
+    girths: tuple[float, ...]
+    line: GirthLine
+
+
+class Impossible(Exception):
+    """A shape that cannot be; carries the finding. It never leaves this package."""
+
+    def __init__(self, finding: Finding) -> None:
+        super().__init__(finding.message)
+        self.finding = finding
+
+
+def hem_heights(spec: Spec) -> tuple[float, float | None]:
+    """Heights of the hem hoop's centre line and of the band's upper hoop (None without a band), m."""
+    hem = spec.shape.hem_off_floor + spec.build.hoops.material.section.height / 2
+    return hem, None if spec.build.band is None else hem + spec.build.band.depth
+
+
+def place_hoops(spec: Spec, waist: Waist) -> Places:
+    """Heights and girths of all hoops. Raises :class:`Impossible`."""
+    hem, upper = hem_heights(spec)
+    lowest = hem if upper is None else upper
+    fixed = 1 if upper is None else 2
+    if spec.shape.count < fixed:
+        raise Impossible(problems.band_needs_two())
+    line, top = _line_and_top(spec, waist, hem, upper)
+    if spec.shape.count == fixed:
+        above: tuple[float, ...] = ()
+    elif spec.shape.spacing == "listed":
+        above = _listed(spec, waist, line, top, lowest)
+    else:
+        if top <= lowest:
+            raise Impossible(problems.top_below_hem(upper is not None))
+        above = _spaced(spec, _profile(spec, line), top, lowest, spec.shape.count - fixed)
+    heights = (*above, hem) if upper is None else (*above, upper, hem)
+    if heights[0] >= waist.side_start[0]:
+        raise Impossible(problems.top_above_band())
+    girths = [line.girth(height) for height in heights]
+    if spec.shape.top_girth is not None and above:
+        girths[0] = spec.shape.top_girth
+    return Places(heights, tuple(girths), line)
+
+
+def _line_and_top(spec: Spec, waist: Waist, hem: float, upper: float | None) -> tuple[GirthLine, float]:
+    """The line, and the top hoop's height."""
+    shape, start = spec.shape, waist.side_start
+    lowest = hem if upper is None else upper
+    if shape.top_girth is None:
+        line = _line(spec, (start[0], spec.wearer.waist), hem, upper)
+        return line, _height_of(
+            shape.top_hoop, waist, start, 0.0, _profile(spec, line), lowest, ("shape", "top_hoop")
+        )
+    radius = side_reach(spec, shape.top_girth)
+    top = _height_of(shape.top_hoop, waist, start, 0.0, lambda _: radius, lowest, ("shape", "top_hoop"))
+    if top <= lowest and shape.count > (1 if upper is None else 2):
+        raise Impossible(problems.top_below_hem(upper is not None))
+    return _line(spec, (top, shape.top_girth), hem, upper), top
+
+
+def _line(spec: Spec, anchor: tuple[float, float], hem: float, upper: float | None) -> GirthLine:
+    shape = spec.shape
+    kind = shape.line.kind
+    full = upper if upper is not None and kind in ("dome", "drum") else hem
+    if anchor[0] <= full:
+        raise Impossible(problems.top_below_hem(upper is not None))
+    if kind == "table":
+        for index in range(1, len(shape.line.rows)):
+            if shape.line.rows[index].height >= shape.line.rows[index - 1].height:
+                raise Impossible(problems.table_not_falling(index))
+        return table_line(shape.line.rows, anchor, (hem, shape.hem_girth))
+    if kind != "drum" and shape.hem_girth <= anchor[1]:
+        raise Impossible(problems.hem_not_wider())
+    return GirthLine(kind, shape.line.power, anchor[0], anchor[1], full, shape.hem_girth)
+
+
+def _profile(spec: Spec, line: GirthLine) -> Profile:
+    return lambda height: side_reach(spec, line.girth(height))
+
+
+def _height_of(
+    place: PlaceListed, waist: Waist, last: SidePoint, run: float, profile: Profile, lowest: float, path: Path
+) -> float:
+    """Height of a stated place; ``run`` is the length down the tape already used up at ``last``."""
+    if place.height is not None:
+        return place.height
+    if place.below_waist is not None:
+        return waist.side - place.below_waist
+    length = (place.down_tape or 0.0) - run
+    found = step_down(profile, last, length, lowest) if length > 0 else None
+    if found is None:
+        raise Impossible(
+            problems.down_tape_too_far(path) if length > 0 else problems.out_of_order(_index(path))
+        )
+    return found
+
+
+def _index(path: Path) -> int:
+    return path[-1] if isinstance(path[-1], int) else 0
+
+
+def _listed(spec: Spec, waist: Waist, line: GirthLine, top: float, lowest: float) -> tuple[float, ...]:
+    """Heights of the hoops above the hem (and the band's upper hoop), from the maker's list.
+
+    The list may begin with the top hoop or with the one below it.
+    """
+    shape, profile = spec.shape, _profile(spec, line)
+    wanted = shape.count - (1 if spec.build.band is None else 2)
+    if len(shape.listed) not in (wanted, wanted - 1):
+        raise Impossible(problems.listed_count(len(shape.listed), wanted))
+    heights: list[float] = []
+    last, run = waist.side_start, 0.0
+    if len(shape.listed) == wanted - 1:
+        heights.append(top)
+        last, run = _advance(last, run, (top, profile(top)))
+    for index, place in enumerate(shape.listed):
+        height = _height_of(place, waist, last, run, profile, lowest, (*problems.HOOPS, "places", index))
+        if height <= lowest:
+            raise Impossible(
+                problems.top_below_hem(spec.build.band is not None)
+                if not heights
+                else problems.out_of_order(index)
+            )
+        if heights and height >= heights[-1]:
+            raise Impossible(problems.out_of_order(index))
+        heights.append(height)
+        last, run = _advance(last, run, (height, profile(height)))
+    return tuple(heights)
+
+
+def _advance(last: SidePoint, run: float, point: SidePoint) -> tuple[SidePoint, float]:
+    return point, run + hypot(last[0] - point[0], last[1] - point[1])
+
+
+def _spaced(spec: Spec, profile: Profile, top: float, lowest: float, above: int) -> tuple[float, ...]:
+    """Heights of the hoops above the lowest one by rule: ``above`` of them, the first at ``top``."""
+    if spec.shape.spacing == "level":
+        return tuple(top - (top - lowest) * k / above for k in range(above))
+    ratio = spec.shape.ratio if spec.shape.spacing == "widening" else 1.0
+    shares = [ratio**k for k in range(above)]
+    first = profile(top) if spec.shape.top_girth is None else side_reach(spec, spec.shape.top_girth)
+    return (top, *chord_steps(profile, (top, first), (lowest, profile(lowest)), shares))
+
+
+def chord_steps(
+    profile: Profile, start: SidePoint, end: SidePoint, shares: Sequence[float]
+) -> tuple[float, ...]:
+    """Heights between ``start`` and ``end`` such that the chords from hoop to hoop are as ``shares``.
+
+    One share for each stretch; returns one height fewer. All stretches but the last are stepped down the
+    line; the unit is found for which the last one fits.
+    """
+    if len(shares) == 1:
+        return ()
+
+    def walk(unit: float) -> tuple[list[float], float]:
+        point = start
+        heights: list[float] = []
+        for share in shares[:-1]:
+            height = step_down(profile, point, unit * share, end[0])
+            if height is None:
+                return heights, -unit
+            point = (height, profile(height))
+            heights.append(height)
+        return heights, hypot(point[0] - end[0], point[1] - end[1]) - unit * shares[-1]
+
+    total = sum(shares)
+    straight = hypot(start[0] - end[0], start[1] - end[1])
+    most = 1.5 * straight / total
+    while walk(most)[1] > 0.0:
+        most *= 2
+    unit = bracketed_root(lambda u: walk(u)[1], straight / total * (1 - 1e-9), most)
+    heights, _ = walk(unit)
+    return tuple(heights)
+
+
+def step_down(profile: Profile, start: SidePoint, length: float, lowest: float) -> float | None:
+    """Height of the point on the profile at a straight distance ``length`` below ``start``; None when that
+    lies below ``lowest``."""
+
+    def miss(height: float) -> float:
+        return hypot(start[0] - height, start[1] - profile(height)) - length
+
+    if miss(lowest) < -1e-12 * length:
+        return None
+    if miss(lowest) <= 0.0:
+        return lowest
+    if miss(start[0]) >= 0.0:
+        return start[0]
+    return bracketed_root(miss, max(lowest, start[0] - length), start[0])

@@ -1,0 +1,143 @@
+"""What can be impossible about a wished shape, as findings at the keys that say so."""
+
+from __future__ import annotations
+
+from hoopwright.source.diagnostic import Finding, Path, error, note, warning
+
+HEM: Path = ("shape", "hem")
+HOOPS: Path = ("shape", "hoops")
+ROWS: Path = ("shape", "line", "rows")
+
+
+def band_missing() -> Finding:
+    """Tapes that should end at a band's upper hoop, without a band."""
+    return error(
+        "band-missing",
+        ("build", "tapes", "to"),
+        "tapes end at the hem band, but there is no hem band",
+        "add `build.hem_band`, or let the tapes run `to: hem`",
+        related=((("build",), "no `hem_band` here"),),
+    )
+
+
+def top_below_hem(with_band: bool) -> Finding:
+    """The top hoop at or below the lowest hoop, or the band's upper one."""
+    lowest = "the hem band's upper hoop" if with_band else "the hem hoop"
+    return error(
+        "top-hoop-below-hem",
+        ("shape", "top_hoop"),
+        f"the top hoop is not above {lowest}",
+        "raise the top hoop (`shape.top_hoop`), or lower the hem",
+        related=((HEM, "the hem"),),
+    )
+
+
+def top_above_band() -> Finding:
+    """The top hoop above the waistband's lower edge."""
+    return error(
+        "top-hoop-above-waistband",
+        ("shape", "top_hoop"),
+        "the top hoop is not below the waistband's lower edge",
+        "lower the top hoop (`shape.top_hoop`)",
+    )
+
+
+def hem_not_wider() -> Finding:
+    """The hem's girth not above the anchor's, on a line that must widen."""
+    return error(
+        "hem-not-wider",
+        ("shape", "hem", "girth"),
+        "the hem is not wider than the line's upper end, so the line cannot widen downward",
+        "give a larger hem girth, or a `table` line with the girths you want",
+    )
+
+
+def hoops_do_not_fit(count: int, fit: int) -> Finding:
+    """More hoops than there is room for: neighbours closer than a hoop is high."""
+    return error(
+        "hoops-do-not-fit",
+        (*HOOPS, "count"),
+        f"{count} hoops do not fit one above the other between the top hoop and the hem",
+        f"take {fit} hoops or fewer, a narrower strip, or raise the top hoop",
+    )
+
+
+def out_of_order(index: int) -> Finding:
+    """A listed place that is not below the one before it."""
+    return error(
+        "hoop-places-out-of-order",
+        (*HOOPS, "places", index),
+        "this hoop is not below the one listed before it",
+        "list the hoops from the top down",
+    )
+
+
+def listed_count(listed: int, wanted: int) -> Finding:
+    """The number of listed places does not agree with the count."""
+    return error(
+        "hoop-places-miscounted",
+        (*HOOPS, "places"),
+        f"{listed} hoop places are listed where the count leaves {wanted}",
+        "the count includes the hem hoop, and the hem band's upper hoop, which are not listed",
+    )
+
+
+def down_tape_too_far(path: Path) -> Finding:
+    """A distance down the tape that passes the lowest hoop."""
+    return error(
+        "down-tape-too-far",
+        path,
+        "this distance down the tape lies below the lowest hoop",
+        "give a smaller distance, measured from the waistband's lower edge",
+    )
+
+
+def band_needs_two() -> Finding:
+    """A hem band with a single hoop."""
+    return error(
+        "band-wants-two-hoops",
+        ("build", "hem_band"),
+        "a hem band joins the two lowest hoops, but there is one",
+        "take two or more hoops, or leave the band out",
+        related=(((*HOOPS, "count"), "the count"),),
+    )
+
+
+def table_not_falling(index: int) -> Finding:
+    """A table row that is not below the row before it."""
+    return error(
+        "table-not-falling",
+        (*ROWS, index),
+        "this row is not below the row before it",
+        "list the rows from the top down, each height once",
+    )
+
+
+def table_row_unused(index: int) -> Finding:
+    """A row above the line's upper end or below the hem hoop."""
+    return warning(
+        "table-row-unused",
+        (*ROWS, index),
+        "this row lies above the line's upper end or not above the hem hoop, so it plays no part",
+        "the waistband (or a top hoop with a stated girth) and the hem hoop end the line",
+    )
+
+
+def table_narrows(index: int) -> Finding:
+    """A row with a smaller girth than the row above it."""
+    return warning(
+        "table-narrows",
+        (*ROWS, index),
+        "the line grows narrower downward at this row",
+        "check the girth; a hoop below a wider one hangs free of the skirt",
+    )
+
+
+def shelf(tapes: tuple[str, ...], lean: str) -> Finding:
+    """Stretches of tape that lean more than 45 degrees; ``lean`` is the greatest."""
+    return note(
+        "shelf",
+        ("shape", "top_hoop"),
+        f"the tapes make a shelf: {', '.join(tapes)}, up to {lean} degrees from the vertical",
+        "period work has shelves; a lower top hoop or a smaller one makes the tape steeper",
+    )

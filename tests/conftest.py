@@ -1,0 +1,141 @@
+"""Specs built by hand, for tests of the stages after the spec stage."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from types import SimpleNamespace
+from typing import Any
+
+import pytest
+
+from hoopwright.library.model import Goods, Grade, Join, Section, Stock
+from hoopwright.spec.model import (
+    Allowances,
+    BandBuild,
+    Build,
+    HipRow,
+    HoopBuild,
+    Layer,
+    Limits,
+    Line,
+    PlaceListed,
+    ShapeSpec,
+    Spec,
+    TapeBuild,
+    WaistbandBuild,
+    Wearer,
+    Workshop,
+)
+
+INCH = 0.0254
+SPRING = Grade("spring steel, tempered", 205e9, 79e9, 1200e6, 7850.0, "test value", hard=True)
+STRIP = Stock("strip", SPRING, Section("flat", width=0.375 * INCH, thickness=0.042 * INCH))
+TWILL = Goods("twill", "tape", width=INCH, linear_density=0.0062)
+BRAID = Goods("braid", "braid", linear_density=0.010)
+CALICO = Goods("calico", "cloth", width=45 * INCH, areal_density=0.140)
+HOOK = Goods("hook and bar", "fastening")
+SOLDERED = Join("lap soldered", INCH, (), (), 12.0, (), ("flat",), True, True, 0.002, "", "", "test value")
+
+
+def tape_places(count: int, waist: float, gap: float | None) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Fractions at the waist and at the hem: a gap straddles centre front, the rest is divided equally."""
+    hem = tuple((k + 0.5) / count for k in range(count))
+    if gap is None:
+        return hem, hem
+    first, step = gap / 2 / waist, (waist - gap) / (count - 1) / waist
+    return tuple(first + k * step for k in range(count)), hem
+
+
+def build_spec(
+    *,
+    waist: float = 28.0,
+    waist_oval: float = 1.4,
+    hip: float = 40.0,
+    stature: float | None = 67.0,
+    heights: tuple[float, float, float, float] = (41.0, 41.5, 41.5, 41.0),
+    line: Line | None = None,
+    below: float = 6.0,
+    top: PlaceListed | None = None,
+    top_girth: float | None = None,
+    hem: float = 110.0,
+    off_floor: float = 7.0,
+    count: int = 7,
+    spacing: str = "by tape",
+    ratio: float = 1.0,
+    listed: tuple[PlaceListed, ...] = (),
+    tapes: int = 6,
+    gap: float | None = 7.0,
+    to: str = "hem",
+    band: float | None = 9.0,
+    cut_height: float | None = None,
+    stock: Stock = STRIP,
+    lap: float = 1.0,
+    load: tuple[Layer, ...] = (Layer("over-skirt", 1.9, "straight"), Layer("petticoat", 0.468, "straight")),
+    limits: Limits | None = None,
+    overlap: float = 2.0,
+    bare: bool = False,
+    **rest: Any,
+) -> Spec:
+    """A spec from lengths in inches; every default is the worked example's. ``heights``: front, left,
+    right, back."""
+    m = INCH
+    at_waist, at_hem = tape_places(tapes, waist, gap)
+    wearer = Wearer(
+        "wearer",
+        None if stature is None else stature * m,
+        waist * m,
+        waist_oval,
+        hip * m,
+        8 * m,
+        heights[0] * m,
+        heights[1] * m,
+        heights[2] * m,
+        heights[3] * m,
+        (HipRow(0.0, waist * m, waist_oval), HipRow(8 * m, hip * m, 1.5)),
+        None if stature is None else 0.41 * stature * m,
+    )
+    shape = ShapeSpec(
+        "round",
+        line or Line("dome", 1.3),
+        top or PlaceListed(below_waist=below * m),
+        None if top_girth is None else top_girth * m,
+        hem * m,
+        off_floor * m,
+        count,
+        spacing,
+        ratio,
+        listed,
+    )
+    build = Build(
+        "tapes",
+        HoopBuild(stock, SOLDERED, lap * m, None if bare else BRAID),
+        TapeBuild(TWILL, tapes, None if gap is None else gap * m, to, at_waist, at_hem),
+        WaistbandBuild(TWILL, m, overlap * m, 0.0, HOOK),
+        None
+        if band is None
+        else BandBuild(CALICO, band * m, "either", None if cut_height is None else cut_height * m),
+    )
+    spec = Spec(
+        "test cage",
+        "inches",
+        wearer,
+        shape,
+        build,
+        load,
+        m,
+        {"strip": stock},
+        {g.name: g for g in (TWILL, BRAID, CALICO, HOOK)},
+        Allowances(),
+        limits or Limits(),
+        Workshop(None, 120.0, False, "A4"),
+        None,
+    )
+    return replace(spec, **rest)
+
+
+@pytest.fixture(scope="session")
+def make() -> SimpleNamespace:
+    """``make.spec(...)`` builds a spec in inches; the goods and the inch are beside it."""
+    return SimpleNamespace(
+        spec=build_spec, inch=INCH, strip=STRIP, spring=SPRING, calico=CALICO, twill=TWILL, braid=BRAID
+    )
