@@ -1,0 +1,134 @@
+"""Small stuff: fastenings and what joins, ends, seams and fixings use up.
+
+A reserve (10 % unless the maker says otherwise) is added, and pieces are rounded up.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from hoopwright.library.goods import FASTENINGS_PER_BAND, GOODS, HOOP_END, SEAM_METRE, TAPE_FIXING
+from hoopwright.library.model import ByMeasure, Consumption, Goods, Pack, Pieces
+from hoopwright.shape.model import Shape
+from hoopwright.spec.model import Spec
+from hoopwright.supply.model import ShoppingLine
+from hoopwright.supply.money import measured_cost, step_price
+from hoopwright.supply.needs import cased
+
+_NOISE = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class CountNeed:
+    """``amount`` of goods in the unit it is used in, of which one piece serves ``per_piece``; reserve
+    included."""
+
+    goods: Goods
+    amount: float
+    per_piece: float
+    uses: tuple[str, ...]
+
+
+def count_needs(spec: Spec, shape: Shape) -> tuple[CountNeed, ...]:
+    """Fastening first, then consumables by name."""
+    fastening = spec.build.waistband.fastening
+    more = 1 + spec.allowances.small_stuff_reserve
+    closing = CountNeed(fastening, FASTENINGS_PER_BAND.get(fastening.name, 1) * more, 1, ("waistband",))
+    pooled: dict[str, CountNeed] = {}
+    for use, times, word in _uses(spec, shape):
+        if times <= 0:
+            continue
+        before = pooled.get(use.goods)
+        goods = spec.goods.get(use.goods) or GOODS.get(use.goods) or Goods(use.goods, "consumable")
+        words = (*before.uses, word) if before else (word,)
+        amount = (before.amount if before else 0.0) + use.amount * times * more
+        pooled[use.goods] = CountNeed(goods, amount, use.per_piece, tuple(dict.fromkeys(words)))
+    return (closing, *(pooled[name] for name in sorted(pooled)))
+
+
+def _uses(spec: Spec, shape: Shape) -> list[tuple[Consumption, float, str]]:
+    """Every use: what, how many times, and a word for the list."""
+    join = spec.build.hoops.join
+    uses: list[tuple[Consumption, float, str]] = [
+        (use, len(shape.hoops) + 1, "joins and one proof") for use in join.consumes
+    ]
+    if ends_stay_open(spec):
+        uses.append((HOOP_END, 2 * len(shape.hoops), "hoop ends"))
+    uses.append((TAPE_FIXING, fixings(shape), "fixings"))
+    uses.append((SEAM_METRE, seam_metres(spec, shape), "seams"))
+    return uses
+
+
+def ends_stay_open(spec: Spec) -> bool:
+    """Whether cut ends keep a tip: not when they are soldered flat or meet inside a sleeve (they are
+    taped until then)."""
+    join = spec.build.hoops.join
+    return not join.heat and join.sleeve == 0.0
+
+
+def fixings(shape: Shape) -> int:
+    """Crossings of tape and hoop that are sewn."""
+    return sum(len(tape.marks) for tape in shape.tapes)
+
+
+def seam_metres(spec: Spec, shape: Shape) -> float:
+    """Metres of seam: tapes to the waistband (a box of four sides), its two ends, the band's long seam
+    and two channels, and casings that are sewn into tubes."""
+    metres = sum(4 * spec.build.tapes.material.width for _ in shape.tapes) + 4 * shape.waistband.width
+    if shape.band is not None:
+        metres += 3 * shape.band.length + 2 * shape.band.height
+    casing = spec.build.hoops.casing
+    if casing is not None and casing.kind != "braid":
+        metres += sum(hoop.casing for hoop in cased(shape))
+    return metres
+
+
+def count_line(need: CountNeed) -> ShoppingLine | None:
+    """The line to buy, or None when the cupboard holds enough. The cheapest offer that does is taken."""
+    goods = need.goods
+    pieces = math.ceil(need.amount / need.per_piece - _NOISE)
+    from_cupboard = min(float(pieces), float(sum(goods.on_hand)))
+    short = math.ceil(pieces - from_cupboard - _NOISE)
+    if short <= 0:
+        return None
+    line = ShoppingLine(
+        goods.name, goods.kind, short, 0.0, 1, None, None, float(pieces), from_cupboard, need.uses
+    )
+    offered = [_offered(line, offer, short, need) for offer in goods.sold]
+    return min(offered, key=lambda found: (found.cost is None, found.cost or Decimal(0))) if offered else line
+
+
+def _offered(
+    line: ShoppingLine, offer: Pack | ByMeasure | Pieces, short: int, need: CountNeed
+) -> ShoppingLine:
+    """The line filled from one offer. Goods sold by length serve by what is used of them, in metres."""
+    if isinstance(offer, Pieces):
+        packs = math.ceil(short / offer.count)
+        price = offer.price.amount if offer.price else None
+        return replace(
+            line,
+            packs=packs,
+            pack_count=offer.count,
+            price=price,
+            cost=None if price is None else price * packs,
+        )
+    metres = max(0.0, need.amount - line.on_hand * need.per_piece)
+    if isinstance(offer, Pack):
+        packs = math.ceil(metres / offer.length - _NOISE)
+        price = offer.price.amount if offer.price else None
+        cost = None if price is None else price * packs
+        return replace(
+            line, packs=packs, pack_length=offer.length, pack_count=0, price=price, cost=cost, need=metres
+        )
+    steps = math.ceil(metres / offer.step - _NOISE)
+    return replace(
+        line,
+        packs=steps,
+        pack_length=offer.step,
+        pack_count=0,
+        price=step_price(offer),
+        cost=measured_cost(offer, steps),
+        need=metres,
+    )

@@ -1,0 +1,141 @@
+"""What a design needs in lengths and in cloth, before anything is bought.
+
+Goods of one name are pooled: tapes and a waistband of the same tape come off the same roll.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from hoopwright.library.model import Goods, Offer, Stock
+from hoopwright.shape.model import Hoop, Shape
+from hoopwright.spec.model import Spec
+from hoopwright.supply.cloth.model import Band, ClothPart, Panel
+from hoopwright.supply.model import CutPiece
+
+
+@dataclass(frozen=True, slots=True)
+class LengthNeed:
+    """Pieces to be cut from one material that comes in lengths, m. ``kerf`` is lost at each cut (0 for
+    shears)."""
+
+    item: str
+    kind: str
+    pieces: tuple[CutPiece, ...]
+    kerf: float
+    sold: tuple[Offer, ...]
+    on_hand: tuple[float, ...]
+
+    @property
+    def total(self) -> float:
+        """All pieces end to end, m."""
+        return sum(piece.length for piece in self.pieces)
+
+
+@dataclass(frozen=True, slots=True)
+class ClothNeed:
+    """Parts to be cut from one cloth."""
+
+    goods: Goods
+    parts: tuple[ClothPart, ...]
+
+
+def hoop_need(spec: Spec, shape: Shape, stock: Stock | None = None) -> LengthNeed:
+    """The hoops, cut from the spec's stock or from another one given."""
+    stock = stock or spec.build.hoops.material
+    pieces = tuple(CutPiece(hoop.id, hoop.cut) for hoop in shape.hoops)
+    return LengthNeed(stock.name, stock.form, pieces, spec.allowances.kerf, stock.sold, stock.on_hand)
+
+
+def length_needs(spec: Spec, shape: Shape) -> tuple[LengthNeed, ...]:
+    """Everything cut in lengths: the hoops first, then tapes, waistband and casings pooled by goods."""
+    pooled: dict[str, tuple[Goods, list[CutPiece]]] = {}
+
+    def add(goods: Goods, part: str, length: float) -> None:
+        pooled.setdefault(goods.name, (goods, []))[1].append(CutPiece(part, length))
+
+    for tape in shape.tapes:
+        add(spec.build.tapes.material, tape.id, tape.cut)
+    if spec.build.waistband.material.kind != "cloth":
+        add(spec.build.waistband.material, "waistband", shape.waistband.cut)
+    casing = spec.build.hoops.casing
+    if casing is not None and casing.kind != "cloth":
+        for hoop in cased(shape):
+            add(casing, casing_part(hoop), hoop.casing)
+    return (
+        hoop_need(spec, shape),
+        *(
+            LengthNeed(name, goods.kind, tuple(pieces), 0.0, goods.sold, goods.on_hand)
+            for name, (goods, pieces) in pooled.items()
+        ),
+    )
+
+
+def cloth_needs(spec: Spec, shape: Shape) -> tuple[ClothNeed, ...]:
+    """Everything cut from cloth, pooled by cloth: the hem band, cloth casings, a cloth waistband, and
+    the cloth of layers to be bought."""
+    pooled: dict[str, tuple[Goods, list[ClothPart]]] = {}
+
+    def add(goods: Goods, part: ClothPart) -> None:
+        pooled.setdefault(goods.name, (goods, []))[1].append(part)
+
+    if shape.band is not None and spec.build.band is not None:
+        add(
+            spec.build.band.material,
+            Band(
+                "band",
+                shape.band.length - spec.allowances.band_join,
+                shape.band.height,
+                join=spec.allowances.band_join,
+                ring=True,
+                grain=shape.band.grain,
+            ),
+        )
+    waistband = spec.build.waistband.material
+    if waistband.kind == "cloth":
+        add(
+            waistband,
+            Band(
+                "waistband",
+                shape.waistband.cut,
+                2 * (shape.waistband.width + spec.allowances.seam),
+                join=2 * spec.allowances.seam,
+            ),
+        )
+    casing = spec.build.hoops.casing
+    if casing is not None and casing.kind == "cloth":
+        height = casing_height(spec)
+        for hoop in cased(shape):
+            add(casing, Band(casing_part(hoop), hoop.casing, height, join=2 * spec.allowances.seam))
+    for layer in spec.load:
+        if layer.buy and layer.cloth is not None and layer.area is not None and layer.cloth.width > 0:
+            add(layer.cloth, _whole_width(layer.name, layer.cloth, layer.area))
+    return tuple(ClothNeed(goods, tuple(parts)) for goods, parts in pooled.values())
+
+
+def casing_height(spec: Spec) -> float:
+    """Height of a strip of cloth sewn into a tube round the stock, m: twice its channel and two seams.
+
+    The channel is the insert's width and 1/4 in for flat stock, pi d/2 + 4 mm for round: common practice.
+    """
+    from math import pi
+
+    section = spec.build.hoops.material.section
+    channel = section.width + 0.00635 if section.kind == "flat" else pi * section.diameter / 2 + 0.004
+    return 2 * (channel + spec.allowances.seam)
+
+
+def cased(shape: Shape) -> tuple[Hoop, ...]:
+    """The hoops that wear a casing of their own."""
+    return tuple(hoop for hoop in shape.hoops if hoop.cased and hoop.casing > 0)
+
+
+def casing_part(hoop: Hoop) -> str:
+    """The label of a hoop's casing in cut lists."""
+    return f"casing {hoop.id}"
+
+
+def _whole_width(name: str, cloth: Goods, area: float) -> Panel:
+    """A layer that is known by its area only, as a length of whole cloth."""
+    width = cloth.width * (1 - cloth.shrinkage)
+    return Panel(name, width, area / width)

@@ -1,0 +1,77 @@
+"""Which tools each job of the work asks for, and which of them the workshop lacks.
+
+A group of names means that any one of them will do, the handiest first.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from hoopwright.library.tools import TOOLS, at_hand, cutting_tools, lacking
+from hoopwright.spec.model import Spec
+from hoopwright.supply.model import ToolNeed
+
+Groups = tuple[tuple[str, ...], ...]
+
+_MARK: Groups = (("tape measure",), ("pencil",))
+_JOBS: Mapping[str, Groups] = {
+    "press": (("flat iron",),),
+    "mark": _MARK,
+    "cut cloth": (("scissors",), *_MARK),
+    "bench test": (("clamps", "vice"), ("tape measure",)),
+    "sew long seams": (("sewing machine", "needle"), ("pins",)),
+    "sew by hand": (("needle",), ("scissors",)),
+    "clip": (("pins",), ("tape measure",)),
+    "clamp": (("clamps", "pins"),),
+    "look and measure": (("tape measure",), ("pins",)),
+    "level alone": (("plumb line",), ("tape measure",)),
+}
+
+
+def jobs(spec: Spec) -> dict[str, Groups]:
+    """Every job of a cage with its groups of tools; cutting and joining depend on stock and join."""
+    hoops = spec.build.hoops
+    cut = (cutting_tools(hoops.material), ("file", "grinder", "abrasive paper"), *_MARK)
+    return {**_JOBS, "cut stock": cut, "join": hoops.join.tools}
+
+
+def have(spec: Spec) -> frozenset[str] | None:
+    """Library names of the tools at hand; None when the spec names no workshop."""
+    return None if spec.workshop.tools is None else at_hand(spec.workshop.tools)
+
+
+def lay_ready(groups: Groups, tools: frozenset[str] | None) -> tuple[str, ...]:
+    """One tool of each group: the first that is at hand, or the first of all."""
+    chosen = [
+        next((tool for tool in group if tools is not None and tool in tools), group[0]) for group in groups
+    ]
+    return tuple(dict.fromkeys(chosen))
+
+
+def missing_tools(spec: Spec, wanted: Iterable[str]) -> tuple[ToolNeed, ...]:
+    """The tools that the ``wanted`` jobs ask for and the workshop lacks, each once."""
+    tools = have(spec)
+    if tools is None:
+        return ()
+    table = jobs(spec)
+    groups = dict.fromkeys(group for job in wanted for group in lacking(table[job], tools))
+    return tuple(ToolNeed(group, TOOLS[group[0]].purpose) for group in groups)
+
+
+def wanted_jobs(spec: Spec) -> tuple[str, ...]:
+    """The jobs that this build has, in working order."""
+    level = () if spec.workshop.helper else ("level alone",)
+    return (
+        "press",
+        "mark",
+        "cut cloth",
+        "bench test",
+        "cut stock",
+        "join",
+        "sew long seams",
+        "sew by hand",
+        "clip",
+        "clamp",
+        "look and measure",
+        *level,
+    )

@@ -1,0 +1,138 @@
+"""What stands in the way of buying or cutting, as findings in the maker's words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from hoopwright.source.diagnostic import Finding, Path, error, note
+from hoopwright.source.printed import length_text, long_length_text
+from hoopwright.spec.model import Spec
+from hoopwright.supply.cloth.model import BadCloth, ClothShort, TooWide
+from hoopwright.supply.cloths import ClothProblem, PacksShort
+from hoopwright.supply.cutting.model import BadOrder, CuttingFailure, NotEnough, TooLong
+from hoopwright.supply.needs import ClothNeed, LengthNeed
+from hoopwright.supply.width import widths_text
+
+
+def cutting_trouble(need: LengthNeed, failure: CuttingFailure, spec: Spec) -> tuple[Finding, ...]:
+    """One finding for pieces that are too long for any pack, else one for stock that does not suffice."""
+    broken = [problem for problem in failure.problems if isinstance(problem, BadOrder)]
+    if broken:
+        raise ValueError(f"{need.item}: {broken[0].what}: {broken[0].why}")
+    too_long = [problem for problem in failure.problems if isinstance(problem, TooLong)]
+    if too_long:
+        return (_pack_too_short(need, too_long, spec),)
+    return tuple(
+        _stock_short(need, problem, spec) for problem in failure.problems if isinstance(problem, NotEnough)
+    )
+
+
+def _pack_too_short(need: LengthNeed, pieces: list[TooLong], spec: Spec) -> Finding:
+    worst = max(pieces, key=lambda problem: (problem.length, problem.part))
+    names = ", ".join(f"`{problem.part}`" for problem in pieces)
+    wanted = long_length_text(worst.length, spec.units)
+    longest = long_length_text(worst.longest, spec.units)
+    mend = f"a pack of at least {wanted} mends it"
+    if need.item == spec.build.hoops.material.name:
+        mend += f"; {_splice(worst, spec)}"
+    return error(
+        "pack-too-short",
+        ("materials", need.item, "sold"),
+        f"{names} of `{need.item}` cannot be cut in one piece: {wanted} is needed and the longest length to "
+        f"be had is {longest}",
+        mend,
+        related=((("build", "hoops", "join"), "closes each hoop"),)
+        if need.item == spec.build.hoops.material.name
+        else (),
+    )
+
+
+def _splice(worst: TooLong, spec: Spec) -> str:
+    """How a splice would mend it: one more join of the chosen kind for each further length."""
+    join, lap = spec.build.hoops.join, spec.build.hoops.lap
+    spare = worst.longest - lap
+    if spare <= 0:
+        return f"these packs are shorter than the lap of `{join.name}`, so no splice helps"
+    lengths = 1
+    while lengths * worst.longest - (lengths - 1) * lap < worst.length and lengths < 100:
+        lengths += 1
+    laps = f", {length_text(lap, spec.units)} more strip for each" if lap > 0 else ""
+    return (
+        f"or the hoop is made of {lengths} lengths, with {lengths - 1} more `{join.name}` "
+        f"join{'' if lengths == 2 else 's'} as a splice, never at centre front{laps}"
+    )
+
+
+def _stock_short(need: LengthNeed, problem: NotEnough, spec: Spec) -> Finding:
+    wanted = long_length_text(problem.needed, spec.units)
+    had = long_length_text(problem.available, spec.units)
+    if problem.missing > 0:
+        mend = f"find {long_length_text(problem.missing, spec.units)} more, or raise `at_most`"
+    else:
+        mend = "no way of cutting fits these lengths: one more or one longer pack mends it"
+    return error(
+        "stock-short",
+        ("materials", need.item, "sold"),
+        f"`{need.item}` does not suffice: {wanted} is needed, {had} is to be had",
+        mend,
+    )
+
+
+def cloth_trouble(need: ClothNeed, failure: ClothProblem, spec: Spec) -> tuple[Finding, ...]:
+    """Findings for parts wider than the cloth and for too little of it."""
+    name = need.goods.name
+    if isinstance(failure, PacksShort):
+        return (_cloth_short(need, failure.needed, failure.to_be_had, failure.never, spec),)
+    broken = [problem for problem in failure.problems if isinstance(problem, BadCloth)]
+    if broken:
+        raise ValueError(f"{name}: {broken[0].what}: {broken[0].why}")
+    found: list[Finding] = []
+    for problem in failure.problems:
+        if isinstance(problem, TooWide):
+            found.append(_too_narrow(need, problem, spec))
+        elif isinstance(problem, ClothShort):
+            found.append(_cloth_short(need, problem.needed, problem.most, False, spec))
+    return tuple(found)
+
+
+def _too_narrow(need: ClothNeed, problem: TooWide, spec: Spec) -> Finding:
+    return error(
+        "cloth-too-narrow",
+        ("materials", need.goods.name, "width"),
+        f"`{problem.part}` is {length_text(problem.across, spec.units)} across the grain it is to be cut on, "
+        f"and `{need.goods.name}` is {length_text(problem.usable, spec.units)} wide when washed",
+        "cut it the other way of the grain, or take a cloth at least "
+        f"{length_text(problem.across, spec.units)} wide",
+    )
+
+
+def _cloth_short(need: ClothNeed, needed: float, had: float, never: bool, spec: Spec) -> Finding:
+    name = need.goods.name
+    wanted = long_length_text(needed, spec.units)
+    said = (
+        f"`{name}` does not suffice: no number of these packs holds the strips"
+        if never
+        else f"`{name}` does not suffice: {wanted} is needed, {long_length_text(had, spec.units)} is to be had"
+    )
+    return error(
+        "cloth-short",
+        ("materials", name, "sold"),
+        said,
+        f"what is needed in one length is {widths_text(need, spec)}",
+    )
+
+
+def price_note(missing: Iterable[str], spec: Spec) -> tuple[Finding, ...]:
+    """A note that names everything without a price, at the budget when there is one."""
+    names = ", ".join(f"`{name}`" for name in missing)
+    if not names:
+        return ()
+    path: Path = ("limits", "budget") if spec.limits.budget is not None else ("materials",)
+    return (
+        note(
+            "price-missing",
+            path,
+            f"the cost is partial: no price is known for {names}",
+            "write `sold:` with a price for each under `materials`",
+        ),
+    )
