@@ -1,0 +1,36 @@
+"""One rule for turning a number and its limit into a check."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from hoopwright.spec.check import Check, Result
+
+Sense = Literal["at most", "at least"]
+
+
+def judged(
+    code: str, part: str, value: float | None, limit: float | None, dimension: str, sense: Sense, *,
+    says: str, source: str, remedy: str, unknown: str = "", soft: bool = False, margin: float = 0.0,
+) -> Check:
+    """A check of ``value`` against ``limit``: it holds, fails, is marginal, or is not assessed without
+    either.
+
+    ``soft``: a miss is marginal, for what is worth a look but no fault. ``margin``: a pass by less than
+    this share of the limit is marginal. ``remedy`` is what to change when it does not hold, ``unknown``
+    what to state when it cannot be assessed.
+    """
+    result = result_of(value, limit, sense, soft, margin)
+    words = "" if result == "holds" else unknown if result == "not assessed" else remedy
+    return Check(code, part, value, limit, dimension, sense, result, words, source, says)
+
+
+def result_of(value: float | None, limit: float | None, sense: Sense, soft: bool = False,
+              margin: float = 0.0) -> Result:
+    """The result alone; see :func:`judged`."""
+    if value is None or limit is None:
+        return "not assessed"
+    room = limit - value if sense == "at most" else value - limit
+    if room < 0:
+        return "marginal" if soft else "fails"
+    return "marginal" if room < margin * abs(limit) else "holds"

@@ -1,0 +1,153 @@
+"""Hoop places: equal lengths from hoop to hoop on the line, level drops, widening, and listed."""
+
+import itertools
+from dataclasses import replace
+from math import hypot, pi
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from hoopwright.shape.draw import draw
+from hoopwright.spec.model import Line, PlaceListed, TableRow
+
+
+def drawn(spec):
+    shape, findings = draw(spec)
+    assert shape is not None, findings
+    return shape
+
+
+def refused(spec):
+    shape, findings = draw(spec)
+    assert shape is None
+    return [found.code for found in findings]
+
+
+def chords(shape):
+    points = [(hoop.height, hoop.plan.width / 2) for hoop in shape.hoops]
+    return [hypot(a[0] - b[0], a[1] - b[1]) for a, b in itertools.pairwise(points)]
+
+
+@settings(max_examples=40, deadline=None)
+@given(power=st.floats(1.05, 3.0), kind=st.sampled_from(["dome", "bell", "cone"]), count=st.integers(3, 14),
+       below=st.floats(2.0, 15.0), hem=st.floats(60.0, 160.0), band=st.sampled_from([None, 6.0, 9.0]))
+def test_by_tape_gives_equal_chords_on_the_line(make, power, kind, count, below, hem, band):
+    shape = drawn(make.spec(line=Line(kind, power), count=count, below=below, hem=hem, band=band))
+    lengths = chords(shape) if band is None else chords(shape)[:-1]
+    assert lengths == pytest.approx([lengths[0]] * len(lengths), rel=1e-9)
+    heights = [hoop.height for hoop in shape.hoops]
+    assert heights == sorted(heights, reverse=True)
+    assert [hoop.girth for hoop in shape.hoops] == sorted(hoop.girth for hoop in shape.hoops)
+
+
+def test_level_gives_equal_drops(make):
+    heights = [hoop.height for hoop in drawn(make.spec(spacing="level", band=None)).hoops]
+    drops = [a - b for a, b in itertools.pairwise(heights)]
+    assert drops == pytest.approx([drops[0]] * len(drops))
+
+
+def test_widening_multiplies_each_stretch(make):
+    lengths = chords(drawn(make.spec(spacing="widening", ratio=1.2)))[:-1]
+    assert [b / a for a, b in itertools.pairwise(lengths)] == pytest.approx([1.2] * 4)
+
+
+def test_cone_goes_on_through_the_band(make):
+    """Cone from 28 at 41 to 110 at 7 3/16: girth grows 82/33.8125 in an inch of height."""
+    shape = drawn(make.spec(line=Line("cone", 1.0)))
+    slope = 82 / (41 - 7.1875)
+    for hoop in shape.hoops:
+        assert hoop.girth / make.inch == pytest.approx(28 + slope * (41 - hoop.height / make.inch))
+    assert shape.hoops[-2].girth < shape.hoops[-1].girth
+    assert (shape.hoops[-2].height - shape.hoops[-1].height) / make.inch == pytest.approx(9.0)
+
+
+def test_dome_has_both_band_hoops_of_full_girth(make):
+    assert drawn(make.spec()).hoops[-2].girth == pytest.approx(110 * make.inch)
+
+
+def test_a_stated_top_girth_is_the_anchor(make):
+    shape = drawn(make.spec(top_girth=50.0, line=Line("cone", 1.0), band=None))
+    top, hem = shape.hoops[0], shape.hoops[-1]
+    assert top.girth / make.inch == pytest.approx(50.0)
+    middle = (top.height + hem.height) / 2
+    near = min(shape.hoops, key=lambda hoop: abs(hoop.height - middle))
+    share = (top.height - near.height) / (top.height - hem.height)
+    assert near.girth / make.inch == pytest.approx(50 + 60 * share)
+
+
+def test_listed_places_in_three_ways_agree(make):
+    """The same three hoops by depth below the waist, by height, and by the length down a tape at the side."""
+    m = make.inch
+    by_depth = drawn(make.spec(count=4, band=None, spacing="listed",
+                               listed=tuple(PlaceListed(below_waist=d * m) for d in (6, 12, 20))))
+    by_height = drawn(make.spec(count=4, band=None, spacing="listed",
+                                listed=tuple(PlaceListed(height=h * m) for h in (35.5, 29.5, 21.5))))
+    start = (41.0 * m, 0.0)
+    run, places = 0.0, []
+    from hoopwright.shape.waist import waist_of
+
+    last = waist_of(make.spec()).side_start
+    assert last[0] == pytest.approx(start[0])
+    for hoop in by_depth.hoops[:3]:
+        run += hypot(last[0] - hoop.height, last[1] - hoop.girth / (2 * pi))
+        last = (hoop.height, hoop.girth / (2 * pi))
+        places.append(PlaceListed(down_tape=run))
+    by_tape = drawn(make.spec(count=4, band=None, spacing="listed", listed=tuple(places)))
+    for other in (by_height, by_tape):
+        assert [hoop.height for hoop in other.hoops] == pytest.approx([hoop.height for hoop in
+        by_depth.hoops])
+
+
+def test_down_tape_is_the_mark_of_a_tape_at_the_side(make):
+    """A tape that runs at the side from waist to hem has its marks where the hoops were asked for."""
+    spec = make.spec(count=4, band=None, spacing="listed", tapes=4, gap=None,
+                     listed=tuple(PlaceListed(down_tape=d * make.inch) for d in (5, 8, 20)))
+    quarters = (0.0, 0.25, 0.5, 0.75)
+    tapes = replace(spec.build.tapes, waist_fractions=quarters, hem_fractions=quarters)
+    shape = drawn(replace(spec, build=replace(spec.build, tapes=tapes)))
+    assert [mark.at / make.inch for mark in shape.tapes[1].marks[:3]] == pytest.approx([5, 8, 20])
+
+
+def test_top_hoop_may_be_placed_down_the_tape(make):
+    free = drawn(make.spec(top=PlaceListed(down_tape=7 * make.inch)))
+    stated = drawn(make.spec(top=PlaceListed(down_tape=7 * make.inch), top_girth=58.0))
+    for shape in (free, stated):
+        top = shape.hoops[0]
+        from hoopwright.shape.waist import waist_of
+
+        start = waist_of(make.spec()).side_start
+        assert hypot(start[0] - top.height, start[1] - top.plan.width / 2) / make.inch == pytest.approx(7.0)
+
+
+def test_impossible_places_are_refused_each_by_its_name(make):
+    m = make.inch
+    listed = tuple(PlaceListed(height=h * m) for h in (30, 34, 20))
+    assert refused(make.spec(below=35.0)) == ["top-hoop-below-hem"]
+    assert refused(make.spec(below=35.0, top_girth=50.0)) == ["top-hoop-below-hem"]
+    assert refused(make.spec(below=0.2)) == ["top-hoop-above-waistband"]
+    assert refused(make.spec(hem=27.0)) == ["hem-not-wider"]
+    assert refused(make.spec(count=400)) == ["hoops-do-not-fit"]
+    assert refused(make.spec(count=1)) == ["band-wants-two-hoops"]
+    free = {"band": None, "spacing": "listed", "listed": listed}
+    assert refused(make.spec(count=4, **free)) == ["hoop-places-out-of-order"]
+    assert refused(make.spec(count=7, **free)) == ["hoop-places-miscounted"]
+    assert refused(make.spec(band=None, to="band")) == ["band-missing"]
+    assert refused(make.spec(top=PlaceListed(down_tape=60 * m))) == ["down-tape-too-far"]
+    assert refused(make.spec(off_floor=45.0)) == ["top-hoop-below-hem"]
+    rows = (TableRow(30 * m, 60 * m), TableRow(31 * m, 70 * m))
+    assert refused(make.spec(line=Line("table", 1.0, rows))) == ["table-not-falling"]
+
+
+def test_table_rows_that_narrow_or_play_no_part_are_warned_of(make):
+    m = make.inch
+    rows = tuple(TableRow(h * m, g * m) for h, g in ((50, 20), (30, 80), (20, 70), (5, 100)))
+    shape, findings = draw(make.spec(line=Line("table", 1.0, rows), band=None))
+    assert shape is not None
+    assert [(found.code, found.path[-1]) for found in findings if found.code != "shelf"] == [
+        ("table-row-unused", 0), ("table-narrows", 2), ("table-row-unused", 3)]
+
+
+def test_one_hoop_is_a_hem_hoop(make):
+    shape = drawn(make.spec(count=1, band=None))
+    assert [(hoop.place, round(hoop.girth / make.inch, 6)) for hoop in shape.hoops] == [("hem", 110.0)]
