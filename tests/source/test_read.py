@@ -30,8 +30,8 @@ def refusals(data: bytes | str) -> tuple[Diagnostic, ...]:
 def test_only_the_core_schema_gives_values_that_are_not_text() -> None:
     value = document(
         "n: no\ny: yes\no: off\nclock: 12:30\ndate: 2027-03-02\nunder: 1_000\nbig: 0o14\nhex: 0x1F\n"
-        "int: 012\nminus: -3\nfloat: 1.30\nexp: 1e3\nt: true\nf: False\nnothing: ~\nempty:\nquoted: '1'\nq2: \"true\"\n"
-        "size: 10 1/2 in\nfeet: 5' 4\"\nmerge: <<\n").value
+        "int: 012\nminus: -3\nfloat: 1.30\nexp: 1e3\nt: true\nf: False\nnothing: ~\nempty:\n"
+        "quoted: '1'\nq2: \"true\"\nsize: 10 1/2 in\nfeet: 5' 4\"\nmerge: <<\n").value
     assert value == {
         "n": "no", "y": "yes", "o": "off", "clock": "12:30", "date": "2027-03-02", "under": "1_000",
         "big": 12,
@@ -64,8 +64,8 @@ def test_a_repeat_has_its_own_place_and_the_original_inside() -> None:
 
 
 @pytest.mark.parametrize("data", [
-    b"\xef\xbb\xbfa: 1\nb: 2\n", b"a: 1\r\nb: 2\r\n", b"a: 1\rb: 2", b"---\na: 1\nb: 2\n...\n", b"{a: 1,
-    b: 2}",
+    b"\xef\xbb\xbfa: 1\nb: 2\n", b"a: 1\r\nb: 2\r\n", b"a: 1\rb: 2", b"---\na: 1\nb: 2\n...\n",
+    b"{a: 1, b: 2}",
 ])
 def test_marks_and_line_ends_of_other_machines_are_read(data: bytes) -> None:
     found, said = read(data, "a.yaml")
