@@ -15,9 +15,10 @@ Way = Literal["crosswise", "lengthwise"]
 
 @dataclass(frozen=True)
 class Cloth:
-    """A cloth as it is sold. `width` is the usable width (m) between selvages before washing; `step` (m) the shop's
-    smallest step of length; `price` is for `per` m. `nap`: nothing may be turned upside down. Shrinkages are fractions lost in
-    the first wash, before cutting. `most` is the longest length the shop has (m; None: no limit)."""
+    """A cloth as it is sold. `width` is the usable width (m) between selvages before washing; `step` (m)
+    the shop's smallest step of length; `price` is for `per` m. `nap`: nothing may be turned upside down.
+    Shrinkages are fractions lost in the first wash, before cutting. `most` is the longest length the shop
+    has (m; None: no limit)."""
 
     name: str
     width: float
@@ -43,10 +44,10 @@ class Remnant:
 class Band:
     """A long strip: `length` round or along it and `height`, both as cut (turnings and ends included), m.
 
-    It may be made of several strips, all cut in one direction. `join` is the stock one join takes from the length
-    (two seam allowances; 0 for strips butted selvage to selvage), `ring` whether its two ends are joined as well.
-    `grain` is the direction of the cloth's warp in relation to the band's length: "along" is cut lengthwise,
-    "across" crosswise. `shortest` is the shortest strip allowed (m).
+    It may be made of several strips, all cut in one direction. `join` is the stock one join takes from the
+    length (two seam allowances; 0 for strips butted selvage to selvage), `ring` whether its two ends are
+    joined as well. `grain` is the direction of the cloth's warp in relation to the band's length: "along"
+    is cut lengthwise, "across" crosswise. `shortest` is the shortest strip allowed (m).
     """
 
     part: str
@@ -72,8 +73,8 @@ class Panel:
 
 @dataclass(frozen=True)
 class Gore:
-    """A symmetric trapezoid as cut, m: `top` and `bottom` widths, `height` along the warp; laid head to tail when the
-    cloth has no nap."""
+    """A symmetric trapezoid as cut, m: `top` and `bottom` widths, `height` along the warp; laid head to
+    tail when the cloth has no nap."""
 
     part: str
     top: float
@@ -87,10 +88,12 @@ ClothPart = Band | Panel | Gore
 
 @dataclass(frozen=True)
 class Placement:
-    """One piece on the cloth: the corner (`x`, `y`) of its bounding box, `width` across and `height` along the cloth, m.
+    """One piece on the cloth: the corner (`x`, `y`) of its bounding box, `width` across and `height` along
+    the cloth, m.
 
-    `turned` is a quarter turn against the part's own drawing (a band's length along the warp, a panel on its side); `flipped`
-    a half turn (a gore head to tail). `outline` is the true shape, counter-clockwise, m.
+    `turned` is a quarter turn against the part's own drawing (a band's length along the warp, a panel on
+    its side); `flipped` a half turn (a gore head to tail). `outline` is the true shape, counter-clockwise,
+    m.
     """
 
     part: str
@@ -118,7 +121,8 @@ class Sheet:
 
 @dataclass(frozen=True)
 class BandWay:
-    """How one band is cut: strips of which lengths, and how many joins each copy takes (ring join included)."""
+    """How one band is cut: strips of which lengths, and how many joins each copy takes (ring join
+    included)."""
 
     part: str
     way: Way
@@ -128,9 +132,10 @@ class BandWay:
 
 @dataclass(frozen=True)
 class ClothPlan:
-    """A layout on one cloth. `used` is the least length found (m, as washed), `needed` the same before washing, `buy` that rounded
-    up to the shop's step; `lower_bound` is on `used`. `proven`: no layout of these parts with these ways of cutting
-    buys less. `used_crosswise` and `used_lengthwise`: the same with every free band cut that one way (None when a part forbids it)."""
+    """A layout on one cloth. `used` is the least length found (m, as washed), `needed` the same before
+    washing, `buy` that rounded up to the shop's step; `lower_bound` is on `used`. `proven`: no layout of
+    these parts with these ways of cutting buys less. `used_crosswise` and `used_lengthwise`: the same with
+    every free band cut that one way (None when a part forbids it)."""
 
     cloth: Cloth
     sheets: tuple[Sheet, ...]
@@ -148,7 +153,8 @@ class ClothPlan:
 
 @dataclass(frozen=True)
 class TooWide:
-    """A part that does not fit on the cloth in any direction its grain allows: `across` is what it needs, m."""
+    """A part that does not fit on the cloth in any direction its grain allows: `across` is what it needs,
+    m."""
 
     part: str
     across: float

@@ -24,7 +24,8 @@ class Piece:
 
 @dataclass(frozen=True)
 class Pack:
-    """One offer of a shop: `length` in m, `price` of one pack (None: not known), `available` (None: no limit)."""
+    """One offer of a shop: `length` in m, `price` of one pack (None: not known), `available` (None: no
+    limit)."""
 
     length: float
     price: Decimal | None = None
@@ -52,8 +53,8 @@ class CuttingRules:
     """Shop-floor rules, all in m.
 
     `kerf` is lost at every cut; a piece that takes exactly what remains needs no cut, and a remainder
-    thinner than the kerf is lost with it. `trim` is taken once off every length that is cut into, bought or on hand.
-    A remainder of at least `useful` goes back into the cupboard; a shorter one is waste.
+    thinner than the kerf is lost with it. `trim` is taken once off every length that is cut into, bought or
+    on hand. A remainder of at least `useful` goes back into the cupboard; a shorter one is waste.
     """
 
     kerf: float = 0.0
@@ -74,7 +75,8 @@ class CuttingOrder:
 
 @dataclass(frozen=True)
 class WorkLimits:
-    """How much search is allowed, counted in steps and never in seconds, so that the result is the same everywhere."""
+    """How much search is allowed, counted in steps and never in seconds, so that the result is the same
+    everywhere."""
 
     nodes: int = 40_000
     columns: int = 20_000
@@ -113,8 +115,9 @@ class Bought:
 
 @dataclass(frozen=True)
 class SpliceReport:
-    """What splicing does: `count` splices, `saves` against the best plan without them (before `cost`, the money
-    they take; None when there is no plan without them or a price is missing), and `minutes` of work."""
+    """What splicing does: `count` splices, `saves` against the best plan without them (before `cost`, the
+    money they take; None when there is no plan without them or a price is missing), and `minutes` of
+    work."""
 
     count: int
     parts: tuple[str, ...]
@@ -127,11 +130,12 @@ class SpliceReport:
 class CuttingPlan:
     """How to cut. See `hoopwright.supply.cutting` for the order in which plans are compared.
 
-    `cost` is the money for packs alone (None when no price of a bought pack is known), `partial` whether a price is
-    missing. `measure` says what was minimised: "cost", or "length" bought when a price is missing. `lower_bound`
-    is in the unit of the measure (money, or metres) and includes splices' money; `objective` likewise. `gap` = (objective
-    - lower_bound) / objective, 0 when `proven`. `waste`, `longest_left` in m; `waste_proven` tells whether those two
-    are proven as well. `steps` is the work spent, `method` the argument that proves it.
+    `cost` is the money for packs alone (None when no price of a bought pack is known), `partial` whether a
+    price is missing. `measure` says what was minimised: "cost", or "length" bought when a price is missing.
+    `lower_bound` is in the unit of the measure (money, or metres) and includes splices' money; `objective`
+    likewise. `gap` = (objective - lower_bound) / objective, 0 when `proven`. `waste`, `longest_left` in m;
+    `waste_proven` tells whether those two are proven as well. `steps` is the work spent, `method` the
+    argument that proves it.
     """
 
     packs: tuple[CutPack, ...]
@@ -164,7 +168,8 @@ class TooLong:
 
 @dataclass(frozen=True)
 class NotEnough:
-    """All limited packs and all stock on hand together do not hold the pieces; `missing` m at least (0: no arrangement fits)."""
+    """All limited packs and all stock on hand together do not hold the pieces; `missing` m at least (0: no
+    arrangement fits)."""
 
     needed: float
     available: float

@@ -1,0 +1,146 @@
+"""Proof and improvement by columns: linear relaxation by column generation, then a whole-number choice of
+columns.
+
+Method (Gilmore and Gomory, 1961, with several stock lengths): the relaxation's duals price new columns
+until none pays. The duals then bound the cost of every plan from below, also when rounding spoils them
+(Lagrange's bound, with the best reduced cost of each kind), and any plan that costs at most a target T uses
+only columns whose reduced cost is at most T minus that bound. When those can be listed, choosing among them
+is exact.
+"""
+
+from __future__ import annotations
+
+from math import ceil
+
+from hoopwright.supply.cutting.bounds import Row
+from hoopwright.supply.cutting.completion import Budget
+from hoopwright.supply.cutting.master import Column, Duals, Kinds, Master, choose, kinds_of
+from hoopwright.supply.cutting.mixes import Mix, mixes_between
+from hoopwright.supply.cutting.model import WorkLimits
+from hoopwright.supply.cutting.outcome import NoFit, Optimum, bench_of
+from hoopwright.supply.cutting.packing import Fill
+from hoopwright.supply.cutting.pricing import all_valuable, most_valuable
+from hoopwright.supply.cutting.stock import Stock
+
+_ROUNDS = 400
+_PAYS = 1e-7
+
+
+def by_columns(
+    stock: Stock, rows: tuple[Row, ...], lower: int, best: Optimum | None, limits: WorkLimits, steps: int
+) -> Optimum | NoFit:
+    """The least cost between `lower` and the cost of `best`, by columns; unproven when the work limits end
+    it."""
+    kinds = kinds_of(stock)
+    budget = Budget(limits.nodes * 25)
+    most = sum(p * n for p, n in zip(kinds.prices, kinds.avail, strict=True))
+    master, duals, bound = _relax(stock, kinds, best, budget)
+    lower = max(lower, _attainable(stock, rows, bound, lower, best))
+    if best is None or lower < best.cost:
+        target = most if best is None else best.cost - 1
+        chosen, _ = choose(stock.counts, kinds, master.columns, target, limits.solver_nodes)
+        best = best if chosen is None else _to_optimum(stock, kinds, chosen, lower)
+    if best is None or lower < best.cost:
+        target = most if best is None else best.cost - 1
+        columns = _all_columns(stock, kinds, duals, target - bound, limits, budget)
+        if columns is not None:
+            chosen, final = choose(stock.counts, kinds, columns, target, limits.solver_nodes)
+            best = best if chosen is None else _to_optimum(stock, kinds, chosen, lower)
+            lower = best.cost if final and best is not None else lower
+    if best is None:
+        return NoFit(0)
+    return Optimum(best.mix, best.fills, best.cost, lower, "columns", steps + budget.spent)
+
+
+def _relax(stock: Stock, kinds: Kinds, best: Optimum | None, budget: Budget) -> tuple[Master, Duals, float]:
+    """Columns generated until none pays; the last duals and the greatest lower bound they gave (price
+    units)."""
+    master = Master(stock.counts, kinds)
+    known: set[Column] = set()
+
+    def learn(column: Column) -> bool:
+        if column in known or not any(column[1]):
+            return False
+        known.add(column)
+        master.add(column)
+        return True
+
+    if best is not None:
+        bench = bench_of(stock, best.mix)
+        for cap, hand, fill in zip(bench.caps, bench.on_hand, best.fills, strict=True):
+            first = 0 if hand else kinds.hand_kinds
+            if any(fill):
+                learn((kinds.caps.index(cap, first), fill))
+    bound, kept = float("-inf"), Duals((), ())
+    for _ in range(_ROUNDS):
+        duals = master.solve()
+        here = sum(w * c for w, c in zip(duals.worths, stock.counts, strict=True))
+        here += sum(m * a for m, a in zip(duals.limits, kinds.avail, strict=True))
+        grew = False
+        for k, cap in enumerate(kinds.caps):
+            found = most_valuable(stock.sizes, stock.counts, duals.worths, cap, budget)
+            rent = kinds.prices[k] / kinds.scale - duals.limits[k]
+            here += min(0.0, rent - found.upper) * kinds.avail[k]
+            if found.worth > rent + _PAYS:
+                grew = learn((k, found.fill)) or grew
+        if here > bound:
+            bound, kept = here, duals
+        if not grew or budget.left <= 0:
+            break
+    return master, kept, bound * kinds.scale
+
+
+def _attainable(stock: Stock, rows: tuple[Row, ...], bound: float, lower: int, best: Optimum | None) -> int:
+    """The least cost of a mix that meets the rows and is not below the bound."""
+    start = max(lower, ceil(bound - 1e-6 * max(1.0, abs(bound))))
+    if best is None or start >= best.cost:
+        return start if best is None else best.cost
+    step = max(1, min(stock.prices) // 4)
+    while start < best.cost:
+        high = min(best.cost - 1, start + step)
+        found = mixes_between(stock, rows, start, high, 10_000)
+        if found:
+            return start if len(found) == 10_000 else _cost(stock, found[0])
+        start = high + 1
+    return best.cost
+
+
+def _cost(stock: Stock, mix: Mix) -> int:
+    return sum(n * p for n, p in zip(mix, stock.prices, strict=True))
+
+
+def _all_columns(
+    stock: Stock, kinds: Kinds, duals: Duals, gap: float, limits: WorkLimits, budget: Budget
+) -> list[Column] | None:
+    """All maximal columns whose reduced cost is at most `gap` price units; None when they are too many."""
+    columns: list[Column] = []
+    for k, cap in enumerate(kinds.caps):
+        least = (kinds.prices[k] - gap) / kinds.scale - duals.limits[k] - 1e-6
+        fills = all_valuable(
+            stock.sizes, stock.counts, duals.worths, cap, least, limits.columns - len(columns), budget
+        )
+        if fills is None:
+            return None
+        columns += [(k, fill) for fill in fills]
+    return columns
+
+
+def _to_optimum(stock: Stock, kinds: Kinds, chosen: list[Column], lower: int) -> Optimum:
+    """The chosen columns as a mix and its packing; pieces cut more often than wanted are left out again."""
+    left = list(stock.counts)
+    by_kind: dict[int, list[Fill]] = {}
+    for kind, fill in sorted(chosen, key=lambda c: (-c[0], c[1]), reverse=True):
+        kept = tuple(min(n, have) for n, have in zip(fill, left, strict=True))
+        left = [have - n for n, have in zip(kept, left, strict=True)]
+        if any(kept):
+            by_kind.setdefault(kind, []).append(kept)
+    empty: Fill = tuple(0 for _ in stock.sizes)
+    fills: list[Fill] = []
+    for cap in stock.hand:
+        kind = kinds.caps.index(cap) if cap > 0 else -1
+        waiting = by_kind.get(kind, []) if kind < kinds.hand_kinds else []
+        fills.append(waiting.pop(0) if waiting else empty)
+    mix = tuple(len(by_kind.get(kinds.hand_kinds + t, [])) for t in range(len(stock.caps)))
+    for t in range(len(stock.caps)):
+        fills += by_kind.get(kinds.hand_kinds + t, [])
+    return Optimum(mix, fills, _cost(stock, mix), lower, "columns", 0)

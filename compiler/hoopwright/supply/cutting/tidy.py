@@ -1,0 +1,118 @@
+"""Among packings of the same cost: least waste, then the longest single remainder, then a stated order.
+
+A packing is scored by (waste, -longest remainder, -length cut from stock on hand, number of lengths cut
+into), smaller is better. What is left of a length that is cut into counts, and so does a length on hand
+that stays untouched. Equal scores are settled by the packing itself: bins in a fixed order, the one with
+more of the longest pieces on earlier bins.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import prod
+
+from hoopwright.supply.cutting.completion import Budget
+from hoopwright.supply.cutting.packing import Fill
+
+Score = tuple[int, int, int, int]
+
+_MANY_SELECTIONS = 5_000
+
+
+@dataclass(frozen=True)
+class Bench:
+    """The lengths laid out: `sizes` (kerf included), capacity, untouched length and on-hand flag of every
+    bin, shortest on hand first, then bought ones shortest first; `kerf` and `useful` as in Stock."""
+
+    sizes: tuple[int, ...]
+    caps: tuple[int, ...]
+    whole: tuple[int, ...]
+    on_hand: tuple[bool, ...]
+    kerf: int
+    useful: int
+
+    def filled(self, fill: Fill) -> int:
+        """Sum of the sizes on one bin."""
+        return sum(s * n for s, n in zip(self.sizes, fill, strict=True))
+
+    def score_bin(self, b: int, fill: Fill) -> Score:
+        """Score of one bin; scores of several combine by `add`."""
+        return self.score_sum(b, self.filled(fill))
+
+    def score_sum(self, b: int, total: int) -> Score:
+        """Score of one bin by the sum of the sizes on it."""
+        left = max(0, self.caps[b] - self.kerf - total) if total else self.whole[b]
+        return (left if left < self.useful else 0, -left, -total if self.on_hand[b] else 0, int(total > 0))
+
+
+def add(a: Score, b: Score) -> Score:
+    """Scores of two sets of bins together."""
+    return (a[0] + b[0], min(a[1], b[1]), a[2] + b[2], a[3] + b[3])
+
+
+def score(bench: Bench, fills: list[Fill]) -> Score:
+    """Score of a whole packing."""
+    result: Score = (0, 0, 0, 0)
+    for b, fill in enumerate(fills):
+        result = add(result, bench.score_bin(b, fill))
+    return result
+
+
+def is_searchable(counts: tuple[int, ...]) -> bool:
+    """Whether the selections of the pieces are few enough to list."""
+    return prod(n + 1 for n in counts) <= _MANY_SELECTIONS
+
+
+def best_packing(bench: Bench, counts: tuple[int, ...], budget: Budget) -> list[Fill] | None:
+    """The best packing of all pieces by exhaustive search with memory; None when the budget runs out or
+    nothing fits.
+
+    Sub-problems are (bin, pieces left); as waste adds up and the longest remainder is a maximum, the best
+    of a sub-problem is part of the best of the whole.
+    """
+    if not bench.caps:
+        return [] if not any(counts) else None
+    if not is_searchable(counts):
+        return None
+    memory: dict[tuple[int, tuple[int, ...]], tuple[Score, tuple[Fill, ...]] | None] = {}
+
+    def solve(b: int, left: tuple[int, ...]) -> tuple[Score, tuple[Fill, ...]] | None:
+        if b == len(bench.caps) - 1:
+            budget.take()
+            return (bench.score_bin(b, left), (left,)) if bench.filled(left) <= bench.caps[b] else None
+        key = (b, left)
+        if key in memory:
+            return memory[key]
+        best: tuple[Score, tuple[Fill, ...]] | None = None
+        for fill in _selections(bench.sizes, left, bench.caps[b]):
+            if not budget.take():
+                return None
+            rest = solve(b + 1, tuple(n - k for n, k in zip(left, fill, strict=True)))
+            if rest is None:
+                continue
+            found = add(bench.score_bin(b, fill), rest[0])
+            if best is None or found < best[0]:
+                best = (found, (fill, *rest[1]))
+        memory[key] = best
+        return best
+
+    answer = solve(0, counts)
+    return list(answer[1]) if answer is not None and budget.left >= 0 else None
+
+
+def _selections(sizes: tuple[int, ...], counts: tuple[int, ...], cap: int) -> list[Fill]:
+    """All selections that fit, more of the longest pieces first."""
+    found: list[Fill] = []
+    chosen = [0] * len(sizes)
+
+    def visit(i: int, room: int) -> None:
+        if i == len(sizes):
+            found.append(tuple(chosen))
+            return
+        for k in range(min(counts[i], max(0, room) // sizes[i]), -1, -1):
+            chosen[i] = k
+            visit(i + 1, room - k * sizes[i])
+        chosen[i] = 0
+
+    visit(0, cap)
+    return found
