@@ -139,13 +139,40 @@ def test_impossible_places_are_refused_each_by_its_name(make):
     assert refused(make.spec(line=Line("table", 1.0, rows))) == ["table-not-falling"]
 
 
+def table(make, *rows):
+    return Line("table", 1.0, tuple(TableRow(h * make.inch, g * make.inch) for h, g in rows))
+
+
 def test_table_rows_that_narrow_or_play_no_part_are_warned_of(make):
-    m = make.inch
-    rows = tuple(TableRow(h * m, g * m) for h, g in ((50, 20), (30, 80), (20, 70), (5, 100)))
-    shape, findings = draw(make.spec(line=Line("table", 1.0, rows), band=None))
+    rows = table(make, (36, 50), (30, 80), (20, 70))
+    shape, findings = draw(make.spec(line=rows, band=None, top_girth=60.0))
     assert shape is not None
     assert [(found.code, found.path[-1]) for found in findings if found.code != "shelf"] == [
-        ("table-row-unused", 0), ("table-narrows", 2), ("table-row-unused", 3)]
+        ("table-row-unused", 0), ("table-narrows", 2)]
+
+
+def test_rows_from_the_waist_to_the_hem_are_the_whole_line(make):
+    """Where the rows reach over all hoops, nothing else bends the curve; knots as a cubic by itself."""
+    from hoopwright.shape.pchip import monotone_cubic
+
+    rows = [(41.5, 28.0), (30.0, 70.0), (20.0, 100.0), (7.0, 110.0)]
+    shape = drawn(make.spec(line=table(make, *rows), band=None, off_floor=7 - 0.1875))
+    curve = monotone_cubic([-h for h, _ in rows], [g for _, g in rows])
+    for hoop in shape.hoops:
+        assert hoop.girth / make.inch == pytest.approx(curve(-hoop.height / make.inch))
+
+
+def test_rows_that_begin_at_the_top_hoop_are_the_whole_line(make):
+    from hoopwright.shape.pchip import monotone_cubic
+
+    rows = [(35.5, 58.0), (30.0, 70.0), (20.0, 100.0), (7.0, 110.0)]
+    shape = drawn(make.spec(line=table(make, *rows), band=None, off_floor=7 - 0.1875))
+    curve = monotone_cubic([-h for h, _ in rows], [g for _, g in rows])
+    assert shape.hoops[3].girth / make.inch == pytest.approx(curve(-shape.hoops[3].height / make.inch))
+
+
+def test_rows_that_disagree_with_the_hem_are_refused(make):
+    assert refused(make.spec(line=table(make, (30, 80), (5, 100)))) == ["table-hem-differs"]
 
 
 def test_one_hoop_is_a_hem_hoop(make):

@@ -136,10 +136,10 @@ def _crowded(spec: Spec, places: Places) -> Finding | None:
 
 def _line_findings(spec: Spec, places: Places) -> tuple[Finding, ...]:
     """What a table's rows want a second look at."""
-    rows, line = spec.shape.line.rows, places.line
+    rows = spec.shape.line.rows
     found = []
     for index, row in enumerate(rows):
-        if not line.full < row.height < line.top:
+        if spec.shape.top_girth is not None and row.height >= places.heights[0]:
             found.append(problems.table_row_unused(index))
         elif index and row.girth < rows[index - 1].girth:
             found.append(problems.table_narrows(index))

@@ -46,14 +46,19 @@ class GirthLine:
         return share
 
 
-def table_line(rows: Sequence[TableRow], anchor: tuple[float, float], hem: tuple[float, float]) -> GirthLine:
-    """The line through the maker's rows, with the anchor above and the hem hoop below where no row reaches
-    them.
+def table_line(
+    rows: Sequence[TableRow], anchor: tuple[float, float], hem: tuple[float, float], bare: bool = False
+) -> GirthLine:
+    """The line through the maker's rows.
 
-    ``anchor`` and ``hem`` are (height, girth). Rows above the anchor and below the hem hoop play no part.
+    ``anchor`` and ``hem`` are (height, girth). The hem is added where the last row does not reach it, and the
+    anchor where the first row lies below it, unless ``bare`` says that no hoop lies above the first row.
     Rows must fall strictly in height, else ValueError.
     """
-    inside = [(row.height, row.girth) for row in rows if hem[0] < row.height < anchor[0]]
-    points = [anchor, *inside, hem]
+    points = [(row.height, row.girth) for row in rows]
+    if not bare and points[0][0] < anchor[0]:
+        points.insert(0, anchor)
+    if points[-1][0] > hem[0]:
+        points.append(hem)
     cubic = monotone_cubic([-height for height, _ in points], [girth for _, girth in points])
-    return GirthLine("table", 1.0, anchor[0], anchor[1], hem[0], hem[1], cubic)
+    return GirthLine("table", 1.0, points[0][0], points[0][1], hem[0], hem[1], cubic)

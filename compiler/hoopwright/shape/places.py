@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import hypot
 
 from hoopwright.shape import problems
@@ -70,6 +71,7 @@ def place_hoops(spec: Spec, waist: Waist) -> Places:
     if heights[0] >= waist.side_start[0]:
         raise Impossible(problems.top_above_band())
     girths = [line.girth(height) for height in heights]
+    girths[-1] = spec.shape.hem_girth
     if spec.shape.top_girth is not None and above:
         girths[0] = spec.shape.top_girth
     return Places(heights, tuple(girths), line)
@@ -91,20 +93,48 @@ def _line_and_top(spec: Spec, waist: Waist, hem: float, upper: float | None) -> 
     return _line(spec, (top, shape.top_girth), hem, upper), top
 
 
-def _line(spec: Spec, anchor: tuple[float, float], hem: float, upper: float | None) -> GirthLine:
+def _line(spec: Spec, anchor: SidePoint, hem: float, upper: float | None) -> GirthLine:
+    """The line from an anchor (height, girth) to the hoop of full girth."""
     shape = spec.shape
     kind = shape.line.kind
     full = upper if upper is not None and kind in ("dome", "drum") else hem
     if anchor[0] <= full:
         raise Impossible(problems.top_below_hem(upper is not None))
     if kind == "table":
-        for index in range(1, len(shape.line.rows)):
-            if shape.line.rows[index].height >= shape.line.rows[index - 1].height:
-                raise Impossible(problems.table_not_falling(index))
-        return table_line(shape.line.rows, anchor, (hem, shape.hem_girth))
+        return _table(spec, anchor, hem)
     if kind != "drum" and shape.hem_girth <= anchor[1]:
         raise Impossible(problems.hem_not_wider())
     return GirthLine(kind, shape.line.power, anchor[0], anchor[1], full, shape.hem_girth)
+
+
+def _table(spec: Spec, anchor: SidePoint, hem: float) -> GirthLine:
+    """The line through the maker's rows: those below a top hoop of stated girth, else all."""
+    shape = spec.shape
+    rows = shape.line.rows
+    for index, (above, below) in enumerate(pairwise(rows), start=1):
+        if below.height >= above.height:
+            raise Impossible(problems.table_not_falling(index))
+    if shape.top_girth is not None:
+        rows = tuple(row for row in rows if row.height < anchor[0])
+        line = table_line(rows, anchor, (hem, shape.hem_girth)) if rows else None
+    else:
+        top = _stated_height(spec)
+        bare = top is not None and top <= rows[0].height
+        line = table_line(rows, anchor, (hem, shape.hem_girth), bare)
+    if line is None:
+        line = GirthLine("cone", 1.0, anchor[0], anchor[1], hem, shape.hem_girth)
+    if abs(line.girth(hem) - shape.hem_girth) > spec.allowances.hoop_tolerance:
+        raise Impossible(problems.table_hem_differs(len(shape.line.rows) - 1))
+    return line
+
+
+def _stated_height(spec: Spec) -> float | None:
+    """The top hoop's height where it is stated, not stepped down the tape."""
+    shape = spec.shape
+    place = shape.listed[0] if shape.spacing == "listed" and shape.listed else shape.top_hoop
+    if place.height is not None:
+        return place.height
+    return None if place.below_waist is None else spec.wearer.side - place.below_waist
 
 
 def _profile(spec: Spec, line: GirthLine) -> Profile:
@@ -147,7 +177,7 @@ def _listed(spec: Spec, waist: Waist, line: GirthLine, top: float, lowest: float
         heights.append(top)
         last, run = _advance(last, run, (top, profile(top)))
     for index, place in enumerate(shape.listed):
-        height = _height_of(place, waist, last, run, profile, lowest, (*problems.HOOPS, "places", index))
+        height = _height_of(place, waist, last, run, profile, lowest, (*problems.HOOPS, "at", index))
         if height <= lowest:
             raise Impossible(
                 problems.top_below_hem(spec.build.band is not None)

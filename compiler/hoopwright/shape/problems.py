@@ -66,7 +66,7 @@ def out_of_order(index: int) -> Finding:
     """A listed place that is not below the one before it."""
     return error(
         "hoop-places-out-of-order",
-        (*HOOPS, "places", index),
+        (*HOOPS, "at", index),
         "this hoop is not below the one listed before it",
         "list the hoops from the top down",
     )
@@ -76,7 +76,7 @@ def listed_count(listed: int, wanted: int) -> Finding:
     """The number of listed places does not agree with the count."""
     return error(
         "hoop-places-miscounted",
-        (*HOOPS, "places"),
+        (*HOOPS, "at"),
         f"{listed} hoop places are listed where the count leaves {wanted}",
         "the count includes the hem hoop, and the hem band's upper hoop, which are not listed",
     )
@@ -114,13 +114,16 @@ def table_not_falling(index: int) -> Finding:
 
 
 def table_row_unused(index: int) -> Finding:
-    """A row above the line's upper end or below the hem hoop."""
-    return warning(
-        "table-row-unused",
-        (*ROWS, index),
-        "this row lies above the line's upper end or not above the hem hoop, so it plays no part",
-        "the waistband (or a top hoop with a stated girth) and the hem hoop end the line",
-    )
+    """A row above a top hoop of stated girth."""
+    return warning("table-row-unused", (*ROWS, index),
+                   "this row is not below the top hoop, whose girth is stated, so it plays no part",
+                   "leave the row out, or leave the top hoop's girth to the line")
+
+
+def table_hem_differs(index: int) -> Finding:
+    """The rows reach the hem hoop with another girth than the hem's."""
+    return error("table-hem-differs", (*ROWS, index), "the line's rows give the hem hoop another girth than stated",
+                 "let the last row and `shape.hem.girth` agree", related=(((*HEM, "girth"), "the hem's girth"),))
 
 
 def table_narrows(index: int) -> Finding:
