@@ -113,7 +113,7 @@ def _by_pack(need: ClothNeed, offer: Pack) -> Laid | ClothProblem:
 def _line(
     need: ClothNeed, plan: ClothPlan, packs: int, length: float, price: Decimal | None, cost: Decimal | None
 ) -> ShoppingLine:
-    spare = sum((sheet.length for sheet in plan.sheets if sheet.source == "on hand" and sheet.placements), 0.0)
+    spare = sum((s.length for s in plan.sheets if s.source == "on hand" and s.placements), 0.0)
     uses = tuple(dict.fromkeys(part.part for part in need.parts))
     return ShoppingLine(need.goods.name, "cloth", packs, length, 0, price, cost, plan.needed, spare, uses)
 

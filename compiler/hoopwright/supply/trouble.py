@@ -108,12 +108,11 @@ def _too_narrow(need: ClothNeed, problem: TooWide, spec: Spec) -> Finding:
 
 def _cloth_short(need: ClothNeed, needed: float, had: float, never: bool, spec: Spec) -> Finding:
     name = need.goods.name
-    wanted = long_length_text(needed, spec.units)
-    said = (
-        f"`{name}` does not suffice: no number of these packs holds the strips"
-        if never
-        else f"`{name}` does not suffice: {wanted} is needed, {long_length_text(had, spec.units)} is to be had"
-    )
+    if never:
+        said = f"`{name}` does not suffice: no number of these packs holds the strips"
+    else:
+        wanted, there = long_length_text(needed, spec.units), long_length_text(had, spec.units)
+        said = f"`{name}` does not suffice: {wanted} is needed, {there} is to be had"
     return error(
         "cloth-short",
         ("materials", name, "sold"),

@@ -109,6 +109,9 @@ _ACTIONS = (
     Action("clip-hoop", "fit", "table",
            "clip the hoop to every tape at its mark and clamp its ends at the lap line; nothing is joined "
            "yet", "one hoop", ("tape.marks.at", "build.hoops.lap")),
+    Action("clamp-ends", "fit", "table",
+           "clamp the ends of a hoop that hangs in the band's channel, no tape reaching it, at the lap line",
+           "one hoop, band", ("build.hoops.lap",)),
     Action("try-on-body-alone", "fit", "body",
            "STOP on the body alone, skirt on: plumb line, a stick in the door frame at hem height, a picture "
            "taken from a chair", "the cage", ("conditions",)),

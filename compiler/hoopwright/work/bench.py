@@ -1,0 +1,89 @@
+"""The bench a builder of tasks works at: the design, the rates, the tools at hand, and one maker of tasks."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from hoopwright.library.tools import TOOLS
+from hoopwright.shape.model import Hoop, Shape
+from hoopwright.spec.model import Spec
+from hoopwright.supply.model import CutPack, Supply
+from hoopwright.supply.tools import Groups, have, jobs, lay_ready
+from hoopwright.work.actions import ACTIONS
+from hoopwright.work.model import Condition, Task
+from hoopwright.work.rates import RATES, Rate, minutes
+
+
+@dataclass(frozen=True)
+class Bench:
+    """What every builder needs. ``names`` gives each hoop's short name in task ids."""
+
+    spec: Spec
+    shape: Shape
+    supply: Supply
+    rates: Mapping[str, Rate] = field(default_factory=lambda: RATES)
+
+    def minutes(self, *counts: tuple[str, float]) -> float:
+        """Whole minutes for so many of each rate."""
+        return minutes(self.rates, *counts)
+
+    def seam(self, metres: float) -> tuple[str, float]:
+        """A long seam: by machine when one is at hand (or no workshop is stated), else by hand."""
+        tools = have(self.spec)
+        machine = tools is None or "sewing machine" in tools
+        return ("machine seam" if machine else "hand seam", metres)
+
+    def short(self, hoop: Hoop) -> str:
+        """The hoop's name in task ids: letters and digits of its id, anything else a hyphen; unique."""
+        names: list[str] = []
+        for other in self.shape.hoops:
+            name = "".join(sign if sign.isalnum() else "-" for sign in other.id).strip("-") or "hoop"
+            while name in names:
+                name += "-2"
+            names.append(name)
+            if other.id == hoop.id:
+                break
+        return names[-1]
+
+    def stock_packs(self) -> tuple[CutPack, ...]:
+        """The lengths the hoops are cut from."""
+        name = self.spec.build.hoops.material.name
+        return tuple(pack for pack in self.supply.cutting.packs if pack.material == name)
+
+    def task(
+        self,
+        id: str,
+        action: str,
+        title: str,
+        needs: tuple[str, ...],
+        time: float,
+        *,
+        jobs_: tuple[str, ...] = (),
+        parts: tuple[str, ...] = (),
+        cautions: tuple[str, ...] = (),
+        wait: float = 0.0,
+        conditions: tuple[Condition, ...] = (),
+    ) -> Task:
+        """A task of an action: its kind and set-up from the vocabulary, tools of its jobs laid ready, and
+        the cautions of those tools added to its own."""
+        table = jobs(self.spec)
+        groups: Groups = tuple(group for job in jobs_ for group in table[job])
+        tools = lay_ready(groups, have(self.spec))
+        of_tools = tuple(key for tool in tools for key in TOOLS[tool].cautions)
+        known = ACTIONS[action]
+        return Task(
+            id,
+            known.kind,
+            action,
+            title,
+            tuple(dict.fromkeys(needs)),
+            time,
+            tools,
+            parts,
+            tuple(dict.fromkeys((*cautions, *of_tools))),
+            known.setup,
+            wait=wait,
+            stop=bool(conditions),
+            conditions=conditions,
+        )

@@ -1,0 +1,180 @@
+"""Tasks in tape, braid and cloth: wash, mark, cut, waistband, casings, hem band."""
+
+from __future__ import annotations
+
+from hoopwright.supply.cloths import strips_of
+from hoopwright.supply.counts import FASTENINGS_PER_BAND
+from hoopwright.supply.needs import cased
+from hoopwright.work.bench import Bench
+from hoopwright.work.model import Task
+from hoopwright.work.rates import DRYING
+
+
+def cloth_tasks(bench: Bench) -> tuple[Task, ...]:
+    """Wash and press, tapes, casings, waistband, band - all that is done before hoops come in."""
+    return (*_wash(bench), *_tapes(bench), *_casings(bench), *_waistband(bench), *_band(bench))
+
+
+def _wash(bench: Bench) -> tuple[Task, ...]:
+    goods = ["tapes", "waistband"]
+    goods += ["casings"] if cased(bench.shape) else []
+    goods += ["band"] if bench.shape.band else []
+    parts = tuple(goods)
+    cautions = ("flammability",) if bench.shape.band else ()
+    return (
+        bench.task(
+            "wash", "wash", "wash tape and cloth", (), bench.minutes(("wash", 1)), parts=parts, wait=DRYING
+        ),
+        bench.task(
+            "press",
+            "press",
+            "press tape and cloth",
+            ("wash",),
+            bench.minutes(("press", 1)),
+            jobs_=("press",),
+            parts=parts,
+            cautions=cautions,
+        ),
+    )
+
+
+def _tapes(bench: Bench) -> tuple[Task, ...]:
+    tapes = bench.shape.tapes
+    ids = tuple(tape.id for tape in tapes)
+    marks = sum(len(tape.marks) for tape in tapes)
+    return (
+        bench.task(
+            "mark-tapes",
+            "mark-tapes",
+            "mark the tapes",
+            ("press",),
+            bench.minutes(("mark tape", len(tapes)), ("mark on tape", marks)),
+            jobs_=("mark",),
+            parts=ids,
+        ),
+        bench.task(
+            "cut-tapes",
+            "cut-tapes",
+            "cut the tapes",
+            ("mark-tapes",),
+            bench.minutes(("cut tape", len(tapes))),
+            jobs_=("cut cloth",),
+            parts=ids,
+        ),
+    )
+
+
+def _casings(bench: Bench) -> tuple[Task, ...]:
+    """Braid is woven as a tube; tape and cloth are sewn into one first."""
+    hoops, casing = cased(bench.shape), bench.spec.build.hoops.casing
+    if not hoops or casing is None:
+        return ()
+    ids = tuple(hoop.id for hoop in hoops)
+    cut = bench.task(
+        "cut-casings",
+        "cut-casings",
+        "cut the casings",
+        ("press",),
+        bench.minutes(("cut casing", len(hoops))),
+        jobs_=("cut cloth",),
+        parts=ids,
+    )
+    if casing.kind == "braid":
+        return (cut,)
+    length = sum(hoop.casing for hoop in hoops)
+    sew = bench.task(
+        "sew-casings",
+        "sew-casings",
+        "sew the casings into tubes",
+        ("cut-casings",),
+        bench.minutes(bench.seam(length), ("set up seam", len(hoops))),
+        jobs_=("sew long seams",),
+        parts=ids,
+    )
+    return (cut, sew)
+
+
+def _waistband(bench: Bench) -> tuple[Task, ...]:
+    fastening = bench.spec.build.waistband.fastening
+    tapes = bench.shape.tapes
+    pieces = FASTENINGS_PER_BAND.get(fastening.name, 1)
+    around = 4 * bench.spec.build.tapes.material.width * len(tapes)
+    return (
+        bench.task(
+            "cut-waistband",
+            "cut-waistband",
+            "cut the waistband",
+            ("press",),
+            bench.minutes(("cut waistband", 1)),
+            jobs_=("cut cloth",),
+            parts=("waistband",),
+        ),
+        bench.task(
+            "make-waistband",
+            "make-waistband",
+            "make the waistband",
+            ("cut-waistband",),
+            bench.minutes(("make waistband", 1), ("mark on waistband", len(tapes) + 3)),
+            jobs_=("sew long seams", "mark"),
+            parts=("waistband",),
+        ),
+        bench.task(
+            "sew-fastening",
+            "sew-fastening",
+            f"sew on the {fastening.name}",
+            ("make-waistband",),
+            bench.minutes(("sew fastening", pieces)),
+            jobs_=("sew by hand",),
+            parts=("waistband",),
+        ),
+        bench.task(
+            "sew-tapes",
+            "sew-tapes",
+            "sew the tapes to the waistband",
+            ("make-waistband", "cut-tapes"),
+            bench.minutes(bench.seam(around), ("set up seam", len(tapes))),
+            jobs_=("sew long seams",),
+            parts=(*(tape.id for tape in tapes), "waistband"),
+        ),
+    )
+
+
+def _band(bench: Bench) -> tuple[Task, ...]:
+    band = bench.shape.band
+    if band is None:
+        return ()
+    strips = max(1, strips_of(bench.supply.layouts, "band"))
+    cut = bench.task(
+        "cut-band",
+        "cut-band",
+        "cut the strips of the hem band",
+        ("press",),
+        bench.minutes(("cut strip", strips)),
+        jobs_=("cut cloth",),
+        parts=("band",),
+    )
+    tasks = [cut]
+    if strips > 1:
+        tasks.append(
+            bench.task(
+                "join-band",
+                "join-band",
+                "join the strips of the hem band",
+                ("cut-band",),
+                bench.minutes(("whip stitch", (strips - 1) * band.height), ("set up seam", strips - 1)),
+                jobs_=("sew by hand",),
+                parts=("band",),
+            )
+        )
+    tasks.append(
+        bench.task(
+            "sew-channels",
+            "sew-channels",
+            "fold the hem band and sew its channels",
+            (tasks[-1].id,),
+            bench.minutes(bench.seam(3 * band.length), ("set up seam", 3)),
+            jobs_=("sew long seams", "press"),
+            parts=("band",),
+        )
+    )
+    return tuple(tasks)

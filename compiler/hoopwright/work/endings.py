@@ -1,0 +1,62 @@
+"""Why a session ends where it does, in the maker's words: what lies safely until the next one."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from hoopwright.work.model import Task
+
+_LEFT: Mapping[str, str] = {
+    "wash": "the wash hangs up to dry",
+    "press": "everything lies pressed and flat",
+    "mark-tapes": "the marked tapes are rolled up, each with its name on it",
+    "cut-tapes": "the tapes are cut and named",
+    "cut-casings": "the casings are cut and named",
+    "sew-casings": "the casings are sewn",
+    "open-coil": "the coil is tied again in three places",
+    "test-stock": "the coil is tested and tied again",
+    "cut-hoop": "every cut hoop is named and its ends are tipped",
+    "prove-join": "the proof join hangs under its load",
+    "case-hoop": "the cased hoops hang together, ends taped",
+    "mark-hoop": "the marked hoops hang together, ends taped",
+    "cut-waistband": "the waistband is cut",
+    "make-waistband": "the waistband is made and marked",
+    "sew-fastening": "the waistband closes",
+    "sew-tapes": "the tapes hang from the waistband",
+    "cut-band": "the strips of the band are cut and named",
+    "join-band": "the band is one long strip",
+    "sew-channels": "the band has its channels",
+    "thread-channel": "the hoops lie in the band, ends taped",
+    "clip-hoop": "the clipped hoops hang from the waistband",
+    "clamp-ends": "the clipped hoops hang from the waistband",
+    "try-on-body-alone": "it has been tried on and the readings are written down",
+    "try-on-body-helped": "it has been tried on and the readings are written down",
+    "join-hoop": "the joins made so far are covered",
+    "join-hoop-shielded": "the joins made so far are washed, dry and covered",
+    "wash-joins": "every join is washed, dry and covered",
+    "check-joins": "every join is checked and covered",
+    "close-band": "the band is closed",
+    "sew-hoop": "the hoops sewn so far are fast, the others still clipped",
+    "try-on-hem-alone": "the hem is level and the readings are written down",
+    "try-on-hem-helped": "the hem is level and the readings are written down",
+    "trim-tapes": "every tape is finished",
+    "try-on-use-alone": "it has been used and taken off alone",
+    "try-on-use-helped": "it has been used and taken off alone",
+    "sew-label": "the label is in",
+    "hang-up": "the cage hangs in its place",
+}
+
+_OVERNIGHT: Mapping[str, str] = {
+    "wash": "the wash dries over night",
+    "prove-join": "the proof join hangs over night",
+}
+
+
+def ending(done: Sequence[Task], more: bool) -> str:
+    """What lies safely when a session ends, and what passes by itself until the next."""
+    if not more:
+        return "the cage is finished"
+    waits = [_OVERNIGHT[task.action] for task in done if task.wait > 0]
+    last = done[-1]
+    words = [] if last.wait > 0 else [_LEFT[last.action]]
+    return "; ".join((*words, *waits))

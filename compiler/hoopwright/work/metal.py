@@ -1,0 +1,87 @@
+"""Tasks at the cutting bench: the coil, its test, the hoops, and the proof of the join."""
+
+from __future__ import annotations
+
+from hoopwright.shape.model import Hoop
+from hoopwright.work.bench import Bench
+from hoopwright.work.model import Task
+from hoopwright.work.rates import PROOF
+
+_OFFCUT = 0.3
+"""Length of offcut wanted for the proof of a join, m: two short ends."""
+
+
+def metal_tasks(bench: Bench) -> tuple[Task, ...]:
+    """Open the coil, test it, cut every hoop, prove the join."""
+    cuts = tuple(_cut(bench, hoop) for hoop in bench.shape.hoops)
+    return (*_open(bench), _test(bench), *cuts, _prove(bench))
+
+
+def _open(bench: Bench) -> tuple[Task, ...]:
+    """Straight rods have no coil to open."""
+    stock = bench.spec.build.hoops.material
+    if stock.form == "rod":
+        return ()
+    lashes = ("coil-lash",) if stock.grade.metal else ()
+    hoops = tuple(hoop.id for hoop in bench.shape.hoops)
+    return (
+        bench.task(
+            "open-coil",
+            "open-coil",
+            f"open the coil of {stock.name}",
+            (),
+            bench.minutes(("open coil", 1)),
+            jobs_=("bench test",),
+            parts=hoops,
+            cautions=lashes,
+        ),
+    )
+
+
+def _test(bench: Bench) -> Task:
+    stock = bench.spec.build.hoops.material
+    needs = () if stock.form == "rod" else ("open-coil",)
+    return bench.task(
+        "test-stock",
+        "test-stock",
+        f"test a sample of {stock.name}",
+        needs,
+        bench.minutes(("bench test", 1)),
+        jobs_=("bench test",),
+        parts=(stock.name,),
+    )
+
+
+def _cut(bench: Bench, hoop: Hoop) -> Task:
+    return bench.task(
+        f"cut-{bench.short(hoop)}",
+        "cut-hoop",
+        f"cut hoop {hoop.id}",
+        ("test-stock",),
+        bench.minutes(("cut hoop", 1)),
+        jobs_=("cut stock",),
+        parts=(hoop.id,),
+        cautions=("cut-ends",),
+    )
+
+
+def _prove(bench: Bench) -> Task:
+    """The proof waits for the hoops of the pack that leaves the longest end, for its offcut."""
+    hoops = bench.spec.build.hoops
+    short = {hoop.id: bench.short(hoop) for hoop in bench.shape.hoops}
+    packs = [pack for pack in bench.stock_packs() if pack.left >= _OFFCUT]
+    longest = max(packs, key=lambda pack: pack.left, default=None)
+    parts = [piece.part for piece in longest.pieces] if longest else list(short)
+    needs = tuple(f"cut-{short[hoop.id]}" for hoop in bench.shape.hoops if hoop.id in parts)
+    time = bench.minutes(("prepare join", 1)) + hoops.join.minutes
+    return bench.task(
+        "prove-join",
+        "prove-join",
+        f"prove a {hoops.join.name} join on an offcut",
+        needs,
+        time,
+        jobs_=("join",),
+        parts=(hoops.material.name,),
+        cautions=hoops.join.cautions,
+        wait=PROOF,
+    )

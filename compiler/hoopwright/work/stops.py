@@ -1,0 +1,194 @@
+"""The stops to try it on: what must be true, measured where it can be, and what to change when it is not."""
+
+from __future__ import annotations
+
+from hoopwright.work.bench import Bench
+from hoopwright.work.model import Condition, Task
+
+ADA_DOOR = 0.8128
+"""Clear width of a public door when the spec names none, m: 32 in, 2010 ADA Standards 404.2.3."""
+
+_SAME_ALL_ROUND = (
+    "off by the same all round: take it up or let it down at the waistband; off at one tape: move "
+    "that tape's marks"
+)
+_HEM_POINTS = ("front", "side", "back")
+
+
+def body_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
+    """First stop: hoops clipped, ends clamped, on the body with the skirt on."""
+    hem = bench.shape.hoops[-1]
+    return _stop(
+        bench,
+        "try-on-1",
+        "try-on-body",
+        "try it on: clipped, skirt on",
+        needs,
+        (
+            _waist(bench),
+            *_hem(bench),
+            *_level(bench),
+            _skirt(bench),
+            _look(
+                "waistband-at-waist",
+                "waistband",
+                "move the fastening, or the waist as closed is not the waist measured",
+            ),
+            _look("no-contact", "cage", "lower the hoop that touches, or give it more girth"),
+            _look(
+                "hangs-upright",
+                "cage",
+                "a cage that swings on to the legs wants a pad or hip ties at the back",
+            ),
+            _look("clamps-hold", hem.id, "clip and clamp again before anything is judged"),
+            _look(
+                "line-smooth", "skirt", "one hoop shows: move only its marks, or change its girth at the lap"
+            ),
+        ),
+        ("fire", "escape"),
+    )
+
+
+def hem_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
+    """Second stop: joined and sewn but for the hem, petticoats and show shoes on."""
+    return _stop(
+        bench,
+        "try-on-2",
+        "try-on-hem",
+        "try it on: level the hem",
+        needs,
+        (
+            _waist(bench),
+            *_hem(bench),
+            _skirt(bench),
+            _look(
+                "hangs-upright",
+                "cage",
+                "a cage that swings on to the legs wants a pad or hip ties at the back",
+            ),
+            _look("line-smooth", "skirt", "one hoop shows: move only its marks"),
+        ),
+        ("fire",),
+    )
+
+
+def use_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
+    """Third stop: finished, and used - door, chair, stairs, off alone."""
+    limits, hem = bench.spec.limits, bench.shape.hoops[-1]
+    door = limits.door if limits.door is not None else ADA_DOOR
+    again = Condition(
+        "round-again",
+        hem.id,
+        hem.plan.width,
+        hem.plan.width * limits.out_of_round,
+        "the hoop has taken a set: bend it back by hand, or take thinner or springier stock",
+    )
+    return _stop(
+        bench,
+        "try-on-3",
+        "try-on-use",
+        "try it in use: door, chair, stairs, off alone",
+        needs,
+        (
+            Condition(
+                "door",
+                "cage",
+                door,
+                0.0,
+                "press the hem hoop narrow at the sides, or go through sideways; if "
+                "neither does, the hem is too wide or too stiff for this door",
+            ),
+            again,
+            Condition(
+                "hem-height-again",
+                hem.id,
+                bench.spec.shape.hem_off_floor,
+                bench.spec.allowances.hem_tolerance,
+                "a fixing has slipped: find it, set it back to its mark and sew it again",
+            ),
+            _look("chair", "cage", "lift the back hoops on to the seat's edge before sitting; practise"),
+            _look("stairs", "cage", "lift the hem by hand; a cage that cannot be lifted is too low"),
+            _look("off-alone", "waistband", "change the fastening for one that opens with one pull"),
+        ),
+        ("doors", "stairs", "vehicles", "fire", "escape"),
+    )
+
+
+def _stop(
+    bench: Bench,
+    id: str,
+    action: str,
+    title: str,
+    needs: tuple[str, ...],
+    conditions: tuple[Condition, ...],
+    cautions: tuple[str, ...],
+) -> Task:
+    helper = bench.spec.workshop.helper
+    rate = "fitting with a helper" if helper else "fitting alone"
+    jobs = ("look and measure",) if helper else ("look and measure", "level alone")
+    return bench.task(
+        id,
+        f"{action}-{'helped' if helper else 'alone'}",
+        title,
+        needs,
+        bench.minutes((rate, 1)),
+        jobs_=jobs,
+        parts=("cage",),
+        cautions=cautions,
+        conditions=conditions,
+    )
+
+
+def _waist(bench: Bench) -> Condition:
+    return Condition(
+        "waist-closed",
+        "waistband",
+        bench.shape.waistband.girth,
+        bench.spec.allowances.hoop_tolerance,
+        "move the fastening; write the girth as closed under `fittings`",
+    )
+
+
+def _hem(bench: Bench) -> tuple[Condition, ...]:
+    hem, spec = bench.shape.hoops[-1], bench.spec
+    return tuple(
+        Condition(
+            f"hem-height-{point}",
+            hem.id,
+            spec.shape.hem_off_floor,
+            spec.allowances.hem_tolerance,
+            _SAME_ALL_ROUND,
+        )
+        for point in _HEM_POINTS
+    )
+
+
+def _level(bench: Bench) -> tuple[Condition, ...]:
+    """One hoop half-way down, measured at front, sides and back before the skirt goes on."""
+    hoops = [hoop for hoop in bench.shape.hoops[:-1] if hoop.fixings]
+    if not hoops:
+        return ()
+    middle = hoops[len(hoops) // 2]
+    return (
+        Condition(
+            "hoop-level",
+            middle.id,
+            middle.height,
+            bench.spec.allowances.hem_tolerance,
+            "only this hoop is off: move only its marks",
+        ),
+    )
+
+
+def _skirt(bench: Bench) -> Condition:
+    return Condition(
+        "skirt-off-floor",
+        "skirt",
+        bench.spec.skirt_off_floor,
+        bench.spec.allowances.hem_tolerance,
+        "the skirt is let down or taken up, never the cage, once the cage's own hem is level",
+    )
+
+
+def _look(key: str, part: str, mend: str) -> Condition:
+    return Condition(key, part, None, None, mend)
