@@ -1,0 +1,190 @@
+"""Front and side view: the wearer, the cage on her, floor and door, to one scale, with measures."""
+
+from __future__ import annotations
+
+from hoopwright.plan.model import Plan
+from hoopwright.render.drawing.body import figure_of, front_outlines, side_outlines
+from hoopwright.render.drawing.columns import STEP, Label, draw_column
+from hoopwright.render.drawing.letters import wrap
+from hoopwright.render.drawing.marks import PAGE, SMALL, across, floor_line, heading, scale_bar
+from hoopwright.render.drawing.scene import (
+    View,
+    draw_band,
+    draw_hoops,
+    draw_tapes,
+    draw_waistband,
+    waistline,
+)
+from hoopwright.render.drawing.sheet import GREY, PALE, XY, Sheet
+from hoopwright.render.figure import Figure
+from hoopwright.source.quantity import length_text
+
+TOP = 66.0
+MIDDLE = 264.0
+TALLEST = 560.0
+MARGIN = 14.0
+
+
+def draw_front(plan: Plan) -> Figure:
+    """The cage from the front, with heights on its left, girths on its right, and the door it must pass."""
+    sheet, view, low = _begin(plan, "front", 122.0)
+    units = plan.spec.units
+    heading(sheet, "Front view", "the wearer's right is on the left of the page, her left on its right")
+    _draw(sheet, plan, view, front_outlines(figure_of(plan)), mirror=False)
+    _front_gap(sheet, plan, view)
+    _tape_names(sheet, plan, view)
+    _columns(sheet, plan, view, low, "girth", [hoop.girth for hoop in plan.shape.hoops],
+             plan.spec.wearer.waist)
+    hem = plan.shape.hoops[-1]
+    left, right = view.reach(hem)
+    across(sheet, left, right, view.y + 32, f"hem {length_text(hem.plan.width, units)} across")
+    if plan.spec.limits.door is not None:
+        _door(sheet, plan, view, plan.spec.limits.door)
+    scale_bar(sheet, MARGIN, view.y + 92, view.scale, units)
+    title = "Front view"
+    return Figure("front", title, _alt(plan, "from the front"), sheet.svg(_named(plan, title),
+                                                                         _alt(plan, "from the front")))
+
+
+def draw_side(plan: Plan) -> Figure:
+    """The cage from the wearer's left, with the skirt that will hang over it."""
+    sheet, view, low = _begin(plan, "side", 112.0)
+    units, skirt = plan.spec.units, plan.shape.skirt
+    heading(sheet, "Side view", "seen from the wearer's left: her front is on the left of the page")
+    _skirt(sheet, plan, view)
+    _draw(sheet, plan, view, side_outlines(figure_of(plan)), mirror=True)
+    _tape_names(sheet, plan, view)
+    _columns(sheet, plan, view, low, "front to back", [hoop.plan.depth for hoop in plan.shape.hoops], None)
+    said = (f"dashed: the skirt over it, {length_text(skirt.front, units)} in front, "
+            f"{length_text(skirt.side, units)} at the side and {length_text(skirt.back, units)} behind, "
+            f"from the waistline to {length_text(skirt.off_floor, units)} off the floor; hem "
+            f"{length_text(skirt.hem_girth, units)} round")
+    for at, line in enumerate(wrap(said, PAGE - 2 * MARGIN, SMALL)):
+        sheet.text(MARGIN, view.y + 28 + 16 * at, line, size=SMALL)
+    scale_bar(sheet, MARGIN, view.y + 82, view.scale, units)
+    title = "Side view"
+    return Figure("side", title, _alt(plan, "from the wearer's left"),
+                  sheet.svg(_named(plan, title), _alt(plan, "from the wearer's left")))
+
+
+def _begin(plan: Plan, kind: str, below: float) -> tuple[Sheet, View, float]:
+    """An empty page, the view that fits on it, and the y of the highest label."""
+    body = figure_of(plan)
+    widest = max(max(hoop.plan.width for hoop in plan.shape.hoops), plan.spec.limits.door or 0.0,
+                 0.46 * body.stature)
+    scale = min(MIDDLE / widest, TALLEST / body.stature)
+    height = max(body.stature * scale, (len(plan.shape.hoops) + 3) * STEP)
+    floor = TOP + height
+    return Sheet(kind, PAGE, floor + below), View(kind, scale, PAGE / 2, floor), TOP + 10
+
+
+def _draw(sheet: Sheet, plan: Plan, view: View, outlines: list[list[XY]], *, mirror: bool) -> None:
+    """Body, floor and cage, what is behind first."""
+    floor_line(sheet, PAGE / 2 - MIDDLE / 2 - 6, PAGE / 2 + MIDDLE / 2 + 6, view.y)
+    for outline in outlines:
+        sheet.curve([view.place(-x if mirror else x, z) for x, z in outline], closed=True, fill="#ededed",
+                    stroke=PALE, width=0.9)
+    draw_tapes(sheet, plan, view, near=False)
+    draw_band(sheet, plan, view)
+    draw_tapes(sheet, plan, view, near=True)
+    draw_hoops(sheet, plan, view)
+    draw_waistband(sheet, plan, view)
+
+
+def _columns(sheet: Sheet, plan: Plan, view: View, low: float, word: str, sizes: list[float],
+             waist: float | None) -> None:
+    """Heights above the floor on the left of the page, girths or depths on its right."""
+    units = plan.spec.units
+    line = waistline(plan, view, near=True)
+    ends = [view.reach(hoop) for hoop in plan.shape.hoops]
+    ys = [view.y - hoop.height * view.scale for hoop in plan.shape.hoops]
+    _, left, _, right = plan.shape.waist_heights
+    side = right if view.kind == "front" else plan.shape.waist_heights[0]
+    heights = [Label(line[0], "waist", length_text(side, units))]
+    heights += [Label((end[0], y), hoop.id, length_text(hoop.height, units))
+                for hoop, end, y in zip(plan.shape.hoops, ends, ys, strict=True)]
+    other = left if view.kind == "front" else plan.shape.waist_heights[2]
+    beyond = [Label(line[-1], "", f"{length_text(other, units)} up")] if other != side else []
+    girths = [Label(line[-1], "waist", length_text(waist, units))] if waist is not None else []
+    girths += [Label((end[1], y), hoop.id, length_text(size, units))
+               for hoop, end, y, size in zip(plan.shape.hoops, ends, ys, sizes, strict=True)]
+    draw_column(sheet, heights, MARGIN, low, view.y, side="left", title="above the floor")
+    draw_column(sheet, beyond + girths, PAGE - MARGIN, low, view.y, side="right", title=word)
+
+
+def _front_gap(sheet: Sheet, plan: Plan, view: View) -> None:
+    """The gap between the first and the last tape, measured along the waistband."""
+    gap = plan.spec.build.tapes.front_gap
+    if gap is None:
+        return
+    first, last = view.at(plan.shape.tapes[0].start), view.at(plan.shape.tapes[-1].start)
+    top = min(first[1], last[1]) - plan.shape.waistband.width * view.scale - 12
+    for x, y in (first, last):
+        sheet.line((x, top - 4), (x, y), width=0.6)
+    across(sheet, last[0], first[0], top, f"front gap {length_text(gap, plan.spec.units)}")
+
+
+def _tape_names(sheet: Sheet, plan: Plan, view: View) -> None:
+    """The names of the tapes on the eye's side, under their ends."""
+    for tape in plan.shape.tapes:
+        ends = [fixing.at for hoop in plan.shape.hoops if hoop.id == tape.marks[-1].hoop
+                for fixing in hoop.fixings if fixing.tape == tape.id]
+        if ends and view.near(ends[0]) >= -1e-9:
+            x, y = view.at(ends[0])
+            sheet.text(x, y + 17, tape.id, size=SMALL, anchor="middle", halo=True)
+
+
+def _door(sheet: Sheet, plan: Plan, view: View, door: float) -> None:
+    """The door's clear width: its jambs from floor to head, and what the hem does in it."""
+    half = door / 2 * view.scale
+    top = view.y - 1.02 * figure_of(plan).stature * view.scale
+    for x in (view.x - half, view.x + half):
+        sheet.line((x, view.y), (x, top), stroke=GREY, width=1.2, dash="9 4")
+    units, over = plan.spec.units, plan.shape.hoops[-1].plan.width - door
+    words = f"door {length_text(door, units)} clear"
+    across(sheet, view.x - half, view.x + half, view.y + 58, words)
+    if over > 0:
+        sheet.text(view.x, view.y + 76, f"the hem must give {length_text(over, units)} to pass", size=SMALL,
+                   anchor="middle")
+
+
+def _skirt(sheet: Sheet, plan: Plan, view: View) -> None:
+    """The skirt as a dashed line: stretched from the waist over the hoops, straight down from the hem."""
+    low = view.y - plan.shape.skirt.off_floor * view.scale
+    line = waistline(plan, view, near=True)
+    for end, pick in ((line[0], 0), (line[-1], 1)):
+        sign = -1.0 if pick == 0 else 1.0
+        points = [(end[0], end[1])]
+        points += [(view.reach(hoop)[pick] + sign * 4, view.y - hoop.height * view.scale)
+                   for hoop in plan.shape.hoops]
+        taut = _taut(points, sign)
+        sheet.path([*taut, (taut[-1][0], low)], stroke=GREY, width=1.0, dash="6 4")
+
+
+def _taut(points: list[XY], sign: float) -> list[XY]:
+    """The outward side of the convex hull of points given top down: cloth bridges what lies inside it."""
+    hull: list[XY] = []
+    for point in points:
+        while len(hull) > 1 and sign * _turn(hull[-2], hull[-1], point) <= 0:
+            hull.pop()
+        hull.append(point)
+    return hull
+
+
+def _turn(a: XY, b: XY, c: XY) -> float:
+    """Positive when b lies to the right of the way from a to c, going down the page."""
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+
+def _named(plan: Plan, title: str) -> str:
+    """The figure's title with the plan's."""
+    return f"{title}: {plan.spec.title}" if plan.spec.title else title
+
+
+def _alt(plan: Plan, whence: str) -> str:
+    """What the view shows, in a sentence."""
+    units, hem = plan.spec.units, plan.shape.hoops[-1]
+    return (f"The cage {whence} on its wearer, to scale: {len(plan.shape.hoops)} hoops on "
+            f"{len(plan.shape.tapes)} tapes, the lowest {length_text(hem.plan.width, units)} across and its "
+            f"centre {length_text(hem.height, units)} above the floor.")
+

@@ -1,0 +1,103 @@
+"""How wide a line of text is, near enough to place it: advance widths of a plain sans-serif, and escaping.
+
+The widths (thousandths of the size) are those of the metric-compatible family Helvetica, Arial and Liberation
+Sans share; a reader's own font may be a little wider, so every estimate is taken ``SLACK`` times as wide.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+SLACK = 1.04
+FAMILY = "'Liberation Sans', Arial, Helvetica, 'DejaVu Sans', sans-serif"
+
+_WIDTHS = {
+    278: " !',./:;\\[]fIt|ijl",
+    333: "()-`r",
+    355: '"',
+    389: "*",
+    500: "ckJsvxyz",
+    556: "#$0123456789?abdeghnopquL_",
+    584: "+<=>~^",
+    611: "FTZ",
+    667: "&ABEKPSVXY",
+    722: "CDHNRUw",
+    778: "GOQ",
+    833: "Mm",
+    889: "%",
+    944: "W",
+    1015: "@",
+}
+_WIDTH = {letter: width for width, letters in _WIDTHS.items() for letter in letters}
+_NARROW = {"·": 278, "×": 584, "±": 584, "°": 400, "–": 556, "—": 1000, "…": 1000, "→": 1000, "½": 834}
+
+
+def text_width(text: str, size: float, *, bold: bool = False) -> float:
+    """Estimated width of ``text`` at font size ``size``, in the same unit as ``size``."""
+    total = 0
+    for letter in text:
+        wide = 1000 if ord(letter) > 0x2E80 else 600
+        total += _WIDTH.get(letter, _NARROW.get(letter, wide))
+    return total / 1000 * size * SLACK * (1.07 if bold else 1.0)
+
+
+def clip(text: str, room: float, size: float, *, bold: bool = False) -> str:
+    """``text``, cut with an ellipsis where it would be wider than ``room``."""
+    if text_width(text, size, bold=bold) <= room:
+        return text
+    while text and text_width(text + "…", size, bold=bold) > room:
+        text = text[:-1]
+    return text.rstrip() + "…"
+
+
+def wrap(text: str, room: float, size: float) -> tuple[str, ...]:
+    """``text`` in lines no wider than ``room``; a single word that is wider is clipped."""
+    lines: list[str] = []
+    for word in text.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and text_width(longer, size) <= room:
+            lines[-1] = longer
+        else:
+            lines.append(clip(word, room, size))
+    return tuple(lines)
+
+
+def escape(text: str) -> str:
+    """``text`` as XML character data: markup escaped, characters that XML 1.0 forbids replaced."""
+    safe = "".join(letter if _allowed(ord(letter)) else "\ufffd" for letter in text)
+    for plain, entity in (("&", "&amp;"), ("<", "&lt;"), (">", "&gt;"), ('"', "&quot;"), ("'", "&#39;")):
+        safe = safe.replace(plain, entity)
+    return safe
+
+
+def _allowed(code: int) -> bool:
+    """Whether XML 1.0 (section 2.2) allows the character."""
+    return code in (0x9, 0xA, 0xD) or 0x20 <= code <= 0xD7FF or 0xE000 <= code <= 0xFFFD or code >= 0x10000
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """An upright rectangle on the page, y downward."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+    def meets(self, other: Box) -> bool:
+        """Whether the two share more than an edge."""
+        return (self.left < other.right and other.left < self.right
+                and self.top < other.bottom and other.top < self.bottom)
+
+
+def text_box(x: float, y: float, text: str, size: float, anchor: str = "start", *, bold: bool = False) -> Box:
+    """The box of a line of text whose baseline starts, centres or ends (``anchor``) at (x, y)."""
+    width = text_width(text, size, bold=bold)
+    left = x - {"start": 0.0, "middle": width / 2, "end": width}[anchor]
+    return Box(left, y - 0.76 * size, left + width, y + 0.22 * size)
+
+
+def free(box: Box, taken: Iterable[Box]) -> bool:
+    """Whether ``box`` meets none of ``taken``."""
+    return not any(box.meets(other) for other in taken)

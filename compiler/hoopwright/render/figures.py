@@ -1,0 +1,24 @@
+"""Every figure of a plan, in the order in which it is read."""
+
+from __future__ import annotations
+
+from hoopwright.plan.model import Plan
+from hoopwright.render.drawing.band import draw_band, draw_cloths
+from hoopwright.render.drawing.coils import draw_coils
+from hoopwright.render.drawing.elevation import draw_front, draw_side
+from hoopwright.render.drawing.gauge import draw_gauges
+from hoopwright.render.drawing.hem import draw_hem
+from hoopwright.render.drawing.tapes import draw_tapes_chart
+from hoopwright.render.figure import Figure
+
+
+def draw_figures(plan: Plan) -> tuple[Figure, ...]:
+    """All figures of ``plan``: the same plan gives the same bytes."""
+    figures = [draw_front(plan), draw_side(plan), draw_hem(plan), draw_tapes_chart(plan)]
+    if plan.supply.cutting.packs:
+        figures.append(draw_coils(plan))
+    if plan.shape.band is not None:
+        figures.append(draw_band(plan, plan.shape.band))
+    figures.extend(draw_cloths(plan))
+    figures.extend(draw_gauges(plan))
+    return tuple(figures)
