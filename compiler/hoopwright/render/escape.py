@@ -19,16 +19,16 @@ class Md(str):
 
 
 _SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|~&$^])")
-_LINE_START = re.compile(r"^([-+=]|\d{1,9}(?=[.)]))")
+_LINE_START = re.compile(r"^( ?)(?:([-+=])|(\d{1,9})([.)])(?=\s|$))")
 _AUTOLINK = re.compile(r"(?i)\b(https?|ftp|mailto|xmpp)(:)|\b(www)(\.)")
-_PLAIN = re.compile(r"[\w ,.'/×½-]", re.UNICODE)
+_PLAIN = re.compile(r"[\w ,.:'/×-]")
 
 
 def printable(text: str) -> str:
-    """One line of visible text: blanks and line breaks become one space, controls and marks that turn the
-    direction of writing are dropped, lone surrogates become U+FFFD."""
+    """One line of visible text: a run of blanks and line breaks becomes one space, controls and marks that
+    turn the direction of writing are dropped, lone surrogates become U+FFFD."""
     kept: list[str] = []
-    for char in " ".join(text.split()):
+    for char in re.sub(r"\s+", " ", text):
         kind = unicodedata.category(char)
         if kind == "Cs":
             kept.append("\N{REPLACEMENT CHARACTER}")
@@ -47,18 +47,13 @@ def markdown_text(text: str) -> Md:
         return text
     escaped = _SPECIAL.sub(r"\\\1", printable(text))
     escaped = _AUTOLINK.sub(lambda m: f"{m[1] or m[3]}\\{m[2] or m[4]}", escaped)
-    start = _LINE_START.match(escaped)
-    if start and start[1].isdigit():
-        escaped = f"{start[1]}\\{escaped[start.end():]}"
-    elif start:
-        escaped = "\\" + escaped
-    return Md(escaped)
+    return Md(_LINE_START.sub(lambda m: f"{m[1]}{m[3] or ''}\\{m[2] or m[4]}", escaped))
 
 
 def code_text(text: str) -> Md:
     """``text`` as a code span, fenced longer than any run of backticks within; a bar becomes a broken bar,
     which a table cannot take for its own."""
-    shown = printable(text).replace("|", "¦")
+    shown = printable(text).strip().replace("|", "¦")
     if not shown:
         return Md("")
     fence = "`" * (max((len(run) for run in re.findall(r"`+", shown)), default=0) + 1)
@@ -70,12 +65,12 @@ def mermaid_text(text: str) -> Md:
     """``text`` for use inside a quoted Mermaid label: letters, digits and plain marks stay, every other
     character becomes a numbered entity (``#35;``), so that nothing can end the label, open a tag, start a
     directive or close the fence around the drawing."""
-    return Md("".join(char if _PLAIN.match(char) else f"#{ord(char)};" for char in printable(text)))
+    return Md("".join(char if _PLAIN.match(char) else f"#{ord(char)};" for char in printable(text).strip()))
 
 
 def yaml_text(text: str) -> Md:
     """``text`` as a double-quoted YAML scalar on one line, safe inside a code fence of tildes."""
-    return Md(json.dumps(printable(text), ensure_ascii=False).replace("~", "\\x7E"))
+    return Md(json.dumps(printable(text).strip(), ensure_ascii=False).replace("~", "\\x7E"))
 
 
 def plain_or_quoted(text: str) -> Md:

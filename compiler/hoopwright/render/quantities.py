@@ -57,6 +57,15 @@ class Printer:
         """The length that :meth:`length` shows, m."""
         return quantity.printed_length(metres, self.units)
 
+    def shop(self, metres: float) -> str:
+        """A length of goods as a shop measures it: ``1 3/4 yd`` when it is whole eighths of a yard, else
+        as :meth:`long`."""
+        eighths = metres / (36 * _INCH / 8)
+        if self.units == "inches" and abs(eighths - round(eighths)) < 1e-6 and round(eighths) > 0:
+            text = quantity.length_text(round(eighths) * _INCH / 8, "inches")
+            return text.removesuffix(" in") + " yd"
+        return self.long(metres)
+
     def mass(self, kilograms: float) -> str:
         """``3 lb 11 oz`` or ``1.68 kg``."""
         return quantity.mass_text(kilograms, self.units)

@@ -1,0 +1,70 @@
+"""The fitting sheet, and how to wear and keep the cage."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from hoopwright.library.cautions import CAUTIONS
+from hoopwright.plan.model import Plan
+from hoopwright.render.quantities import Printer
+from hoopwright.render.views.facts import Facts
+from hoopwright.render.views.parts import TapeView
+
+
+@dataclass(frozen=True, slots=True)
+class Fitting:
+    """A row for each tape: id, where it hangs, the wanted height of the hem hoop's lower edge there."""
+
+    rows: tuple[tuple[str, str, str], ...]
+    tolerance: str
+    keys: tuple[str, ...]
+    postponed: bool
+    example_done: tuple[str, ...]
+
+
+def fitting_view(plan: Plan, facts: Facts, tapes: dict[str, TapeView]) -> Fitting:
+    """The sheet to fill in at the fitting."""
+    return Fitting(
+        rows=tuple((tape.id, tape.where, facts.hem_off_floor) for tape in tapes.values()),
+        tolerance=facts.hem_tolerance,
+        keys=tuple(tapes),
+        postponed=bool(plan.spec.postponed),
+        example_done=tuple(task.id for task in plan.work.tasks[:2]),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Wearing:
+    """Measures and cautions for the wearing sheet. ``door`` is blank when no door is stated."""
+
+    stepped_into: bool
+    least_girth: str
+    hip: str
+    door: str
+    squeezed: bool
+    cautions: dict[str, str]
+    label: tuple[tuple[str, str], ...]
+    cased: bool
+
+
+WORN = ("fire", "escape", "stairs", "doors", "vehicles", "flammability", "no-approval")
+"""Cautions for wearing; the cautions of the work stand with its steps."""
+
+
+def wearing_view(plan: Plan, facts: Facts) -> Wearing:
+    """How the cage is worn and kept."""
+    spec, p = plan.spec, Printer.of(plan.spec)
+    hem = plan.shape.hoops[-1]
+    least = min(hoop.girth for hoop in plan.shape.hoops)
+    door = spec.limits.door
+    return Wearing(
+        stepped_into=least >= spec.wearer.hip,
+        least_girth=p.length(least),
+        hip=p.length(spec.wearer.hip),
+        door=p.length(door) if door else "",
+        squeezed=door is not None and hem.plan.width > door,
+        cautions={key: CAUTIONS[key].text for key in WORN},
+        label=(("Wearer", facts.wearer), ("Waist", facts.waist_range),
+               ("Made on", ""), ("Spec", plan.source)),
+        cased=any(hoop.cased for hoop in plan.shape.hoops),
+    )

@@ -1,0 +1,122 @@
+"""The annex: checks with numbers and sources, strength, assumed values, findings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from hoopwright.library.cautions import CAUTIONS
+from hoopwright.plan.model import Plan
+from hoopwright.render.quantities import Printer, assumed_text
+from hoopwright.render.words import ids_text, plain_key, sentence
+from hoopwright.source import quantity
+
+
+@dataclass(frozen=True, slots=True)
+class CheckRow:
+    """One judgement with everything known about it."""
+
+    code: str
+    part: str
+    says: str
+    value: str
+    limit: str
+    result: str
+    remedy: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Annex:
+    """Everything for those who want the numbers."""
+
+    checks: tuple[CheckRow, ...]
+    method: str
+    hoops: tuple[tuple[str, ...], ...]
+    tapes: tuple[tuple[str, str, str], ...]
+    materials: tuple[tuple[str, ...], ...]
+    weights: tuple[tuple[str, str], ...]
+    totals: tuple[tuple[str, str], ...]
+    assumed: tuple[tuple[str, str, str], ...]
+    findings: tuple[tuple[str, str, str, str], ...]
+    cautions: tuple[tuple[str, str, str], ...]
+    postponed: tuple[str, ...]
+
+
+def annex_view(plan: Plan, general: tuple[str, ...]) -> Annex:
+    """The annex of a plan. ``general`` are the caution keys printed outside the steps."""
+    p = Printer.of(plan.spec)
+    return Annex(
+        checks=tuple(
+            CheckRow(check.code, check.part, sentence(check.says), p.check_value(check), p.check_limit(check),
+                     check.result, sentence(check.remedy), check.source) for check in plan.checks),
+        method=plan.assessment.method,
+        hoops=_hoops(plan, p),
+        tapes=_tapes(plan),
+        materials=_materials(plan),
+        weights=_weights(plan, p),
+        totals=_totals(plan, p),
+        assumed=tuple((value.path, assumed_text(value, plan.spec.units), value.reason)
+                      for value in plan.spec.assumed),
+        findings=tuple((found.severity.value, found.code,
+                        f"line {found.span.line}" if found.span else "", _said(found.message, found.help))
+                       for found in plan.findings),
+        cautions=_cautions(plan, general),
+        postponed=plan.spec.postponed,
+    )
+
+
+def _said(message: str, help: str) -> str:
+    return " ".join(filter(None, (sentence(message), sentence(help))))
+
+
+def _hoops(plan: Plan, p: Printer) -> tuple[tuple[str, ...], ...]:
+    return tuple((
+        hoop.id, f"{hoop.load:.2f} N/m", quantity.force_text(hoop.thrust), *(
+            p.by(value, "length") for value in (hoop.sag, hoop.inward, hoop.outward)),
+        p.by(hoop.stress, "stress"),
+    ) for hoop in plan.assessment.hoops)
+
+
+def _tapes(plan: Plan) -> tuple[tuple[str, str, str], ...]:
+    """(tapes, stretch, tension); tapes whose printed tensions agree are drawn together."""
+    groups: dict[tuple[tuple[str, str], ...], list[str]] = {}
+    for tape in plan.assessment.tapes:
+        key = tuple((part.to, f"{quantity.force_text(part.tension)}{', slack' if part.slack else ''}")
+                    for part in tape.segments)
+        groups.setdefault(key, []).append(tape.id)
+    return tuple((ids_text(ids), f"down to {to}", tension) for key, ids in groups.items() for to, tension in key)
+
+
+def _materials(plan: Plan) -> tuple[tuple[str, ...], ...]:
+    origin = {"bench": "bench test", "grade": "book values of the grade"}
+    return tuple((
+        stock.name, f"{stock.ei_weak:.3g} N m2", f"{stock.ei_strong:.3g} N m2", f"{stock.gj:.3g} N m2",
+        quantity.stress_text(stock.elastic_limit), origin[stock.origin],
+    ) for stock in plan.assessment.materials)
+
+
+def _weights(plan: Plan, p: Printer) -> tuple[tuple[str, str], ...]:
+    weights = plan.assessment.weights
+    parts = (("hoops", weights.hoops), ("casings", weights.casings), ("tapes", weights.tapes),
+             ("waistband", weights.waistband), ("hem band", weights.band), ("joins", weights.joins),
+             ("cage alone", weights.total), ("all that hangs from the waist", plan.assessment.carried))
+    return tuple((name, p.mass(value)) for name, value in parts if value)
+
+
+def _totals(plan: Plan, p: Printer) -> tuple[tuple[str, str], ...]:
+    found = plan.assessment
+    factor = p.by(found.buckling.value, "ratio")
+    least = "at least " if found.buckling.at_least and found.buckling.value is not None else ""
+    return (
+        ("Load it bears before a hoop buckles, over its own load", least + factor),
+        ("Outward pull of all tapes on the waistband", quantity.force_text(found.waist_pull)),
+        ("Centre of weight from the waist's centre", p.by(found.swing, "length")),
+    )
+
+
+def _cautions(plan: Plan, general: tuple[str, ...]) -> tuple[tuple[str, str, str], ...]:
+    """(name, where it is printed, source) for every caution in the plan."""
+    keys = dict.fromkeys((*general, *plan.work.cautions, *(key for task in plan.work.tasks
+                                                            for key in task.cautions)))
+    return tuple((plain_key(key), "wearing" if key in general else "steps", CAUTIONS[key].source)
+                 for key in keys if key in CAUTIONS)

@@ -1,0 +1,123 @@
+"""The shopping list, the tools and the money."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from hoopwright.library.tools import HOUSEHOLD
+from hoopwright.plan.model import Plan
+from hoopwright.render.quantities import Printer
+from hoopwright.render.views.facts import Facts
+from hoopwright.render.words import count_word, ids_text, listed
+from hoopwright.supply.model import ShoppingLine
+
+
+_STOCK = ("strip", "wire", "cane", "tube", "rod", "stock")
+"""Kinds of line that are stock for hoops."""
+
+
+@dataclass(frozen=True, slots=True)
+class BuyRow:
+    """A line of the list: ``ask`` is what to ask for, ``buy`` how many packs."""
+
+    item: str
+    ask: str
+    buy: str
+    price: str
+    cost: str
+    uses: str
+
+
+@dataclass(frozen=True, slots=True)
+class Buying:
+    """The list and what goes with it. ``sums`` are (label, amount)."""
+
+    rows: tuple[BuyRow, ...]
+    on_hand: tuple[str, ...]
+    sums: tuple[tuple[str, str], ...]
+    missing: str
+    tools_have: str
+    tools_missing: tuple[tuple[str, str], ...]
+    tools_wanted: str
+
+
+def buying_view(plan: Plan, facts: Facts) -> Buying:
+    """What to buy and to lay ready."""
+    p, cost = Printer.of(plan.spec), plan.supply.cost
+    sums: list[tuple[str, str]] = []
+    if cost.currency is not None:
+        sums = [("Sum", p.money(cost.total)), ("Reserve", p.money(cost.reserve)),
+                ("Sum with reserve", p.money(cost.total + cost.reserve))]
+        if cost.budget is not None:
+            sums.append(("Budget", p.money(cost.budget)))
+    have = plan.spec.workshop.tools
+    return Buying(
+        rows=tuple(_row(line, plan, p) for line in plan.supply.shopping),
+        on_hand=_on_hand(plan, p),
+        sums=tuple(sums),
+        missing=listed(cost.missing),
+        tools_have=listed(_tools(plan) if have is None else (*have, *HOUSEHOLD)),
+        tools_missing=tuple((listed(need.choices, "or"), need.purpose) for need in plan.supply.tools_missing),
+        tools_wanted="" if have is not None else "no workshop is stated",
+    )
+
+
+def _tools(plan: Plan) -> tuple[str, ...]:
+    """Every tool a task names, sorted."""
+    return tuple(sorted({tool for task in plan.work.tasks for tool in task.tools}))
+
+
+def _row(line: ShoppingLine, plan: Plan, p: Printer) -> BuyRow:
+    return BuyRow(
+        item=line.item,
+        ask=ask_for(line.item, plan, p),
+        buy=_packs(line, p),
+        price=_price(line, p),
+        cost=p.money(line.cost),
+        uses=ids_text(line.uses),
+    )
+
+
+def ask_for(item: str, plan: Plan, p: Printer) -> str:
+    """What to say in the shop: grade and section, or width and weight."""
+    stock, goods = plan.spec.stocks.get(item), plan.spec.goods.get(item)
+    if stock is not None:
+        section = stock.section.text or f"{stock.section.height * 1000:g} mm"
+        return f"{stock.grade.name}, {stock.section.kind}, {section}"
+    if goods is None:
+        return ""
+    said = []
+    if goods.width and goods.kind in {"tape", "braid", "cloth"}:
+        said.append(f"{p.length(goods.width)} wide")
+    if goods.areal_density and goods.kind == "cloth":
+        said.append(f"{goods.areal_density * 1000:.0f} g/m2")
+    return ", ".join(said)
+
+
+def _measured(line: ShoppingLine) -> bool:
+    """Whether the shop cuts it to measure: cloth, or many short steps."""
+    return line.pack_length > 0 and (line.kind == "cloth" or line.pack_length < 1.0)
+
+
+def _price(line: ShoppingLine, p: Printer) -> str:
+    if line.price is not None and _measured(line):
+        return f"{p.money(line.price)} per {p.shop(line.pack_length)}"
+    return p.money(line.price)
+
+
+def _packs(line: ShoppingLine, p: Printer) -> str:
+    if _measured(line):
+        return p.shop(line.packs * line.pack_length)
+    if line.pack_length:
+        length = p.long(line.pack_length) if line.kind in _STOCK else p.shop(line.pack_length)
+        return f"{count_word(line.packs)} of {length}"
+    if line.pack_count > 1:
+        return f"{count_word(line.packs)} of {line.pack_count} pieces"
+    return count_word(line.packs)
+
+
+def _on_hand(plan: Plan, p: Printer) -> tuple[str, ...]:
+    """What is taken from the cupboard, each with its parts."""
+    return tuple(
+        f"{pack.material}, {p.long(pack.pack)}: {ids_text(piece.part for piece in pack.pieces)}"
+        for pack in plan.supply.cutting.packs if pack.origin == "on hand" and pack.pieces)

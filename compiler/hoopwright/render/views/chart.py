@@ -1,0 +1,40 @@
+"""The tape marking chart: every mark of every tape, cumulative from the waistband's lower edge."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from hoopwright.plan.model import Plan
+from hoopwright.render.quantities import Printer
+from hoopwright.render.views.parts import TapeView
+
+
+@dataclass(frozen=True, slots=True)
+class Chart:
+    """Heads are the tapes; a row is a hoop and its mark on every tape, blank where the tape does not reach."""
+
+    tapes: tuple[TapeView, ...]
+    rows: tuple[tuple[str, tuple[str, ...]], ...]
+    unit: str
+    band: str
+    gaps: tuple[str, ...]
+
+
+def chart_view(plan: Plan, tapes: dict[str, TapeView]) -> Chart:
+    """The chart of a plan. Cells have no unit; the heading names it."""
+    p = Printer.of(plan.spec)
+    all_tapes = tuple(tapes.values())
+    rows = tuple(
+        (hoop.id, tuple(_bare(tape.marks.get(hoop.id, "")) for tape in all_tapes))
+        for hoop in plan.shape.hoops if any(hoop.id in tape.marks for tape in all_tapes))
+    return Chart(
+        tapes=all_tapes,
+        rows=rows,
+        unit="inches" if p.units == "inches" else "centimetres",
+        band=p.length(plan.shape.waistband.girth),
+        gaps=tuple(tape.at_band for tape in all_tapes),
+    )
+
+
+def _bare(text: str) -> str:
+    return text.rsplit(" ", 1)[0] if text else "–"

@@ -1,0 +1,53 @@
+"""What must be true at a stop, in a maker's words."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from hoopwright.render.quantities import Printer
+from hoopwright.render.words import sentence
+from hoopwright.work.model import Condition
+
+PHRASES: dict[str, str] = {
+    "waist-closed": "the waistband closes, measured round as closed",
+    "hem-height-front": "lower edge of the hem hoop above the floor, in front",
+    "hem-height-side": "the same at the left and at the right",
+    "hem-height-back": "the same behind",
+    "hoop-level": "middle of hoop {part} above the floor: in front, left, behind, right",
+    "skirt-off-floor": "hem of the skirt above the floor, all round",
+    "waistband-at-waist": "the waistband sits on the waistline; it neither rides up nor tips",
+    "no-contact": "no hoop rests on the body, standing and in a long step",
+    "hangs-upright": "the cage hangs upright and does not swing against the legs",
+    "clamps-hold": "no clip has slipped from its mark, no lap from its line",
+    "line-smooth": "the skirt falls in a smooth line; no hoop shows through",
+    "door": "walks through a doorway this wide and nothing catches",
+    "round-again": "width of the hem hoop after door and chair, side to side and front to back",
+    "hem-height-again": "lower edge of the hem hoop above the floor, after door and chair",
+    "chair": "sits down and gets up unaided; the hoops fold up and come back",
+    "stairs": "goes up and down a step, hem lifted by hand",
+    "off-alone": "takes it off alone, with one pull, three times over",
+}
+"""One phrase to every condition key; ``{part}`` is the part it is about."""
+
+
+@dataclass(frozen=True, slots=True)
+class ConditionView:
+    """``must`` be true; ``wanted`` is the value with its tolerance, or blank when one only looks."""
+
+    must: str
+    wanted: str
+    mend: str
+
+
+def condition_view(condition: Condition, printer: Printer) -> ConditionView:
+    """One condition, printed."""
+    wanted = ""
+    if condition.value is not None:
+        wanted = printer.length(condition.value)
+        if condition.tolerance:
+            wanted += f", within {printer.length(condition.tolerance)}"
+    return ConditionView(
+        must=PHRASES[condition.key].format(part=condition.part),
+        wanted=wanted,
+        mend=sentence(condition.mend),
+    )

@@ -1,0 +1,109 @@
+"""The cutting plan: lengths, packs, the check sum over printed values, and cloth."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from hoopwright.plan.model import Plan
+from hoopwright.render.quantities import Printer
+from hoopwright.render.views.parts import HoopView, TapeView
+from hoopwright.render.words import counted, even, ids_text
+from hoopwright.supply.model import ClothLayout, CutPack
+
+
+@dataclass(frozen=True, slots=True)
+class PackRow:
+    """One coil, roll or offcut: where it comes from, the pieces in cutting order, what is left."""
+
+    material: str
+    pack: str
+    pieces: str
+    left: str
+
+
+@dataclass(frozen=True, slots=True)
+class ClothRow:
+    """One cloth: the pieces with their sizes, how they lie, what to buy."""
+
+    material: str
+    width: str
+    pieces: tuple[str, ...]
+    lie: str
+    need: str
+    buy: str
+    other: str
+
+
+@dataclass(frozen=True, slots=True)
+class Cutting:
+    """The chapter. ``check_sum`` adds the printed cut lengths of all hoops."""
+
+    hoops: tuple[HoopView, ...]
+    check_sum: str
+    packs: tuple[PackRow, ...]
+    proven: bool
+    tape_rows: tuple[tuple[str, str], ...]
+    waistband: str
+    cloth: tuple[ClothRow, ...]
+    has_casing: bool
+
+
+def cutting_view(plan: Plan, hoops: dict[str, HoopView], tapes: dict[str, TapeView]) -> Cutting:
+    """The cutting plan of a plan."""
+    p = Printer.of(plan.spec)
+    return Cutting(
+        hoops=tuple(hoops.values()),
+        check_sum=check_sum(plan),
+        packs=tuple(_pack(pack, p) for pack in plan.supply.cutting.packs if pack.pieces),
+        proven=plan.supply.cutting.proven,
+        tape_rows=_tape_rows(tuple(tapes.values())),
+        waistband=p.length(plan.shape.waistband.cut),
+        cloth=tuple(_cloth(layout, p) for layout in plan.supply.layouts),
+        has_casing=any(hoop.casing for hoop in hoops.values()),
+    )
+
+
+def check_sum(plan: Plan) -> str:
+    """``seven hoops end to end = 53 ft 5 in``: the sum of the lengths as printed, so that a maker who
+    adds up the table gets this very number."""
+    p = Printer.of(plan.spec)
+    total = sum(p.printed(hoop.cut) for hoop in plan.shape.hoops)
+    return f"{counted(len(plan.shape.hoops), 'hoop')} end to end = {p.long(total)}"
+
+
+def _pack(pack: CutPack, p: Printer) -> PackRow:
+    origin = "on hand" if pack.origin == "on hand" else "to buy"
+    return PackRow(
+        material=pack.material,
+        pack=f"{p.long(pack.pack)}, {origin}",
+        pieces=" · ".join(f"{piece.part} {p.length(piece.length)}" for piece in pack.pieces),
+        left=p.long(pack.left) if p.printed(pack.left) > 0 else "nothing",
+    )
+
+
+def _tape_rows(tapes: tuple[TapeView, ...]) -> tuple[tuple[str, str], ...]:
+    """(ids, length), tapes of one printed length together."""
+    if even([tape.cut for tape in tapes]):
+        return ((f"{ids_text(tape.id for tape in tapes)}, each", tapes[0].cut),)
+    groups: dict[str, list[str]] = {}
+    for tape in tapes:
+        groups.setdefault(tape.cut, []).append(tape.id)
+    return tuple((ids_text(ids), cut) for cut, ids in groups.items())
+
+
+def _cloth(layout: ClothLayout, p: Printer) -> ClothRow:
+    counts: dict[tuple[str, str], int] = {}
+    for piece in layout.placements:
+        long, short = max(piece.width, piece.height), min(piece.width, piece.height)
+        key = (piece.part, f"{p.length(short)} × {p.length(long)}")
+        counts[key] = counts.get(key, 0) + 1
+    joins = counted(layout.joins, "join")
+    return ClothRow(
+        material=layout.material,
+        width=p.length(layout.width),
+        pieces=tuple(f"{part}: {counted(count, 'piece')} of {size}" for (part, size), count in counts.items()),
+        lie=f"strips {layout.direction} the cloth, {joins} in the finished piece" if layout.strips else "",
+        need=p.long(layout.need),
+        buy=p.long(layout.buy),
+        other=p.long(layout.other_way) if layout.other_way is not None else "",
+    )

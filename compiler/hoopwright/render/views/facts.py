@@ -1,0 +1,168 @@
+"""Measures that several chapters and instructions share."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from hoopwright.library.model import BenchTest, Droop, Wrap
+from hoopwright.plan.model import Plan
+from hoopwright.render.quantities import Printer
+
+FIRE_FEET = 3 * 0.3048
+"""How far past the hem's radius to keep from open fire, m: 3 ft; in centimetres a whole metre is said."""
+
+FASTENING_NEEDS = 0.0127
+"""How much of the waistband's overlap must stay for its fastening when it is let out, m: 1/2 in, our rule."""
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """Printed measures by name."""
+
+    source: str
+    unit: str
+    metric: bool
+    stock: str
+    grade: str
+    section: str
+    flat: bool
+    metal: bool
+    lap: str
+    sleeve: str
+    join: str
+    join_how: str
+    join_proof: str
+    hoops: int
+    tapes: int
+    casing: str
+    casing_end: str
+    tape_material: str
+    tape_top: str
+    tape_hem: str
+    tape_reserve: str
+    tape_tolerance: str
+    hoop_tolerance: str
+    hem_tolerance: str
+    pull: str
+    proof_weight: str
+    waist: str
+    half_waist: str
+    waistband_cut: str
+    waistband_turning: str
+    overlap: str
+    fastening: str
+    waist_range: str
+    front_gap: str
+    hem_across: str
+    hem_off_floor: str
+    two_abreast: str
+    fire_distance: str
+    wearer: str
+
+
+def facts(plan: Plan) -> Facts:
+    """The shared measures of a plan."""
+    spec, shape, build, allow = plan.spec, plan.shape, plan.spec.build, plan.spec.allowances
+    p = Printer.of(spec)
+    hem = shape.hoops[-1]
+    radius = max(hem.plan.width, hem.plan.depth) / 2
+    stock, join = build.hoops.material, build.hoops.join
+    more = max(0.0, shape.waistband.overlap - FASTENING_NEEDS)
+    return Facts(
+        source=plan.source,
+        unit=p.unit,
+        metric=p.units == "centimetres",
+        stock=stock.name,
+        grade=stock.grade.name,
+        section=_section(plan),
+        flat=stock.section.kind == "flat",
+        metal=stock.grade.metal,
+        lap=p.length(build.hoops.lap) if build.hoops.lap else "",
+        sleeve=p.length(join.sleeve) if join.sleeve else "",
+        join=join.name,
+        join_how=join.remarks,
+        join_proof=join.proof,
+        hoops=len(shape.hoops),
+        tapes=len(shape.tapes),
+        casing=build.hoops.casing.name if build.hoops.casing else "",
+        casing_end=p.length(allow.casing_end),
+        tape_material=build.tapes.material.name,
+        tape_top=p.length(allow.tape_top),
+        tape_hem=p.length(allow.tape_hem),
+        tape_reserve=p.length(allow.tape_reserve),
+        tape_tolerance=p.length(allow.tape_tolerance),
+        hoop_tolerance=p.length(allow.hoop_tolerance),
+        hem_tolerance=p.length(allow.hem_tolerance),
+        pull=p.mass(1.0),
+        proof_weight=p.mass(2.0),
+        waist=p.length(shape.waistband.girth),
+        half_waist=p.length(shape.waistband.girth / 2),
+        waistband_cut=p.length(shape.waistband.cut),
+        waistband_turning=p.length(allow.waistband_turning),
+        overlap=p.length(shape.waistband.overlap),
+        fastening=build.waistband.fastening.name,
+        waist_range=f"{p.length(shape.waistband.girth)} to {p.length(shape.waistband.girth + more)}",
+        front_gap=p.length(build.tapes.front_gap) if build.tapes.front_gap else "",
+        hem_across=p.length(2 * radius),
+        hem_off_floor=p.length(spec.shape.hem_off_floor),
+        two_abreast=p.long(4 * radius),
+        fire_distance=p.long(radius + (1.0 if p.units == "centimetres" else FIRE_FEET)),
+        wearer=spec.wearer.name,
+    )
+
+
+def _section(plan: Plan) -> str:
+    """A stock's section as the maker wrote it, or printed when it was assumed."""
+    section, p = plan.spec.build.hoops.material.section, Printer.of(plan.spec)
+    if section.text:
+        return section.text
+    if section.kind == "flat":
+        return f"{p.small(section.width)} × {section.thickness * 1000:g} mm"
+    return f"{section.diameter * 1000:g} mm across"
+
+
+def bench_rows(plan: Plan) -> tuple[str, ...]:
+    """The bench tests of the hoops' stock, as the spec records them."""
+    p = Printer.of(plan.spec)
+    return tuple(_bench(test, p) for test in plan.spec.build.hoops.material.bench)
+
+
+def _bench(test: BenchTest, p: Printer) -> str:
+    if isinstance(test, Droop):
+        return (f"droop, {p.length(test.overhang)} over the edge with {p.mass(test.hang)} on the tip drops"
+                f" {p.length(test.drop)}")
+    if isinstance(test, Wrap):
+        kept = "" if test.keeps is None else f", keeps a curve {p.length(test.keeps)} across"
+        return (f"wrap round {p.length(test.around)},"
+                f" {'springs back' if test.springs_back else 'does not spring back'}{kept}")
+    return f"weight, {p.long(test.length)} weigh {p.mass(test.mass)}"
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """The hem band's measures."""
+
+    upper: str
+    lower: str
+    depth: str
+    height: str
+    length: str
+    seam: str
+    channel: str
+    stated: bool
+    material: str
+    pieces: tuple[str, ...]
+
+
+def band_facts(plan: Plan, pieces: tuple[str, ...]) -> Band | None:
+    """The hem band, or None. ``pieces`` are its pieces as the cloth layout counts them."""
+    band, p = plan.shape.band, Printer.of(plan.spec)
+    if band is None:
+        return None
+    return Band(band.upper, band.lower, p.length(band.depth), p.length(band.height), p.length(band.length),
+                p.length(band.seam), p.length(band.channel), band.stated, band.material, pieces)
+
+
+def cage_weight(plan: Plan) -> str:
+    """What the cage weighs, printed."""
+    return Printer.of(plan.spec).mass(plan.assessment.weights.total)

@@ -1,0 +1,108 @@
+"""The top of the page: does it stand, what is it, what does it cost in money and hours."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from hoopwright.plan.model import Plan
+from hoopwright.render.quantities import Printer
+from hoopwright.render.views.facts import Facts, cage_weight
+from hoopwright.render.words import counted, plain_key
+from hoopwright.spec.check import Check
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """A check that fails or is marginal, in plain words."""
+
+    name: str
+    says: str
+    found: str
+    wanted: str
+    remedy: str
+
+
+@dataclass(frozen=True, slots=True)
+class Glance:
+    """The verdict and the rows (label, value) of the table under it."""
+
+    verdict: str
+    reasons: tuple[str, ...]
+    failing: tuple[Fault, ...]
+    close: tuple[Fault, ...]
+    rows: tuple[tuple[str, str], ...]
+
+
+def glance_view(plan: Plan, facts: Facts) -> Glance:
+    """The top of a plan."""
+    printer = Printer.of(plan.spec)
+    return Glance(
+        verdict=plan.assessment.verdict,
+        reasons=plan.assessment.reasons,
+        failing=tuple(fault(check, printer) for check in plan.failing),
+        close=tuple(fault(check, printer) for check in plan.checks if check.result == "marginal"),
+        rows=(*_size_rows(plan, facts, printer), *_cost_rows(plan, printer)),
+    )
+
+
+def fault(check: Check, printer: Printer) -> Fault:
+    """One check as a maker reads it."""
+    part = f" ({check.part})" if check.part else ""
+    return Fault(
+        name=plain_key(check.code) + part,
+        says=check.says,
+        found=printer.check_value(check),
+        wanted=printer.check_limit(check),
+        remedy=check.remedy,
+    )
+
+
+def _size_rows(plan: Plan, facts: Facts, p: Printer) -> list[tuple[str, str]]:
+    spec, shape = plan.spec, plan.shape
+    hem, skirt = shape.hoops[-1], shape.skirt
+    stature = f"stature {p.long(spec.wearer.stature)}" if spec.wearer.stature else ""
+    wearer = ", ".join(filter(None, (spec.wearer.name, stature, f"hips {p.length(spec.wearer.hip)}")))
+    gap = f", {facts.front_gap} apart at the front" if facts.front_gap else ""
+    return [
+        ("Wearer", wearer),
+        ("Waist", f"{p.length(spec.wearer.waist)} round, {_heights(plan, p)}, in the shoes worn"),
+        ("Hem", f"{p.length(hem.girth)} round, {facts.hem_across} across, {facts.hem_off_floor} off the floor"),
+        ("Hoops", f"{counted(facts.hoops, 'hoop')} of {facts.stock} ({facts.grade}, {facts.section}),"
+                  f" {facts.join}"),
+        ("Tapes", f"{counted(facts.tapes, 'tape')} of {facts.tape_material}{gap}"),
+        ("Height of the cage", f"{p.length(spec.wearer.side - spec.shape.hem_off_floor)} from the waistline to"
+                               " the hem hoop's lower edge, at the side"),
+        ("Skirt over it", f"from the waistline {p.length(skirt.front)} long in front,"
+                          f" {p.length(skirt.side)} at the side, {p.length(skirt.back)} behind;"
+                          f" at least {p.length(skirt.hem_girth)} round its hem"),
+        ("Weight", f"{cage_weight(plan)} for the cage alone; {p.mass(plan.assessment.carried)} hang from"
+                   " the waist with the skirts on it"),
+    ]
+
+
+def _heights(plan: Plan, p: Printer) -> str:
+    front, left, back, right = plan.shape.waist_heights
+    said = [p.length(value) for value in (front, left, back, right)]
+    if len(set(said)) == 1:
+        return f"{said[0]} above the floor"
+    sides = f"{said[1]} at the sides" if said[1] == said[3] else f"{said[1]} left, {said[3]} right"
+    return f"{said[0]} above the floor in front, {sides}, {said[2]} behind"
+
+
+def _cost_rows(plan: Plan, p: Printer) -> list[tuple[str, str]]:
+    cost, work = plan.supply.cost, plan.work
+    rows: list[tuple[str, str]] = []
+    if cost.currency is None:
+        rows.append(("Cost", "not known: nothing in the spec has a price"))
+    else:
+        money = f"{p.money(cost.total)}, {p.money(cost.total + cost.reserve)} with the reserve"
+        if cost.budget is not None:
+            money += f"; the budget is {p.money(cost.budget)}"
+        if cost.missing:
+            money += f"; no price is known for {', '.join(cost.missing)}"
+        rows.append(("Cost", money))
+    sittings = counted(len(work.sessions), "sitting")
+    time = f"{p.minutes(work.minutes)} of work in {sittings}"
+    if work.first_fitting:
+        time += f"; first try-on after {p.minutes(work.minutes_to_first_fitting)}"
+    return [*rows, ("Time", time)]

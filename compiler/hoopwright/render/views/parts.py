@@ -1,0 +1,98 @@
+"""Hoops and tapes as the page names and measures them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from hoopwright.plan.joins import JoinPlace
+from hoopwright.plan.model import Plan
+from hoopwright.render.quantities import Printer
+from hoopwright.render.words import where
+from hoopwright.shape.model import Hoop, Tape
+
+_PLACES = {"top": "the top hoop", "body": "", "band top": "upper edge of the band", "hem": "the hem hoop"}
+
+
+@dataclass(frozen=True, slots=True)
+class HoopView:
+    """One hoop. ``round_marks`` are (tape, distance) going round from the tape beside the join."""
+
+    id: str
+    place: str
+    height: str
+    girth: str
+    across: str
+    cut: str
+    casing: str
+    join: str
+    join_tape: str
+    round_marks: tuple[tuple[str, str], ...]
+    banded: bool
+
+
+@dataclass(frozen=True, slots=True)
+class TapeView:
+    """One tape. ``at_band`` is its distance along the waistband from centre front by the wearer's left."""
+
+    id: str
+    where: str
+    cut: str
+    at_band: str
+    marks: dict[str, str]
+    ends_at: str
+
+
+def hoop_views(plan: Plan) -> dict[str, HoopView]:
+    """Every hoop by id, from the top."""
+    printer = Printer.of(plan.spec)
+    joins = {join.hoop: join for join in plan.joins}
+    return {hoop.id: _hoop(hoop, joins.get(hoop.id), printer) for hoop in plan.shape.hoops}
+
+
+def tape_views(plan: Plan) -> dict[str, TapeView]:
+    """Every tape by id, from centre front by the wearer's left."""
+    printer = Printer.of(plan.spec)
+    girth = plan.shape.waistband.girth
+    return {tape.id: _tape(tape, girth, printer) for tape in plan.shape.tapes}
+
+
+def _hoop(hoop: Hoop, join: JoinPlace | None, printer: Printer) -> HoopView:
+    towards = {"back": "", "left": ", on the wearer's left of it"}
+    across = printer.length(hoop.plan.width)
+    if abs(hoop.plan.width - hoop.plan.depth) > 1e-4:
+        across = f"{printer.bare(hoop.plan.width)} × {printer.length(hoop.plan.depth)}"
+    return HoopView(
+        id=hoop.id,
+        place=_PLACES[hoop.place],
+        height=printer.length(hoop.height),
+        girth=printer.length(hoop.girth),
+        across=across,
+        cut=printer.length(hoop.cut),
+        casing=printer.length(hoop.casing) if hoop.casing else "",
+        join=f"{join.tape}{towards[join.towards]}" if join else "",
+        join_tape=join.tape if join else "",
+        round_marks=_round_marks(hoop, join, printer),
+        banded=not hoop.cased,
+    )
+
+
+def _round_marks(hoop: Hoop, join: JoinPlace | None, printer: Printer) -> tuple[tuple[str, str], ...]:
+    """Where the tapes meet the hoop, measured round it from the tape beside the join, in tape order, and
+    last the same tape again at the full girth."""
+    start = next((fix for fix in hoop.fixings if join and fix.tape == join.tape), None)
+    if start is None:
+        return ()
+    away = sorted(((fix.fraction - start.fraction) % 1.0, fix.tape) for fix in hoop.fixings if fix is not start)
+    return (*((tape, printer.length(share * hoop.girth)) for share, tape in away),
+            (start.tape, printer.length(hoop.girth)))
+
+
+def _tape(tape: Tape, girth: float, printer: Printer) -> TapeView:
+    return TapeView(
+        id=tape.id,
+        where=where(tape.hem_fraction),
+        cut=printer.length(tape.cut),
+        at_band=printer.length(tape.waist_fraction * girth),
+        marks={mark.hoop: printer.length(mark.at) for mark in tape.marks},
+        ends_at=tape.ends_at,
+    )
