@@ -56,7 +56,9 @@ def cut_need(need: LengthNeed, spec: Spec) -> Cut | CuttingFailure:
 
     Goods nothing is said about are taken as one length, as long as needed and without a price.
     """
-    packs = tuple(_offer(offer) for offer in need.sold if isinstance(offer, Pack))
+    packs = tuple(
+        _offer(offer, index, need) for index, offer in enumerate(need.sold) if isinstance(offer, Pack)
+    )
     measures = tuple(offer for offer in need.sold if isinstance(offer, ByMeasure))
     found: list[Cut | CuttingFailure] = []
     if packs:
@@ -79,8 +81,10 @@ def _cheapest(found: Iterable[Cut | CuttingFailure]) -> Cut | CuttingFailure:
     return best if len(ways) == 1 or not best.lines else replace(best, proven=False)
 
 
-def _offer(pack: Pack) -> Offer:
-    return Offer(pack.length, pack.price.amount if pack.price else None, pack.at_most)
+def _offer(pack: Pack, index: int, need: LengthNeed) -> Offer:
+    """A pack as it is when washed; named by its place, so that equal offers stay apart."""
+    price = pack.price.amount if pack.price else None
+    return Offer(pack.length * (1 - need.shrinkage), price, pack.at_most, str(index))
 
 
 def _solve(need: LengthNeed, packs: tuple[Offer, ...], spec: Spec) -> CuttingPlan | CuttingFailure:
@@ -94,7 +98,7 @@ def _from_plan(need: LengthNeed, plan: CuttingPlan) -> Cut:
     packs = tuple(
         CutPack(
             need.item,
-            pack.length,
+            _as_sold(pack.length, need) if pack.source == "bought" else pack.length,
             pack.source,
             tuple(CutPiece(piece.part, piece.length) for piece in pack.pieces),
             pack.left,
@@ -112,7 +116,7 @@ def _from_plan(need: LengthNeed, plan: CuttingPlan) -> Cut:
                 need.item,
                 need.kind,
                 bought.count,
-                bought.pack.length,
+                _as_sold(bought.pack.length, need),
                 0,
                 bought.pack.price,
                 bought.cost,
@@ -123,6 +127,10 @@ def _from_plan(need: LengthNeed, plan: CuttingPlan) -> Cut:
         )
         spare = 0.0
     return Cut(packs, tuple(lines), plan.proven, plan.gap)
+
+
+def _as_sold(washed: float, need: LengthNeed) -> float:
+    return washed / (1 - need.shrinkage)
 
 
 def _taken(packs: Iterable[CutPack]) -> float:
@@ -139,7 +147,7 @@ def _in_order(need: LengthNeed, parts: Iterable[str]) -> tuple[str, ...]:
 def _by_measure(need: LengthNeed, offer: ByMeasure, spec: Spec) -> Cut | CuttingFailure:
     """One length bought in whole steps. Whether k steps do grows with k, so the least k is bracketed."""
     whole = need.total + need.kerf * max(0, len(need.pieces) - 1)
-    most = max(1, math.ceil(whole / offer.step - _NOISE))
+    most = max(1, math.ceil(whole / (1 - need.shrinkage) / offer.step - _NOISE))
     if not need.on_hand:
         return _one_length(need, offer, most, whole)
     none = _solve(need, (), spec)
@@ -159,12 +167,12 @@ def _by_measure(need: LengthNeed, offer: ByMeasure, spec: Spec) -> Cut | Cutting
 
 
 def _steps(need: LengthNeed, offer: ByMeasure, steps: int, spec: Spec) -> CuttingPlan | CuttingFailure:
-    return _solve(need, (Offer(steps * offer.step, available=1),), spec)
+    return _solve(need, (Offer(steps * offer.step * (1 - need.shrinkage), available=1),), spec)
 
 
 def _one_length(need: LengthNeed, offer: ByMeasure, steps: int, whole: float) -> Cut:
     length = steps * offer.step
-    left = max(0.0, length - whole - need.kerf)
+    left = max(0.0, length * (1 - need.shrinkage) - whole - need.kerf)
     pack = CutPack(need.item, length, "bought", need.pieces, left)
     line = ShoppingLine(
         need.item,

@@ -17,7 +17,7 @@ from hoopwright.supply.model import CutPiece
 @dataclass(frozen=True, slots=True)
 class LengthNeed:
     """Pieces to be cut from one material that comes in lengths, m. ``kerf`` is lost at each cut (0 for
-    shears)."""
+    shears). What is bought loses the share ``shrinkage`` in the first wash; what is on hand is washed."""
 
     item: str
     kind: str
@@ -25,6 +25,7 @@ class LengthNeed:
     kerf: float
     sold: tuple[Offer, ...]
     on_hand: tuple[float, ...]
+    shrinkage: float = 0.0
 
     @property
     def total(self) -> float:
@@ -65,7 +66,7 @@ def length_needs(spec: Spec, shape: Shape) -> tuple[LengthNeed, ...]:
     return (
         hoop_need(spec, shape),
         *(
-            LengthNeed(name, goods.kind, tuple(pieces), 0.0, goods.sold, goods.on_hand)
+            LengthNeed(name, goods.kind, tuple(pieces), 0.0, goods.sold, goods.on_hand, goods.shrinkage)
             for name, (goods, pieces) in pooled.items()
         ),
     )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from hoopwright.shape.model import Shape
-from hoopwright.source.diagnostic import Finding
+from hoopwright.source.diagnostic import Finding, failed
 from hoopwright.spec.model import Spec
 from hoopwright.supply.budget import budget_check
 from hoopwright.supply.cloths import Laid, lay_need
@@ -14,7 +14,7 @@ from hoopwright.supply.model import Cutting, ShoppingLine, Supply
 from hoopwright.supply.money import add_up
 from hoopwright.supply.needs import cloth_needs, length_needs
 from hoopwright.supply.tools import missing_tools, wanted_jobs
-from hoopwright.supply.trouble import cloth_trouble, cutting_trouble, price_note
+from hoopwright.supply.trouble import cloth_trouble, cutting_trouble, piece_warning, price_note
 
 
 def provide(spec: Spec, shape: Shape) -> tuple[Supply | None, tuple[Finding, ...]]:
@@ -26,8 +26,9 @@ def provide(spec: Spec, shape: Shape) -> tuple[Supply | None, tuple[Finding, ...
     """
     cuts, lengths_said = _lengths(spec, shape)
     laid, cloth_said = _cloths(spec, shape)
-    if lengths_said or cloth_said:
-        return None, (*lengths_said, *cloth_said)
+    said = (*lengths_said, *cloth_said)
+    if failed(said):
+        return None, said
     counted = [count_line(need) for need in count_needs(spec, shape)]
     lines: list[ShoppingLine] = [line for cut in cuts for line in cut.lines]
     lines += [cloth.line for cloth in laid if cloth.line is not None]
@@ -46,13 +47,14 @@ def provide(spec: Spec, shape: Shape) -> tuple[Supply | None, tuple[Finding, ...
         tools_missing=missing_tools(spec, wanted_jobs(spec)),
         checks=(budget,) if budget is not None else (),
     )
-    return supply, price_note(cost.missing, spec)
+    return supply, (*said, *price_note(cost.missing, spec))
 
 
 def _lengths(spec: Spec, shape: Shape) -> tuple[list[Cut], list[Finding]]:
     cuts: list[Cut] = []
     said: list[Finding] = []
     for need in length_needs(spec, shape):
+        said.extend(piece_warning(need.item, need.sold))
         cut = cut_need(need, spec)
         if isinstance(cut, CuttingFailure):
             said.extend(cutting_trouble(need, cut, spec))
@@ -65,6 +67,7 @@ def _cloths(spec: Spec, shape: Shape) -> tuple[list[Laid], list[Finding]]:
     laid: list[Laid] = []
     said: list[Finding] = []
     for need in cloth_needs(spec, shape):
+        said.extend(piece_warning(need.goods.name, need.goods.sold))
         found = lay_need(need, spec)
         if isinstance(found, Laid):
             laid.append(found)

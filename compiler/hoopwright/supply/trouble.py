@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from hoopwright.source.diagnostic import Finding, Path, error, note
+from hoopwright.library.model import Offer, Pieces
+from hoopwright.source.diagnostic import Finding, Path, error, note, warning
 from hoopwright.source.printed import length_text, long_length_text
 from hoopwright.spec.model import Spec
 from hoopwright.supply.cloth.model import BadCloth, ClothShort, TooWide
@@ -33,17 +34,18 @@ def _pack_too_short(need: LengthNeed, pieces: list[TooLong], spec: Spec) -> Find
     wanted = long_length_text(worst.length, spec.units)
     longest = long_length_text(worst.longest, spec.units)
     mend = f"a pack of at least {wanted} mends it"
+    related: tuple[tuple[Path, str], ...] = ()
     if need.item == spec.build.hoops.material.name:
         mend += f"; {_splice(worst, spec)}"
+        if "build.hoops.join" in spec.stated:
+            related = ((("build", "hoops", "join"), "a splice is one more of these"),)
     return error(
         "pack-too-short",
         ("materials", need.item, "sold"),
         f"{names} of `{need.item}` cannot be cut in one piece: {wanted} is needed and the longest length to "
         f"be had is {longest}",
         mend,
-        related=((("build", "hoops", "join"), "closes each hoop"),)
-        if need.item == spec.build.hoops.material.name
-        else (),
+        related=related,
     )
 
 
@@ -133,5 +135,19 @@ def price_note(missing: Iterable[str], spec: Spec) -> tuple[Finding, ...]:
             path,
             f"the cost is partial: no price is known for {names}",
             "write `sold:` with a price for each under `materials`",
+        ),
+    )
+
+
+def piece_warning(name: str, sold: tuple[Offer, ...]) -> tuple[Finding, ...]:
+    """A warning when goods used by the length are offered by the piece only."""
+    if not sold or not all(isinstance(offer, Pieces) for offer in sold):
+        return ()
+    return (
+        warning(
+            "sold-by-piece",
+            ("materials", name, "sold"),
+            f"`{name}` is used by the length and offered by the piece only, so its price is left out",
+            "write how long a piece is, as in `{length: 10 m, price: 5.90 EUR}`",
         ),
     )
