@@ -1,0 +1,165 @@
+"""Lay out a model: every node, rod, bar, load and unknown of the cage, ready to solve."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from hoopwright.strength.cage import mesh as meshing
+from hoopwright.strength.cage.arrays import Floats
+from hoopwright.strength.cage.bars import Bars
+from hoopwright.strength.cage.loads import Loads, gather, rod_shares
+from hoopwright.strength.cage.mesh import HoopMesh, Rods
+from hoopwright.strength.cage.model import GRAVITY, CageModel, FixedPoint, HoopModel, Place
+
+
+@dataclass(frozen=True)
+class Layout:
+    """The laid-out cage. Nodes: of the hoops, then held points; `triads` belong to the hoop nodes."""
+
+    model: CageModel
+    x: Floats
+    triads: Floats
+    hoops: tuple[HoopMesh, ...]
+    rods: Rods
+    bars: Bars
+    loads: Loads
+    joins: tuple[tuple[int, int, bool], ...]
+    twist_springs: Floats  # (hoop nodes, 3): spring stiffness times the wished width direction
+
+    @property
+    def hoop_nodes(self) -> int:
+        """How many nodes belong to hoops."""
+        return len(self.triads)
+
+
+class _Builder:
+    def __init__(self, model: CageModel, elements: int) -> None:
+        self.model = model
+        self.places: list[Floats] = []
+        self.turned: list[Floats] = []
+        self.hoops: dict[str, HoopMesh] = {}
+        self.models: dict[str, HoopModel] = {h.id: h for h in model.hoops}
+        nodes = rods = 0
+        for hoop in model.hoops:
+            f, x, t, girth = meshing.lay_hoop(hoop, meshing.breakpoints(model, hoop), elements)
+            count = len(f) if hoop.closed else len(f) - 1
+            self.hoops[hoop.id] = HoopMesh(
+                np.arange(nodes, nodes + len(f)), np.arange(rods, rods + count), f, girth, hoop.closed
+            )
+            nodes, rods = nodes + len(f), rods + count
+            self.places.append(x)
+            self.turned.append(t)
+        self.count = nodes
+        self.hoop_count = nodes
+        self.held: list[tuple[float, float, float]] = []
+        self.bars: list[tuple[int, int, float, float, float, int]] = []
+        self.names: list[str] = []
+
+    def node(self, place: Place) -> int:
+        if isinstance(place, FixedPoint):
+            self.held.append(place.xyz)
+            self.count += 1
+            return self.count - 1
+        return self.on_hoop(place.hoop, place.fraction)
+
+    def on_hoop(self, hoop: str, fraction: float) -> int:
+        m = self.hoops[hoop]
+        away = np.abs(m.fractions - fraction)
+        if m.closed:
+            away = np.abs((m.fractions - fraction + 0.5) % 1.0 - 0.5)
+        return int(m.nodes[int(np.argmin(away))])
+
+    def xyz(self) -> Floats:
+        held = np.array(self.held, dtype=np.float64).reshape(-1, 3)
+        return np.vstack([*self.places, held])
+
+
+def lay_out(model: CageModel, elements: int) -> Layout:
+    """Return the layout of a sound model (see `check`), with at least `elements` rods in every hoop."""
+    b = _Builder(model, elements)
+    pairs = [(h, b.hoops[h.id]) for h in model.hoops]
+    rods = meshing.rods_of(pairs, np.vstack(b.places), np.concatenate(b.turned))
+    shares = rod_shares(pairs, rods)
+    masses: list[tuple[int, float]] = []
+    springs = np.zeros((b.hoop_count, 3))
+    _add_tapes(b, _hanging(b, pairs, shares), masses, springs)
+    _add_bands(b, pairs, shares, masses)
+    for tie in model.ties:
+        b.names.append(tie.id)
+        b.bars.append((b.node(tie.a), b.node(tie.b), tie.length, tie.ea, 0.0, len(b.names) - 1))
+    joins = tuple((b.node(j.a), b.node(j.b), j.stiff) for j in model.joins)
+    x = b.xyz()
+    extra = np.zeros((len(x), 3))
+    for node, mass in masses:
+        extra[node, 2] -= mass * GRAVITY
+    for load in model.point_loads:
+        extra[b.node(load.at)] += load.force
+    loads = gather(rods, shares, extra, b.hoop_count)
+    meshes = tuple(b.hoops.values())
+    return Layout(model, x, np.concatenate(b.turned), meshes, rods, _bars(b, x), loads, joins, springs)
+
+
+def _bars(b: _Builder, x: Floats) -> Bars:
+    rows = np.array(b.bars, dtype=np.float64).reshape(-1, 6)
+    i, j = rows[:, 0].astype(np.int64), rows[:, 1].astype(np.int64)
+    d = x[j] - x[i]
+    wished = np.sqrt(np.einsum("ni,ni->n", d, d))
+    length = np.where(rows[:, 2] > 0, rows[:, 2], wished)
+    guess = rows[:, 4] * wished / np.maximum(np.abs(d[:, 2]), 0.1 * wished + 1e-12)
+    return Bars(i, j, length, rows[:, 3], guess, rows[:, 5].astype(np.int64), tuple(b.names))
+
+
+def _hanging(b: _Builder, pairs: list[tuple[HoopModel, HoopMesh]], shares: Floats) -> dict[str, float]:
+    """Return, for each hoop, the weight per tape of what hangs at and below it (the guess from statics)."""
+    height = {h.id: float(x[:, 2].mean()) for (h, _), x in zip(pairs, b.places, strict=True)}
+    own = {h.id: float(shares[m.elements, :2].sum()) for h, m in pairs}
+    tapes = {h.id: sum(1 for t in b.model.tapes for k, _ in t.fixings if k == h.id) for h, _ in pairs}
+    return {
+        h: sum(w for k, w in own.items() if height[k] <= height[h] + 1e-9) / max(tapes[h], 1) for h in own
+    }
+
+
+def _add_tapes(
+    b: _Builder, hanging: dict[str, float], masses: list[tuple[int, float]], springs: Floats
+) -> None:
+    places = np.vstack(b.places)
+    turned = np.concatenate(b.turned)
+    for tape in b.model.tapes:
+        b.names.append(tape.id)
+        above, at = b.node(FixedPoint(tape.anchor)), np.array(tape.anchor)
+        for k, (hoop, fraction) in enumerate(tape.fixings):
+            node = b.on_hoop(hoop, fraction)
+            size = float(np.sqrt(((places[node] - at) ** 2).sum()))
+            length = tape.lengths[k] if k < len(tape.lengths) else size
+            b.bars.append((above, node, length, tape.ea, hanging[hoop], len(b.names) - 1))
+            if tape.mass_per_m:
+                masses.append((node, 0.5 * size * tape.mass_per_m))
+                if k:
+                    masses.append((above, 0.5 * size * tape.mass_per_m))
+            springs[node] += tape.twist_stiffness * turned[node, :, 2]
+            above, at = node, places[node]
+
+
+def _add_bands(
+    b: _Builder, pairs: list[tuple[HoopModel, HoopMesh]], shares: Floats, masses: list[tuple[int, float]]
+) -> None:
+    weight = {h.id: float(shares[m.elements, :2].sum()) for h, m in pairs}
+    for band in b.model.bands:
+        b.names.append(band.id)
+        owner = len(b.names) - 1
+        at = meshing.band_fractions(b.model, band.upper, band.lower, band.strips)
+        up = [b.on_hoop(band.upper, f) for f in at]
+        down = [b.on_hoop(band.lower, f) for f in at]
+        guess = weight[band.lower] / len(at)
+        b.bars.extend((i, j, 0.0, band.ea, guess, owner) for i, j in zip(up, down, strict=True))
+        for hoop, nodes in ((band.upper, up), (band.lower, down)):
+            each = 0.5 * band.mass_per_m * b.hoops[hoop].girth / len(nodes)
+            masses.extend((n, each) for n in nodes)
+        if band.ea_diagonal > 0:
+            ring = len(at) if b.hoops[band.upper].closed and b.hoops[band.lower].closed else len(at) - 1
+            for k in range(ring):
+                m = (k + 1) % len(at)
+                b.bars.append((up[k], down[m], 0.0, band.ea_diagonal, 0.05 * guess, owner))
+                b.bars.append((up[m], down[k], 0.0, band.ea_diagonal, 0.05 * guess, owner))

@@ -1,0 +1,61 @@
+"""The body under the cage: a penalty on hoop nodes that come inside its ellipses.
+
+Depth inside is c (1 - rho), rho = sqrt((x/a)^2 + ((y - y0)/b)^2), with a, b, y0 and c = sqrt(a b) at the rows
+and straight between them; the energy is half the stiffness times depth squared.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from hoopwright.strength.cage.arrays import Floats, Ints, outer
+from hoopwright.strength.cage.model import BodyModel
+
+
+class Body:
+    """The rows of a body, ready to evaluate."""
+
+    def __init__(self, model: BodyModel) -> None:
+        """Take at least two rows of different height."""
+        rows = sorted(model.rows, key=lambda r: r.z)
+        self.z = np.array([r.z for r in rows])
+        table = [(r.half_breadth, r.half_depth, r.y, (r.half_breadth * r.half_depth) ** 0.5) for r in rows]
+        self.table = np.array(table)
+        self.stiffness = model.stiffness
+
+    def _rows(self, z: Floats) -> tuple[Floats, Floats]:
+        k = np.clip(np.searchsorted(self.z, z) - 1, 0, len(self.z) - 2)
+        slope = (self.table[k + 1] - self.table[k]) / (self.z[k + 1] - self.z[k])[:, None]
+        return self.table[k] + slope * (z - self.z[k])[:, None], slope
+
+    def touching(self, x: Floats) -> tuple[Ints, Floats, Floats, Floats]:
+        """Return which nodes of x (n, 3) are inside, their depth m, its gradient (k, 3) and curvature (k, 3,
+        3).
+        """
+        near = np.flatnonzero((x[:, 2] >= self.z[0]) & (x[:, 2] <= self.z[-1]))
+        values, _ = self._rows(x[near, 2])
+        rho2 = (x[near, 0] / values[:, 0]) ** 2 + ((x[near, 1] - values[:, 2]) / values[:, 1]) ** 2
+        inside = near[rho2 < 1.0]
+        return (inside, *self._depth(x[inside]))
+
+    def _depth(self, x: Floats) -> tuple[Floats, Floats, Floats]:
+        row, slope = self._rows(x[:, 2])
+        (a, b, y0, c), (a1, b1, y1, c1) = row.T, slope.T
+        zero = np.zeros(len(x))
+        u, v = x[:, 0] / a, (x[:, 1] - y0) / b
+        rho = np.maximum(np.sqrt(u * u + v * v), 1e-6)
+        du = np.column_stack([1 / a, zero, -u * a1 / a])
+        dv = np.column_stack([zero, 1 / b, -(y1 + v * b1) / b])
+        dc = np.column_stack([zero, zero, c1])
+        d2 = outer(du, du) + outer(dv, dv)
+        mixed_x, mixed_y = -u * a1 / a**2, -v * b1 / b**2
+        d2[:, 0, 2] += mixed_x
+        d2[:, 2, 0] += mixed_x
+        d2[:, 1, 2] += mixed_y
+        d2[:, 2, 1] += mixed_y
+        d2[:, 2, 2] += 2 * (u * a1 / a) ** 2 + 2 * v * b1 * (y1 + v * b1) / b**2
+        dr = (u[:, None] * du + v[:, None] * dv) / rho[:, None]
+        d2r = (d2 - outer(dr, dr)) / rho[:, None, None]
+        gradient = dc * (1 - rho)[:, None] - c[:, None] * dr
+        curvature = -outer(dc, dr) - outer(dr, dc) - c[:, None, None] * d2r
+        return c * (1 - rho), gradient, curvature

@@ -1,0 +1,73 @@
+"""The linear load factor: when the tangent, its geometric part growing with the load, would lose a pivot.
+
+K + (f - 1) G = 0, with K the tangent and G its geometric part at factor 1. The largest negative eigenvalue of
+G against K is found by Lanczos iteration on the Cholesky factor, with full orthogonalisation (method: B. N.
+Parlett, The Symmetric Eigenvalue Problem, 1980, chapter 13; from memory).
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from hoopwright.strength.cage.arrays import Floats
+from hoopwright.strength.cage.band import cholesky, cholesky_solve
+from hoopwright.strength.cage.newton import Found
+from hoopwright.strength.cage.system import Guess, System
+
+_STEPS = 60
+
+
+def linear_factor(system: System, found: Found, factor: float = 1.0) -> float | None:
+    """Return the load factor at which the state found at `factor` would buckle, None when it is not stable
+    now.
+
+    Infinite when no growth of the load makes it buckle.
+    """
+    now = system.evaluate(found.state)
+    tension = np.maximum(now.bars.force, 0.0)
+    pulling = (now.bars.force > 0).astype(np.int64)
+    full = system.tangent(found.state, now, Guess(now.stress, tension), pulling, factor)
+    none = Guess(np.zeros_like(now.stress), np.zeros_like(tension))
+    bare = system.tangent(found.state, now, none, pulling, 0.0)
+    lower = cholesky(full, system.hold)
+    if lower is None:
+        return None
+    worst = _largest(lower, full - bare)
+    return factor * (1 + 1 / worst) if worst > 1e-9 else float("inf")
+
+
+def _times(band: Floats, v: Floats) -> Floats:
+    """Return the product of a symmetric lower band matrix with a vector."""
+    out = band[0] * v
+    for k in range(1, band.shape[0]):
+        out[k:] += band[k, :-k] * v[:-k]
+        out[:-k] += band[k, :-k] * v[k:]
+    return np.asarray(out)
+
+
+def _largest(lower: Floats, geometric: Floats) -> float:
+    """Return the largest m of -G v = m K v (Lanczos in the K inner product)."""
+    n = lower.shape[1]
+    start = np.sin(1.0 + np.arange(n) ** 1.3)
+    v = cholesky_solve(lower, start)
+    pushed = start
+    basis, images = [], []
+    steps = min(_STEPS, n)
+    small = np.zeros((steps, steps))
+    for k in range(steps):
+        size = float(np.sqrt(v @ pushed))
+        if size < 1e-14:
+            steps = k
+            break
+        basis.append(v / size)
+        images.append(pushed / size)
+        force = -_times(geometric, basis[-1])
+        small[: k + 1, k] = np.array(basis) @ force
+        v = cholesky_solve(lower, force)
+        pushed = force
+        for _ in range(2):
+            parts = np.array(images) @ v
+            v = v - parts @ np.array(basis)
+            pushed = pushed - parts @ np.array(images)
+    small = np.triu(small[:steps, :steps])
+    return float(np.linalg.eigvalsh(small + np.triu(small, 1).T).max(initial=0.0))

@@ -1,0 +1,123 @@
+"""Full Newton iteration in mixed form, and what it found.
+
+Rods' and bars' forces are unknowns beside the movements and are eliminated element by element; what remains
+is Newton's method whose geometric stiffness uses the forces foreseen by the last step instead of those that
+the half-finished shape would give. Stiff tapes and steels then cost no extra steps, and the first step can
+start from tensions found by statics. At the solution both are the same and the tangent is the exact one.
+
+Source: D. Magisano, L. Leonetti, G. Garcea, Comput. Methods Appl. Mech. Engrg 313 (2017) 467-496 (from
+memory).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from hoopwright.strength.cage.arrays import Floats
+from hoopwright.strength.cage.band import cholesky, cholesky_solve, general_solve
+from hoopwright.strength.cage.system import Evaluated, Guess, State, System
+
+TOLERANCE = 1e-9
+"""Largest residual force as a part of the total weight (moments: times the cage's size)."""
+
+
+@dataclass(frozen=True)
+class Found:
+    """A state, its forces, the largest relative residual, and whether that is small enough."""
+
+    state: State
+    guess: Guess
+    iterations: int
+    error: float
+    converged: bool
+
+
+def start(system: System) -> tuple[State, Guess]:
+    """Return the wished state with rods as born and bar tensions by statics."""
+    state = system.wished()
+    return state, Guess(system.evaluate(state).stress, system.layout.bars.guess.copy())
+
+
+def relative_error(system: System, residual: Floats, factor: float) -> float:
+    """Return the largest residual against the weight (and weight times size for moments)."""
+    weight = max(float(np.abs(system.layout.loads.force).sum()) * factor, system.rounding / TOLERANCE)
+    unit = np.where(system.is_spin, weight * system.size, weight)
+    return float(np.abs(residual / unit).max(initial=0.0))
+
+
+def true_residual(system: System, state: State, now: Evaluated, factor: float) -> Floats:
+    """Return the residual with bars that only pull."""
+    return system.residual(state, now, np.maximum(now.bars.force, 0.0), factor)
+
+
+def newton(
+    system: System, state: State, guess: Guess, factor: float, most: int = 40, damper: float = 0.0
+) -> Found:
+    """Iterate from a state and foreseen forces to equilibrium under `factor` times the load.
+
+    A `damper` above zero ties every node to where it was, softer by a third each step; it changes the
+    way, not the end.
+    """
+    lay = system.layout
+    unit = system.damping_unit(factor)
+    now = system.evaluate(state)
+    for k in range(most + 1):
+        pulling = guess.bars > 0
+        error = relative_error(system, true_residual(system, state, now, factor), factor)
+        if error <= TOLERANCE and k > 0:
+            return Found(state, Guess(now.stress, now.bars.force), k, error, True)
+        if k == most or not np.isfinite(error) or error > 1e12:
+            break
+        residual = system.residual(state, now, np.where(pulling, now.bars.force, 0.0), factor)
+        band = system.tangent(state, now, guess, pulling.astype(np.int64), factor)
+        step = _solve(band, -residual, system.hold + damper * 0.67**k * unit)
+        if step is None:
+            break
+        step *= shortening(system, step)
+        guess = _foresee(system, now, step, lay.bars.ea, lay.bars.length)
+        state = system.moved(state, step)
+        now = system.evaluate(state)
+    return Found(state, Guess(now.stress, now.bars.force), k, error, False)
+
+
+def _solve(band: Floats, right: Floats, shift: Floats) -> Floats | None:
+    factor = cholesky(band, shift)
+    if factor is not None:
+        return cholesky_solve(factor, right)
+    band[0] += shift
+    return general_solve(band, right)
+
+
+def shortening(system: System, step: Floats) -> float:
+    """Return the factor that keeps a step within a fifth of the cage and 0.6 rad."""
+    far = float(np.abs(step[~system.is_spin]).max(initial=0.0)) / (0.2 * system.size)
+    turn = float(np.abs(step[system.is_spin]).max(initial=0.0)) / 0.6
+    return 1.0 / max(1.0, far, turn)
+
+
+def _foresee(system: System, now: Evaluated, step: Floats, ea: Floats, length: Floats) -> Guess:
+    """Return the forces that the step leads to, to first order."""
+    full = np.append(step, 0.0)
+    r = system.layout.rods
+    turned = now.rods.frame.transpose(0, 2, 1)
+    ends = full[system.rod_dofs].reshape(-1, 4, 3)
+    local = np.matmul(ends, turned.transpose(0, 2, 1))
+    nine = np.concatenate(
+        [local[:, 2] - local[:, 0], local[:, 3] - local[:, 1], 0.5 * (local[:, 1] + local[:, 3])], axis=1
+    )
+    strain = np.matmul(now.rods.gradient, nine[:, :, None])
+    rods = now.stress + np.matmul(r.stiffness, strain)[:, :, 0]
+    ends = full[system.bar_dofs].reshape(-1, 2, 3)
+    bars = now.bars.force + ea / length * np.einsum("ni,ni->n", now.bars.unit, ends[:, 1] - ends[:, 0])
+    return Guess(rods, bars)
+
+
+def is_stable(system: System, state: State, factor: float) -> bool:
+    """Return whether every pivot of the true tangent is positive: the state stands against any small push."""
+    now = system.evaluate(state)
+    tension = np.maximum(now.bars.force, 0.0)
+    pulling = (now.bars.force > 0).astype(np.int64)
+    band = system.tangent(state, now, Guess(now.stress, tension), pulling, factor)
+    return cholesky(band, system.hold) is not None

@@ -1,0 +1,59 @@
+"""Find a stable equilibrium by going downhill in energy: damped Newton steps that are only taken when they
+gain.
+
+Slower than the mixed iteration, but it cannot run away: it is the last resort, and settles a shape that
+stands only by symmetry. The dampers fade as the steps succeed (Levenberg, Quart. Appl. Math. 2 (1944)
+164-168).
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from hoopwright.strength.cage.arrays import Floats
+from hoopwright.strength.cage.band import cholesky, cholesky_solve
+from hoopwright.strength.cage.newton import TOLERANCE, Found, relative_error, shortening, true_residual
+from hoopwright.strength.cage.system import Evaluated, Guess, State, System
+
+_MOST = 200
+
+
+def relax(system: System, state: State, factor: float, most: int = _MOST) -> Found:
+    """Go downhill from a state under `factor` times the load until it is in balance, or the steps run out."""
+    unit = system.damping_unit(factor)
+    damper, now, energy = 0.0, system.evaluate(state), system.energy(state, factor)
+    error = np.inf
+    for k in range(most):
+        residual = true_residual(system, state, now, factor)
+        error = relative_error(system, residual, factor)
+        if error <= TOLERANCE:
+            return Found(state, Guess(now.stress, now.bars.force), k, error, True)
+        step, damper = _downhill(system, state, now, residual, factor, damper, unit)
+        if step is None:
+            break
+        trial = system.moved(state, step * shortening(system, step))
+        gained = energy - system.energy(trial, factor)
+        ahead = system.evaluate(trial)
+        better = relative_error(system, true_residual(system, trial, ahead, factor), factor) < error
+        if gained > 0 or (better and gained > -1e-9 * abs(energy)):
+            state, now, energy = trial, ahead, energy - gained
+            damper = damper / 4 if damper > 1e-4 else 0.0
+        else:
+            damper = max(4 * damper, 1e-3)
+            if damper > 1e12:
+                break
+    return Found(state, Guess(now.stress, now.bars.force), most, float(error), False)
+
+
+def _downhill(
+    system: System, state: State, now: Evaluated, residual: Floats, factor: float, damper: float, unit: Floats
+) -> tuple[Floats | None, float]:
+    tension = np.maximum(now.bars.force, 0.0)
+    pulling = (now.bars.force > 0).astype(np.int64)
+    band = system.tangent(state, now, Guess(now.stress, tension), pulling, factor)
+    for _ in range(40):
+        lower = cholesky(band, system.hold + damper * unit)
+        if lower is not None:
+            return cholesky_solve(lower, -residual), damper
+        damper = max(4 * damper, 1e-3)
+    return None, damper

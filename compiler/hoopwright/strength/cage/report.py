@@ -1,0 +1,199 @@
+"""Turn a solved state into the result's plain values."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from hoopwright.strength.cage import rod
+from hoopwright.strength.cage.arrays import Floats, apply_t, cross
+from hoopwright.strength.cage.loads import line_load
+from hoopwright.strength.cage.mesh import HoopMesh
+from hoopwright.strength.cage.model import HoopModel, Xyz
+from hoopwright.strength.cage.result import BandResult, HoopResult, SegmentResult, TapeResult, TieResult
+from hoopwright.strength.cage.system import Evaluated, State, System
+
+
+@dataclass(frozen=True)
+class SectionForces:
+    """In every rod: axial force (n,) N, and torque, strong and weak moment (n, 2, 3) N m at its two ends."""
+
+    axial: Floats
+    moments: Floats
+
+
+def section_forces(system: System, state: State, now: Evaluated, factor: float) -> SectionForces:
+    """Return the forces in the sections; each rod's own load is taken off its ends."""
+    rods, shares = system.layout.rods, system.layout.loads.shares
+    ends = rod.nodal_forces(now.rods, now.stress)
+    moments = np.empty((len(ends), 2, 3))
+    for k, (node, sign) in enumerate(((rods.first, -1.0), (rods.second, 1.0))):
+        couple = np.zeros((len(node), 3))
+        couple[:, 2] = -factor * shares[:, 2 + k]
+        moment = ends[:, 6 * k + 3 : 6 * k + 6] - cross(state.triads[node, :, 0], couple)
+        moments[:, k] = sign * apply_t(state.triads[node], moment)
+    axial = apply_t(now.rods.frame, ends[:, 6:9])[:, 0]
+    return SectionForces(axial, moments)
+
+
+@dataclass(frozen=True)
+class Outline:
+    """How a hoop lies: shift (3,), turn and tilt rad, and each node's drop and outward departure m."""
+
+    shift: Floats
+    turn: float
+    tilt: float
+    drop: Floats
+    outward: Floats
+
+
+def outline(system: System, state: State, mesh: HoopMesh) -> Outline:
+    """Return how a hoop lies, its own shift and turn in plan taken out of the departure from the wished
+    outline.
+    """
+    wished, now = system.layout.x[mesh.nodes], state.x[mesh.nodes]
+    weight = _shares(mesh)
+    a, b = wished[:, 0] + 1j * wished[:, 1], now[:, 0] + 1j * now[:, 1]
+    a_mid, b_mid = (weight * a).sum(), (weight * b).sum()
+    fit = (weight * (b - b_mid) * np.conj(a - a_mid)).sum()
+    turn = float(np.angle(fit)) if abs(fit) > 0 else 0.0
+    left = (b - b_mid) * np.exp(-1j * turn) - (a - a_mid)
+    side = system.layout.triads[mesh.nodes, :, 1]
+    away = side[:, 0] * left.real + side[:, 1] * left.imag
+    arm = side[:, 0] * (a - a_mid).real + side[:, 1] * (a - a_mid).imag
+    away *= 1.0 if (weight * arm).sum() >= 0 else -1.0
+    drop = wished[:, 2] - now[:, 2]
+    plane = np.column_stack([np.ones(len(a)), (a - a_mid).real, (a - a_mid).imag])
+    slope = np.linalg.lstsq(plane, drop, rcond=None)[0][1:]
+    tilt = float(np.arctan(np.sqrt(slope @ slope)))
+    shift = np.array([(b_mid - a_mid).real, (b_mid - a_mid).imag, -float((weight * drop).sum())])
+    return Outline(shift, -turn, tilt, drop, away)
+
+
+def _shares(mesh: HoopMesh) -> Floats:
+    f = mesh.fractions
+    step = np.diff(np.append(f, f[0] + 1.0)) if mesh.closed else np.diff(f)
+    share = (
+        0.5 * (step + np.roll(step, 1)) if mesh.closed else 0.5 * (np.append(step, 0) + np.insert(step, 0, 0))
+    )
+    return np.asarray(share / share.sum())
+
+
+def sag(system: System, mesh: HoopMesh, hoop: HoopModel, drop: Floats) -> float:
+    """Return the greatest drop below the straight line between neighbouring tape fixings (over all, without
+    any).
+    """
+    model = system.layout.model
+    at = sorted({f % 1.0 if hoop.closed else f for t in model.tapes for h, f in t.fixings if h == hoop.id})
+    if not at:
+        return float(np.ptp(drop))
+    f = mesh.fractions
+    place = [int(np.argmin(np.abs((f - k + 0.5) % 1.0 - 0.5) if hoop.closed else np.abs(f - k))) for k in at]
+    base = np.interp(f % 1.0 if hoop.closed else f, at, drop[place], period=1.0 if hoop.closed else None)
+    return max(0.0, float((drop - base).max()))
+
+
+def hoop_results(system: System, state: State, now: Evaluated, factor: float) -> tuple[HoopResult, ...]:
+    """Return the results of all hoops."""
+    forces = section_forces(system, state, now, factor)
+    touching = now.contact[0] if now.contact is not None else np.zeros(0, dtype=np.int64)
+    return tuple(
+        _hoop(system, state, factor, hoop, mesh, forces, int(np.isin(mesh.nodes, touching).sum()))
+        for hoop, mesh in zip(system.layout.model.hoops, system.layout.hoops, strict=True)
+    )
+
+
+def _hoop(
+    system: System,
+    state: State,
+    factor: float,
+    hoop: HoopModel,
+    mesh: HoopMesh,
+    forces: SectionForces,
+    touching: int,
+) -> HoopResult:
+    lies = outline(system, state, mesh)
+    m, axial = forces.moments[mesh.elements], forces.axial[mesh.elements]
+    length = system.layout.rods.length[mesh.elements]
+    stress = _stress(hoop, m, axial)
+    worst = int(np.argmax(stress))
+    f = np.append(mesh.fractions, mesh.fractions[0] + 1.0) if mesh.closed else mesh.fractions
+    born = system.layout.rods.birth[mesh.elements, 5]
+    bend = np.hypot(m[:, :, 2] / hoop.section.ei_weak + born[:, None], m[:, :, 1] / hoop.section.ei_strong)
+    s = hoop.section
+    closing = np.abs(system.layout.rods.curvature[mesh.elements] - born).max() * s.half_thickness * s.modulus
+    load = factor * float((line_load(hoop, 0.5 * (f[:-1] + f[1:])) * length).sum()) / mesh.girth
+    return HoopResult(
+        id=hoop.id,
+        load_n_per_m=load,
+        thrust_n=-float((axial * length).sum() / length.sum()),
+        sag_m=sag(system, mesh, hoop, lies.drop),
+        inward_m=max(0.0, float(-lies.outward.min())),
+        outward_m=max(0.0, float(lies.outward.max())),
+        moment_weak_n_m=float(np.abs(m[:, :, 2]).max()),
+        moment_strong_n_m=float(np.abs(m[:, :, 1]).max()),
+        torque_n_m=float(np.abs(m[:, :, 0]).max()),
+        stress_pa=float(stress.ravel()[worst]),
+        stress_at=float(f[worst // 2 + worst % 2] % 1.0 if mesh.closed else f[worst // 2 + worst % 2]),
+        closing_stress_pa=float(closing),
+        least_radius_m=1.0 / max(float(bend.max()), 1e-9),
+        shift_m=_xyz(lies.shift),
+        turn_rad=lies.turn,
+        tilt_rad=lies.tilt,
+        touching=touching,
+        fractions=tuple(float(k) for k in mesh.fractions),
+        wished=tuple(_xyz(p) for p in system.layout.x[mesh.nodes]),
+        deformed=tuple(_xyz(p) for p in state.x[mesh.nodes]),
+    )
+
+
+def _xyz(p: Floats) -> Xyz:
+    return float(p[0]), float(p[1]), float(p[2])
+
+
+def _stress(hoop: HoopModel, moments: Floats, axial: Floats) -> Floats:
+    """Return the greatest fibre stress at both ends of each rod, (n, 2) Pa; twist is not counted."""
+    s = hoop.section
+    weak = np.abs(moments[:, :, 2]) * s.half_thickness / s.ei_weak
+    strong = np.abs(moments[:, :, 1]) * s.half_width / s.ei_strong
+    bending = np.hypot(weak, strong) if s.is_round else weak + strong
+    return np.asarray(s.modulus * (bending + np.abs(axial)[:, None] / s.ea))
+
+
+def bar_results(
+    system: System, now: Evaluated
+) -> tuple[tuple[TapeResult, ...], tuple[BandResult, ...], tuple[TieResult, ...]]:
+    """Return tapes, bands and ties."""
+    model, bars = system.layout.model, system.layout.bars
+    tension = np.maximum(now.bars.force, 0.0)
+    limit = 1e-3 * system.layout.loads.weight / max(len(model.tapes), 1)
+    rows = {name: np.flatnonzero(bars.owner == k) for k, name in enumerate(bars.names)}
+    tapes = []
+    for tape in model.tapes:
+        own = rows[tape.id]
+        segments = tuple(
+            SegmentResult(hoop, float(tension[k]), bool(tension[k] < limit))
+            for (hoop, _), k in zip(tape.fixings, own, strict=True)
+        )
+        pull = tension[own[0]] * now.bars.unit[own[0]]
+        out = np.array(tape.anchor[:2]) - np.array(model.waist_centre)
+        size = float(np.sqrt(out @ out))
+        outward = float(pull[:2] @ out) / size if size > 1e-9 else 0.0
+        tapes.append(TapeResult(tape.id, segments, outward, -float(pull[2])))
+    bands = []
+    for band in model.bands:
+        own = rows[band.id]
+        count = len(own) if band.ea_diagonal == 0 else _uprights(len(own))
+        slack = int((tension[own[:count]] < limit).sum())
+        bands.append(BandResult(band.id, float(tension[own].max()), slack, count))
+    ties = [
+        TieResult(t.id, float(tension[rows[t.id][0]]), bool(tension[rows[t.id][0]] < limit))
+        for t in model.ties
+    ]
+    return tuple(tapes), tuple(bands), tuple(ties)
+
+
+def _uprights(bars: int) -> int:
+    """Uprights among the bars of a band with diagonals: k of 3 k when closed, k + 1 of 3 k + 1 when open."""
+    return bars // 3 if bars % 3 == 0 else (bars - 1) // 3 + 1

@@ -1,0 +1,107 @@
+"""Solve a cage: check the model, find its equilibrium, see whether it stands, and say what it does."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from hoopwright.strength.cage.build import lay_out
+from hoopwright.strength.cage.check import problems
+from hoopwright.strength.cage.model import CageModel
+from hoopwright.strength.cage.newton import Found, is_stable
+from hoopwright.strength.cage.report import bar_results, hoop_results
+from hoopwright.strength.cage.result import CageResult, Factor, Note, Status, TapeResult, TieResult
+from hoopwright.strength.cage.system import System
+from hoopwright.strength.cage.track import Stops, beyond, factor_of, seek
+
+__all__ = ["Options", "solve"]
+
+
+@dataclass(frozen=True)
+class Options:
+    """`elements` rods in every hoop; `factor` "auto" (linear where it is on the safe side), "tracked" or
+    "none".
+    """
+
+    elements: int = 48
+    factor: str = "auto"
+    stops: Stops = field(default_factory=Stops)
+
+
+def solve(model: CageModel, options: Options | None = None) -> CageResult:
+    """Return what the cage does under its load; never raises for a bad model, and gives no number it did not
+    find.
+    """
+    options = options or Options()
+    found = problems(model)
+    if found:
+        return CageResult(found[0][0], tuple(note for _, note in found))
+    with np.errstate(all="ignore"):
+        try:
+            return _solve(System(lay_out(model, options.elements)), options)
+        except np.linalg.LinAlgError:
+            note = Note("bad-line", ("cage",), "the cage's lines cannot be laid out smoothly")
+            return CageResult("bad model", (note,))
+
+
+def _solve(system: System, options: Options) -> CageResult:
+    found = seek(system, 1.0)
+    if not found.converged:
+        factor = factor_of(system, None, options.stops, options.factor)
+        note = Note("no-equilibrium", (), "no shape was found in which the cage carries this load")
+        return CageResult(
+            "no equilibrium", (note,), factor=factor, error=found.error, iterations=found.iterations
+        )
+    status: Status = "solved"
+    over = beyond(system, found.state, options.stops)
+    if over is not None:
+        status = "tips over" if over[0] == "tilt" else "collapsed"
+    elif not is_stable(system, found.state, 1.0):
+        status = "stands only by symmetry"
+    base = found if status == "solved" else None
+    factor = factor_of(system, base, options.stops, options.factor)
+    return describe(system, found, status, factor)
+
+
+def describe(
+    system: System, found: Found, status: Status, factor: Factor | None, load: float = 1.0
+) -> CageResult:
+    """Return the result of a converged state at `load` times the cage's load."""
+    now = system.evaluate(found.state)
+    hoops = hoop_results(system, found.state, now, load)
+    tapes, bands, ties = bar_results(system, now)
+    low = min(range(len(hoops)), key=lambda k: min(p[2] for p in hoops[k].wished))
+    x, y, _ = hoops[low].shift_m
+    push = 0.0
+    if now.contact is not None and system.body is not None:
+        push = system.body.stiffness * float(now.contact[1].sum())
+    return CageResult(
+        status=status,
+        notes=_notes(tapes, ties),
+        hoops=hoops,
+        tapes=tapes,
+        ties=ties,
+        bands=bands,
+        weight_n=load * system.layout.loads.weight,
+        waist_pull_n=sum(t.pull_outward_n for t in tapes),
+        waist_down_n=sum(t.pull_down_n for t in tapes),
+        body_push_n=push,
+        swing_m=float(np.hypot(x, y)),
+        swing_xy=(x, y),
+        factor=factor,
+        error=found.error,
+        iterations=found.iterations,
+    )
+
+
+def _notes(tapes: tuple[TapeResult, ...], ties: tuple[TieResult, ...]) -> tuple[Note, ...]:
+    notes = []
+    for tape in tapes:
+        loose = [s.to for s in tape.segments if s.slack]
+        if loose:
+            notes.append(
+                Note("slack-tape", (tape.id, *loose), f"{tape.id} hangs slack above {', '.join(loose)}")
+            )
+    notes += [Note("slack-tie", (t.id,), f"{t.id} hangs slack") for t in ties if t.slack]
+    return tuple(notes)

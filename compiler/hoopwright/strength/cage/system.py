@@ -1,0 +1,216 @@
+"""The assembled cage: energy, residual and exact tangent of any state, in the unknowns' band order."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from hoopwright.strength.cage import rod
+from hoopwright.strength.cage.arrays import Floats, Ints, cross, outer
+from hoopwright.strength.cage.band import BandPattern, narrow_order
+from hoopwright.strength.cage.bars import BarState, bar_state, bar_tangent
+from hoopwright.strength.cage.build import Layout
+from hoopwright.strength.cage.contact import Body
+from hoopwright.strength.cage.rotation import exp
+
+
+@dataclass(frozen=True)
+class State:
+    """Node positions (nodes, 3) and triads (hoop nodes, 3, 3)."""
+
+    x: Floats
+    triads: Floats
+
+
+@dataclass(frozen=True)
+class Guess:
+    """Forces carried along by the mixed iteration: rods (n, 6) and bars (n,); see `newton`."""
+
+    rods: Floats
+    bars: Floats
+
+
+@dataclass(frozen=True)
+class Evaluated:
+    """What one state gives: element geometry, two-way bar forces, and which body contacts push."""
+
+    rods: rod.Kinematics
+    stress: Floats
+    bars: BarState
+    contact: tuple[Ints, Floats, Floats, Floats] | None
+
+
+class System:
+    """Numbering and assembly for one layout."""
+
+    def __init__(self, layout: Layout) -> None:
+        """Number the unknowns of the layout for a narrow band."""
+        self.layout = layout
+        body = layout.model.body
+        self.body = Body(body) if body is not None and body.stiffness > 0 else None
+        self.move, self.spin, self.n = _number(layout)
+        r, b = layout.rods, layout.bars
+        self.rod_dofs = np.hstack(
+            [self.move[r.first], self.spin[r.first], self.move[r.second], self.spin[r.second]]
+        )
+        self.bar_dofs = np.hstack([self.move[b.first], self.move[b.second]])
+        hoop = layout.hoop_nodes
+        self.pattern = BandPattern(self.n, [self.rod_dofs, self.bar_dofs, self.spin[:hoop], self.move[:hoop]])
+        spinning = np.zeros(self.n + 1)
+        spinning[self.spin.ravel()] = 1
+        self.is_spin = spinning[: self.n] > 0
+        self.size = float(np.ptp(layout.x, axis=0).max())
+        stiffest = max(float((r.section[:, 0] / r.length).max()), float((b.ea / b.length).max(initial=0.0)))
+        self.rounding = 30 * float(np.finfo(np.float64).eps) * stiffest * self.size
+        softest = float((r.section[:, 1:].min(axis=1) / r.length).min())
+        self.hold = np.where(self.is_spin, 1e-9 * softest, 0.0)
+
+    def damping_unit(self, factor: float) -> Floats:
+        """Return the damper of strength 1 (n,): about the stiffness with which the cage hangs."""
+        unit = max(self.layout.loads.weight * factor, 1e-9) / (self.size * len(self.layout.x))
+        return np.where(self.is_spin, 0.01 * unit * self.size**2, unit)
+
+    def evaluate(self, state: State) -> Evaluated:
+        """Return geometry and forces of a state."""
+        r = self.layout.rods
+        i, j = r.first, r.second
+        k = rod.kinematics(state.x[i], state.x[j], state.triads[i], state.triads[j], r.length)
+        stress = np.matmul(r.stiffness, (k.strain - r.birth)[:, :, None])[:, :, 0]
+        touch = self.body.touching(state.x[: self.layout.hoop_nodes]) if self.body is not None else None
+        return Evaluated(k, stress, bar_state(self.layout.bars, state.x), touch)
+
+    def energy(self, state: State, factor: float) -> float:
+        """Return the total potential energy, J."""
+        lay, r = self.layout, self.layout.rods
+        i, j = r.first, r.second
+        e = rod.strains(state.x[i], state.x[j], state.triads[i], state.triads[j], r.length) - r.birth
+        total = 0.5 * float(np.einsum("ni,nij,nj->", e, r.stiffness, e))
+        force = bar_state(lay.bars, state.x).force
+        total += 0.5 * float((np.maximum(force, 0.0) ** 2 * lay.bars.length / lay.bars.ea).sum())
+        if self.body is not None:
+            total += (
+                0.5
+                * self.body.stiffness
+                * float((self.body.touching(state.x[: lay.hoop_nodes])[1] ** 2).sum())
+            )
+        total -= factor * float((lay.loads.force * (state.x - lay.x)).sum())
+        total -= factor * float((lay.loads.couple * state.triads[:, :, 0]).sum())
+        return total - float((lay.twist_springs * state.triads[:, :, 2]).sum())
+
+    def residual(self, state: State, now: Evaluated, bar_force: Floats, factor: float) -> Floats:
+        """Return inner forces less loads (n,); `bar_force` are the tensions to count."""
+        lay = self.layout
+        pull = bar_force[:, None] * now.bars.unit
+        places = [self.rod_dofs.ravel(), self.bar_dofs.ravel(), self.move.ravel(), self.spin.ravel()]
+        turning = factor * cross(state.triads[:, :, 0], lay.loads.couple)
+        turning += cross(state.triads[:, :, 2], lay.twist_springs)
+        values = [rod.nodal_forces(now.rods, now.stress).ravel(), np.hstack([-pull, pull]).ravel()]
+        values += [-factor * lay.loads.force.ravel(), -turning.ravel()]
+        if now.contact is not None and self.body is not None:
+            nodes, depth, gradient, _ = now.contact
+            places.append(self.move[nodes].ravel())
+            values.append((self.body.stiffness * depth[:, None] * gradient).ravel())
+        out = np.bincount(np.concatenate(places), np.concatenate(values), minlength=self.n + 1)
+        return np.asarray(out[: self.n])
+
+    def tangent(self, state: State, now: Evaluated, guess: Guess, pulling: Ints, factor: float) -> Floats:
+        """Return the lower band of the tangent, its geometric part from the forces of `guess`."""
+        lay, r = self.layout, self.layout.rods
+        inner = rod.tangent(now.rods, r.stiffness, guess.rods, r.length)
+        to = rod.to_nodes(now.rods.frame)
+        rods = np.matmul(to.transpose(0, 2, 1), np.matmul(inner, to))
+        k = bar_tangent(lay.bars, now.bars, pulling, np.maximum(guess.bars, 0.0))
+        bars = np.block([[k, -k], [-k, k]])
+        return self.pattern.fill([rods, bars, self._turning(state, factor), self._pushing(now)])
+
+    def _turning(self, state: State, factor: float) -> Floats:
+        """Second derivative by spins of -couple . tangent and -spring . width, for every hoop node."""
+        lay = self.layout
+        out = np.zeros((lay.hoop_nodes, 3, 3))
+        for axis, c in ((0, factor * lay.loads.couple), (2, lay.twist_springs)):
+            t = state.triads[:, :, axis]
+            both = outer(c, t)
+            out += np.einsum("ni,ni->n", c, t)[:, None, None] * np.eye(3) - 0.5 * (
+                both + both.transpose(0, 2, 1)
+            )
+        return out
+
+    def _pushing(self, now: Evaluated) -> Floats:
+        out = np.zeros((self.layout.hoop_nodes, 3, 3))
+        if now.contact is not None and self.body is not None:
+            nodes, depth, gradient, curvature = now.contact
+            out[nodes] = self.body.stiffness * (outer(gradient, gradient) + depth[:, None, None] * curvature)
+        return out
+
+    def moved(self, state: State, step: Floats) -> State:
+        """Return the state after a step (n,) of movements and spins."""
+        full = np.append(step, 0.0)
+        return State(state.x + full[self.move], np.matmul(exp(full[self.spin]), state.triads))
+
+    def wished(self) -> State:
+        """Return the state in which every node is where the maker wants it."""
+        return State(self.layout.x, self.layout.triads)
+
+
+def _number(layout: Layout) -> tuple[Ints, Ints, int]:
+    """Return numbers of movements (nodes, 3) and spins (hoop nodes, 3), held ones numbered n, and n."""
+    hoop, nodes = layout.hoop_nodes, len(layout.x)
+    move_of, spin_of = list(range(nodes)), list(range(hoop))
+    held = set(range(hoop, nodes))
+    held_spin: set[int] = set()
+    for a, b, stiff in layout.joins:
+        _merge(move_of, held, a, b)
+        if stiff and b < hoop:
+            _merge(spin_of, held_spin, a, b)
+        elif stiff:
+            held_spin.add(_root(spin_of, a))
+    roots = [_root(move_of, k) for k in range(nodes)]
+    spins = [_root(spin_of, k) for k in range(hoop)]
+    spare = {s: roots[s] for s in spins}  # a spin is numbered with the movement of its leading node
+    order = _node_order(layout, roots)
+    place: dict[tuple[str, int], int] = {}
+    count = 0
+    for root in order:
+        own = [("move", root)] if root not in held else []
+        own += [("spin", s) for s in sorted(set(spins)) if spare[s] == root and s not in held_spin]
+        for key in own:
+            place[key] = count
+            count += 3
+    held_at = np.full(3, count)
+    move = [np.arange(3) + place[("move", k)] if ("move", k) in place else held_at for k in roots]
+    spin = [np.arange(3) + place[("spin", k)] if ("spin", k) in place else held_at for k in spins]
+    return np.array(move, dtype=np.int64), np.array(spin, dtype=np.int64), count
+
+
+def _root(parent: list[int], k: int) -> int:
+    while parent[k] != k:
+        k = parent[k]
+    return k
+
+
+def _merge(parent: list[int], held: set[int], a: int, b: int) -> None:
+    a, b = _root(parent, a), _root(parent, b)
+    low, high = (b, a) if b in held else ((a, b) if a in held else (min(a, b), max(a, b)))
+    parent[high] = low
+    if high in held:
+        held.add(low)
+
+
+def _node_order(layout: Layout, roots: list[int]) -> list[int]:
+    """Return the leading nodes in a narrow order: front to back, or by levels."""
+    leading = sorted(set(roots))
+    index = {k: n for n, k in enumerate(leading)}
+    neighbours: list[set[int]] = [set() for _ in leading]
+    held = len(layout.triads)
+    for e in (layout.rods, layout.bars):
+        for a, b in zip(e.first.tolist(), e.second.tolist(), strict=True):
+            i, j = index[roots[a]], index[roots[b]]
+            if i != j and a < held and b < held:
+                neighbours[i].add(j)
+                neighbours[j].add(i)
+    keys = np.zeros(len(layout.x))
+    for hoop in layout.hoops:
+        keys[hoop.nodes] = 0.5 - np.abs(hoop.fractions % 1.0 - 0.5)
+    order = narrow_order(neighbours, np.round(keys[leading], 9))
+    return [leading[k] for k in order]
