@@ -46,7 +46,7 @@ def _grades() -> tuple[Grade, ...]:
     steel = shear_modulus(205 * GPA, STEEL_POISSON)
     return (
         Grade("spring steel, tempered", 205 * GPA, steel, 1200 * MPA, 7850,
-              "high-carbon strip, tempered: E 205 GPa, 7850 kg/m3, yield 1200-1700 MPa (handbook values"
+              "high-carbon strip, tempered: E 205 GPa, 7850 kg/m3, yield 1200-1700 MPa (typical values"
               " quoted"
               " from memory); the lowest yield is taken", hard=True),
         Grade("mild steel", 205 * GPA, steel, 250 * MPA, 7850,

@@ -1,0 +1,168 @@
+"""How the cage is built: hoops and their join, tapes, waistband, hem band."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from hoopwright.library.joins import JOINS, suits
+from hoopwright.library.model import Goods, Join, Stock
+from hoopwright.library.tools import at_hand, lacking
+from hoopwright.source.diagnostic import error
+from hoopwright.spec.filled import FilledGoods, FilledStock
+from hoopwright.spec.haberdashery import library_goods
+from hoopwright.spec.model import BandBuild, Build, HoopBuild, WaistbandBuild
+from hoopwright.spec.nearest import listed
+from hoopwright.spec.node import Node, Notebook
+from hoopwright.spec.references import NONE
+from hoopwright.spec.stocks import library_stock
+from hoopwright.spec.tapes import read_tapes
+
+INCH = 0.0254
+DEFAULT_GRADE = "spring steel, tempered"
+THICKEST_IN_BRAID = 0.015
+"""Hoops higher than this go without a casing unless the maker names one, m: our rule."""
+
+
+@dataclass(slots=True)
+class Cupboard:
+    """The spec's own materials and, behind them, the library's; what is taken is noted once."""
+
+    stocks: dict[str, FilledStock]
+    goods: dict[str, FilledGoods]
+    notes: Notebook
+
+    def stock(self, name: str) -> Stock:
+        """Material for hoops by name."""
+        if name not in self.stocks:
+            self.stocks[name] = library_stock(name)
+        self._list(self.stocks[name])
+        return self.stocks[name].stock
+
+    def article(self, name: str) -> Goods:
+        """An article by name."""
+        if name not in self.goods:
+            self.goods[name] = library_goods(name)
+        self._list(self.goods[name])
+        return self.goods[name].goods
+
+    def _list(self, filled: FilledStock | FilledGoods) -> None:
+        for item in filled.assumed:
+            if item not in self.notes.assumed:
+                self.notes.assumed.append(item)
+
+
+def read_build(node: Node, workshop: Node, waist: float, cupboard: Cupboard,
+               notes: Notebook) -> Build | None:
+    """The build, or None when the material for the hoops is left open."""
+    hoops = _hoops(node["hoops"], workshop["tools"], cupboard, notes)
+    if hoops is None:
+        return None
+    band = _band(node["hem_band"], cupboard, notes)
+    material = _named(node["tapes"]["material"], "build.tapes.material", "twill", cupboard, notes)
+    tapes = read_tapes(node["tapes"], waist, material, notes)
+    return Build("tapes", hoops, tapes, _waistband(node["waistband"], cupboard, notes), band)
+
+
+def _named(node: Node, path: str, usual: str, cupboard: Cupboard, notes: Notebook) -> Goods:
+    """An article the maker named, else the usual one."""
+    name = node.text() or notes.assume(path, usual, "text", "the usual choice; common practice, no source")
+    return cupboard.article(name)
+
+
+def _hoops(node: Node, tools: Node, cupboard: Cupboard, notes: Notebook) -> HoopBuild | None:
+    name = node["material"].text() or _only_stock(node, cupboard, notes)
+    if name is None:
+        return None
+    stock = cupboard.stock(name)
+    join = _join(node["join"], tools, stock, notes)
+    for use in join.consumes:
+        cupboard.article(use.goods)
+    lap = node["lap"].length()
+    if lap is None:
+        lap = notes.assume("build.hoops.lap", join.lap, "length", f"the usual lap of a join `{join.name}`;"
+                           f" {join.source}")
+    return HoopBuild(stock, join, lap, _casing(node["casing"], stock, cupboard, notes))
+
+
+def _only_stock(node: Node, cupboard: Cupboard, notes: Notebook) -> str | None:
+    """The material when none is named: the only one there is, or the library's spring steel."""
+    own = list(cupboard.stocks)
+    if len(own) > 1:
+        notes.tell(error("key-missing", node.path, "several materials could be the hoops'",
+                         f"add `build: {{hoops: {{material: ...}}}}` and name {listed(own)}"))
+        return None
+    path = "build.hoops.material"
+    if own:
+        return notes.assume(path, own[0], "text", "the only material for hoops in the spec")
+    return notes.assume(path, DEFAULT_GRADE, "text", "no material for hoops is named; the usual spring"
+    " steel strip")
+
+
+def _join(node: Node, tools: Node, stock: Stock, notes: Notebook) -> Join:
+    have = at_hand(tool.text() or "" for tool in tools.items()) if tools else None
+    fitting = [join for join in JOINS.values() if suits(join, stock.section, stock.grade.metal)]
+    doable = [join for join in fitting if have is None or not lacking(join.tools, have)]
+    name = node.text()
+    if name is None:
+        soldered = JOINS["lap soldered"]
+        chosen = soldered if have is not None and soldered in doable else JOINS["lap bound"]
+        why = "the workshop has the tools for it" if chosen is soldered else "it wants no special tools"
+        notes.assume("build.hoops.join", chosen.name, "text", why)
+        return chosen
+    join = JOINS[name]
+    if join not in fitting:
+        notes.tell(error("join-unsuited", node.path,
+                         f"a join `{name}` does not hold {_said(stock)}",
+                         f"joins that suit it: {listed(one.name for one in fitting)}"))
+    elif have is not None and join not in doable:
+        missing = " and ".join(" or"
+        " ".join(f"`{tool}`" for tool in group) for group in lacking(join.tools, have))
+        notes.tell(error("tool-missing", node.path, f"a join `{name}` wants {missing}, and the workshop has"
+        " none",
+                         f"joins that do with the tools at hand: {listed(one.name for one in doable)}",
+                         related=((tools.path, "the tools at hand"),)))
+    return join
+
+
+def _said(stock: Stock) -> str:
+    shape = {"flat": "flat strip", "round": "round stock", "tube": "tube"}[stock.section.kind]
+    return f"{shape} of {stock.grade.name}"
+
+
+def _casing(node: Node, stock: Stock, cupboard: Cupboard, notes: Notebook) -> Goods | None:
+    name = node.text()
+    if name is None:
+        thick = stock.section.height > THICKEST_IN_BRAID
+        name = notes.assume("build.hoops.casing", NONE if thick else "braid", "text",
+                            "too thick for braid" if thick else "hoops are cased; common practice, no source")
+    return None if name == NONE else cupboard.article(name)
+
+
+def _waistband(node: Node, cupboard: Cupboard, notes: Notebook) -> WaistbandBuild:
+    material = _named(node["material"], "build.waistband.material", "twill", cupboard, notes)
+    width = node["width"].length()
+    if width is None:
+        usual = material.width if material.kind == "tape" else INCH
+        width = notes.assume("build.waistband.width", usual, "length",
+                             "the tape's width" if material.kind == "tape" else "common practice, no source")
+    overlap = node["overlap"].length()
+    if overlap is None:
+        overlap = notes.assume("build.waistband.overlap", 1.5 * INCH, "length",
+                               "1 to 2 in are usual; common practice, no source")
+    ease = node["ease"].length()
+    if ease is None:
+        ease = notes.assume("build.waistband.ease", 0.0, "length", "the waist is measured over what is worn")
+    fastening = _named(node["fastening"], "build.waistband.fastening", "hook and bar", cupboard, notes)
+    return WaistbandBuild(material, width, overlap, ease, fastening)
+
+
+def _band(node: Node, cupboard: Cupboard, notes: Notebook) -> BandBuild | None:
+    if not node:
+        return None
+    material = _named(node["material"], "build.hem_band.material", "calico", cupboard, notes)
+    grain = node["grain"].value
+    if grain is None:
+        grain = notes.assume("build.hem_band.grain", "either", "text", "whichever way takes less cloth")
+    return BandBuild(material, node["depth"].length() or 0.0,
+                     "along" if grain == "along" else "across" if grain == "across" else "either",
+                     node["cut_height"].length())

@@ -1,0 +1,157 @@
+"""The wished shape: line, hem, top hoop, and how many hoops are placed in what way."""
+
+from __future__ import annotations
+
+import math
+
+from hoopwright.library import body
+from hoopwright.source.diagnostic import error
+from hoopwright.spec.model import Build, Line, LineKind, PlaceListed, ShapeSpec, Spacing, TableRow, Wearer
+from hoopwright.spec.node import Node, Notebook
+
+INCH = 0.0254
+HAND = 4 * INCH
+DEFAULT_SWELL = 1.3
+DEFAULT_EXPONENT = 1.6
+DEFAULT_RATIO = 1.15
+USUAL_DROP = 0.115
+"""Drop from hoop to hoop that the number of hoops is chosen for, m: about 4 1/2 in, our choice."""
+MOST_BY_DEFAULT = 9
+HEM_WITHOUT_STATURE = 6.5 * INCH
+
+_PLACES = ("below_waist", "height", "down_tape")
+_LINES: tuple[LineKind, ...] = ("cone", "dome", "bell", "drum", "table")
+_SPACINGS: tuple[Spacing, ...] = ("by tape", "level", "widening", "listed")
+
+
+def read_shape(node: Node, wearer: Wearer, build: Build, notes: Notebook) -> ShapeSpec:
+    """The wished shape with its defaults; clashing keys are told in ``notes``."""
+    plan = node["ground_plan"].text() or notes.assume("shape.ground_plan", "round", "text", "the simplest"
+    " plan")
+    line = _line(node["line"], wearer, notes)
+    off_floor = node["hem"]["off_floor"].length()
+    if off_floor is None:
+        off_floor = _hem_off_floor(wearer, notes)
+    hoops = node["hoops"]
+    listed = tuple(_place(item, notes) for item in hoops["at"].items())
+    spacing = _spacing(hoops, bool(listed), notes)
+    top = _top_hoop(node["top_hoop"], wearer, listed, notes)
+    count = hoops["count"].whole()
+    if count is None:
+        count = _count(wearer, build, top, off_floor, len(listed), notes)
+    ratio = hoops["ratio"].number()
+    if ratio is None:
+        ratio = DEFAULT_RATIO
+        if spacing == "widening":
+            notes.assume("shape.hoops.ratio", ratio, "ratio", "our choice")
+    return ShapeSpec(plan, line, top, node["top_hoop"]["girth"].length(),
+                     node["hem"]["girth"].length() or 0.0, off_floor, count, spacing, ratio, listed,
+                     tuple(name.text() or "" for name in hoops["names"].items()))
+
+
+def _line(node: Node, wearer: Wearer, notes: Notebook) -> Line:
+    kind = node["kind"].text()
+    if kind is None:
+        kind = notes.assume("shape.line.kind", "dome", "text", "the usual line of a round cage")
+    power = 1.0
+    if kind == "dome":
+        swell = node["swell"].number()
+        if swell is None:
+            swell = notes.assume("shape.line.swell", DEFAULT_SWELL, "ratio", "our choice")
+        power = swell
+    elif kind == "bell":
+        exponent = node["exponent"].number()
+        if exponent is None:
+            exponent = notes.assume("shape.line.exponent", DEFAULT_EXPONENT, "ratio", "our choice")
+        power = exponent
+    rows = tuple(TableRow(_row_height(row, wearer), row["girth"].length() or 0.0)
+                 for row in node["rows"].items())
+    return Line(next(known for known in _LINES if known == kind), power, rows)
+
+
+def _row_height(row: Node, wearer: Wearer) -> float:
+    height = row["height"].length()
+    return wearer.side - (row["below_waist"].length() or 0.0) if height is None else height
+
+
+def _hem_off_floor(wearer: Wearer, notes: Notebook) -> float:
+    path = "shape.hem.off_floor"
+    if wearer.stature is None:
+        return notes.assume(path, HEM_WITHOUT_STATURE, "length",
+                            "a hand above the ankle; the hem hoop hangs just above the ankle in common"
+                            " practice")
+    return notes.assume(path, body.ANKLE_HEIGHT * wearer.stature + HAND, "length",
+                        f"ankle height {body.ANKLE_HEIGHT} x stature ({body.SOURCE}) and a hand of 4 in")
+
+
+def _place(node: Node, notes: Notebook) -> PlaceListed:
+    """One stated place; exactly one of the three keys."""
+    stated = [key for key in _PLACES if node[key]]
+    if not stated:
+        notes.tell(error("key-missing", node.path, "this hoop has no place",
+                         "write `below_waist`, `height` or `down_tape`"))
+    elif len(stated) > 1:
+        notes.tell(error("keys-clash", node[stated[1]].path,
+                         f"`{stated[0]}` and `{stated[1]}` both say where this hoop lies", "keep one of them",
+                         at_key=True, related=((node[stated[0]].path, "said here too"),)))
+    first = stated[0] if stated else ""
+    return PlaceListed(**{first: node[first].length()} if first else {})
+
+
+def _spacing(node: Node, listed: bool, notes: Notebook) -> Spacing:
+    stated = node["spacing"].text()
+    if stated is None:
+        stated = notes.assume("shape.hoops.spacing", "listed" if listed else "by tape", "text",
+                              "places are listed in `at`" if listed else "equal lengths along the tape")
+    elif listed and stated != "listed":
+        notes.tell(error("keys-clash", node["spacing"].path, f"`spacing: {stated}` and `at` both place the"
+        " hoops",
+                         "write `spacing: listed`, or leave `at` out", related=((node["at"].path, "places"
+                         " listed"),)))
+    elif stated == "listed" and not listed:
+        notes.tell(error("key-missing", node.path, "`spacing: listed` wants the places in `at`",
+                         "add `at` with one place for each hoop above the hem", at_key=True))
+    return next(known for known in _SPACINGS if known == stated)
+
+
+def _top_hoop(node: Node, wearer: Wearer, listed: tuple[PlaceListed, ...],
+              notes: Notebook) -> PlaceListed:
+    stated = [key for key in _PLACES if node[key]]
+    if listed:
+        if stated:
+            notes.tell(error("keys-clash", node[stated[0]].path, "the top hoop's place is also the first in"
+            " `at`",
+                             "leave it out here; `girth` may stay", at_key=True,
+                             related=((("shape", "hoops", "at"), "places listed"),)))
+        return listed[0]
+    if stated:
+        return _place(node, notes)
+    return PlaceListed(below_waist=notes.assume(
+        "shape.top_hoop.below_waist", 0.75 * wearer.waist_to_hip, "length",
+        "three quarters of the way from waist to hip, where a hoop begins to stand off the body; our choice"))
+
+
+def _count(wearer: Wearer, build: Build, top: PlaceListed, off_floor: float, listed: int,
+           notes: Notebook) -> int:
+    """The number of hoops when none is stated."""
+    below = 1 if build.band is None else 2
+    if listed:
+        count = listed + below
+        notes.assume("shape.hoops.count", count, "count", "the places listed, and the hem's")
+        return count
+    full = off_floor + build.hoops.material.section.height / 2 + (build.band.depth if build.band else 0.0)
+    drop = top_height(top, wearer, build) - full
+    gaps = max(1, math.floor(drop / USUAL_DROP + 0.5))
+    count = min(MOST_BY_DEFAULT, gaps + below)
+    notes.assume("shape.hoops.count", count, "count", "so many that they lie about 4 1/2 in apart; our"
+    " choice")
+    return count
+
+
+def top_height(place: PlaceListed, wearer: Wearer, build: Build) -> float:
+    """Height of a stated place above the floor, m; one down the tape is taken straight down, so too low."""
+    if place.height is not None:
+        return place.height
+    if place.below_waist is not None:
+        return wearer.side - place.below_waist
+    return wearer.side - build.waistband.width / 2 - (place.down_tape or 0.0)

@@ -1,0 +1,114 @@
+"""The spec stage as a whole: plain values in, a typed Spec or findings out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from hoopwright.library.goods import GOODS
+from hoopwright.library.grades import GRADES
+from hoopwright.library.model import Goods, Stock
+from hoopwright.source.diagnostic import Finding, error, failed, note
+from hoopwright.source.read import Document
+from hoopwright.spec.allowances import read_allowances, read_limits, read_workshop
+from hoopwright.spec.building import Cupboard, read_build
+from hoopwright.spec.currency import currency_of
+from hoopwright.spec.haberdashery import read_goods
+from hoopwright.spec.loads import read_load
+from hoopwright.spec.model import Build, ShapeSpec, Spec, Units, Wearer
+from hoopwright.spec.node import Node, Notebook, dotted_paths
+from hoopwright.spec.outline import read_shape
+from hoopwright.spec.plausible import body_findings, stock_findings
+from hoopwright.spec.ranges import range_findings
+from hoopwright.spec.references import reference_findings
+from hoopwright.spec.stocks import read_stock
+from hoopwright.spec.validate import validate
+from hoopwright.spec.variants import variant_findings
+from hoopwright.spec.wearer import read_wearer
+
+POSTPONED = ("variants", "progress", "fittings")
+DEFAULT_SKIRT = 0.0254
+
+
+def resolve(document: Document) -> tuple[Spec | None, tuple[Finding, ...]]:
+    """The typed spec of a document, or None, and everything there is to say about it.
+
+    Findings are errors (no Spec), warnings and notes; each names a key path of the document.
+    """
+    value = document.value
+    found = validate(value)
+    if not any(finding.code == "spec-version" for finding in found):
+        found = (*found, *reference_findings(value))
+        found = (*found, *variant_findings(value, found))
+        currency, mixed = currency_of(value)
+        found = (*found, *mixed)
+    if failed(found):
+        return None, found
+    notes = Notebook(findings=list(found))
+    spec = _assembled(Node(value), currency, notes)
+    return (None if failed(notes.findings) else spec), tuple(dict.fromkeys(notes.findings))
+
+
+def _assembled(node: Node, currency: str | None, notes: Notebook) -> Spec | None:
+    """The Spec, or None when so much is wrong that the rest cannot be read."""
+    for key in POSTPONED:
+        if node[key]:
+            notes.tell(note("not-yet-applied", (key,), f"`{key}` is checked, but not applied yet",
+                            "the plan is that of the spec without it", at_key=True))
+    cupboard = _cupboard(node["materials"], notes)
+    wearer = read_wearer(node["wearer"], notes)
+    if wearer is not None:
+        notes.tell(*body_findings(wearer, node["wearer"]))
+    if node["build"]["carried_by"].text() not in (None, "tapes"):
+        notes.tell(error("not-yet", ("build", "carried_by"), "only tapes carry hoops yet",
+                         "write `carried_by: tapes`; channels and cords come later"))
+    waist = node["wearer"]["waist"].length() or 0.0
+    build = read_build(node["build"], node["workshop"], waist, cupboard, notes)
+    if wearer is None or build is None or failed(notes.findings):
+        return None
+    shape = read_shape(node["shape"], wearer, build, notes)
+    notes.tell(*range_findings(wearer, shape, build))
+    return _finished(node, currency, cupboard, wearer, build, shape, notes)
+
+
+def _cupboard(node: Node, notes: Notebook) -> Cupboard:
+    """The spec's own materials, checked."""
+    cupboard = Cupboard({}, {}, notes)
+    for name in node.names():
+        if node[name]["kind"]:
+            cupboard.goods[name] = read_goods(name, node[name], notes)
+        else:
+            cupboard.stocks[name] = read_stock(name, node[name])
+            notes.tell(*stock_findings(cupboard.stocks[name].stock, node[name]))
+    return cupboard
+
+
+def _finished(node: Node, currency: str | None, cupboard: Cupboard, wearer: Wearer, build: Build,
+              shape: ShapeSpec, notes: Notebook) -> Spec:
+    units: Units = "inches" if node["units"].text() == "inches" else "centimetres"
+    load = read_load(node["load"], wearer, cupboard, notes)
+    skirt = node["skirt"]["off_floor"].length()
+    if skirt is None:
+        skirt = notes.assume("skirt.off_floor", DEFAULT_SKIRT, "length", "clears the floor; our choice")
+    allowances = read_allowances(node["allowances"], node["limits"], build, currency is not None, notes)
+    limits = read_limits(node["limits"], notes)
+    workshop = read_workshop(node["workshop"], units, notes)
+    stated = {".".join(str(part) for part in path): path for path in dotted_paths(node.value)}
+    return Spec(
+        title=node["title"].text() or "", units=units, wearer=wearer, shape=shape, build=build, load=load,
+        skirt_off_floor=skirt, stocks=_stocks(cupboard), goods=_goods(cupboard), allowances=allowances,
+        limits=limits, workshop=workshop, currency=currency,
+        assumed=tuple(sorted(notes.assumed, key=lambda item: item.path)), stated=frozenset(stated),
+        postponed=tuple(key for key in POSTPONED if node[key]), paths=stated)
+
+
+def _stocks(cupboard: Cupboard) -> Mapping[str, Stock]:
+    """Every material for hoops the build can name: the maker's own before the library's."""
+    from hoopwright.spec.stocks import library_stock
+
+    library = {name: library_stock(name).stock for name in GRADES}
+    return library | {name: filled.stock for name, filled in cupboard.stocks.items()}
+
+
+def _goods(cupboard: Cupboard) -> Mapping[str, Goods]:
+    """Every article the build can name: the maker's own before the library's."""
+    return dict(GOODS) | {name: filled.goods for name, filled in cupboard.goods.items()}

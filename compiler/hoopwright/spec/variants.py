@@ -1,0 +1,60 @@
+"""Variants: a spec with some keys laid over it. Checked here as whole specs; applied by a later release."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+from hoopwright.source.diagnostic import Finding, Path
+from hoopwright.spec.references import reference_findings
+from hoopwright.spec.schemas import load_schema
+from hoopwright.spec.validate import validate
+
+_APART = ("variants", "progress", "fittings")
+
+
+def merged(base: object, over: object) -> Any:
+    """``over`` laid on ``base``: mappings key by key, anything else replaced.
+
+    A mapping whose ``kind`` or ``grade`` differs replaces the other as a whole, since the rest of its keys
+    belongs to the kind.
+    """
+    if not isinstance(base, dict) or not isinstance(over, dict):
+        return over
+    if any(key in over and over[key] != base.get(key) for key in ("kind", "grade")):
+        return over
+    return {**base, **{key: merged(base.get(key), value) for key, value in over.items()}}
+
+
+def variant_findings(value: object, known: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """What is wrong with the variants of a spec, beyond the findings ``known`` about the spec itself."""
+    variants = value.get("variants") if isinstance(value, dict) else None
+    if not isinstance(value, dict) or not isinstance(variants, dict):
+        return ()
+    base = {key: item for key, item in value.items() if key not in _APART}
+    allowed = load_schema("spec")["$defs"]["variant"]["properties"]
+    found: list[Finding] = []
+    for name, over in variants.items():
+        if isinstance(over, dict):
+            laid = {key: item for key, item in over.items() if key in allowed}
+            whole = merged(base, laid)
+            said = (*validate(whole), *reference_findings(whole))
+            found.extend(_moved(finding, name) for finding in said
+                         if finding not in known and _within(finding.path, laid))
+    return tuple(found)
+
+
+def _within(path: Path, over: Any) -> bool:
+    """Whether a path leads through what the variant itself says."""
+    for key in path:
+        inside = key in over if isinstance(over, dict) else (
+            isinstance(over, list) and isinstance(key, int) and key < len(over))
+        if not inside:
+            return False
+        over = over[key]
+    return bool(path)
+
+
+def _moved(finding: Finding, name: str) -> Finding:
+    """The finding at its place within the variant."""
+    return replace(finding, path=("variants", name, *finding.path), related=())
