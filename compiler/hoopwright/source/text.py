@@ -26,7 +26,7 @@ def decode(data: bytes, file: str) -> str | Diagnostic:
     """The file's text with plain line ends and without a byte-order mark, or why it has none."""
     if len(data) > LARGEST:
         return Diagnostic(
-            "file-too-large", Severity.ERROR, f"the file has {len(data):,} bytes, more than 1 MiB", file,
+            "file-too-large", Severity.ERROR, "the file is larger than 1 MiB", file,
             help="keep one design to a file; a spec is seldom longer than a few pages")
     try:
         text = data.decode("utf-8")
