@@ -113,8 +113,8 @@ class Tree:
     def _scalar_span(self, event: Any) -> Span:
         """The span of a scalar; a block text ends where its last line ends."""
         start, end = event.start_mark, event.end_mark
-        if not event.value and event.style is None and self.stack and self.stack[-1].last is not None:
-            before = self.stack[-1].last
+        before = self.stack[-1].last if self.stack and not self._expects_key() else None
+        if not event.value and event.style is None and before is not None:
             return Span(self.file, before.end_line, before.end_column, before.end_line, before.end_column)
         if event.style not in ("|", ">"):
             return span_of(start, end, self.file)
