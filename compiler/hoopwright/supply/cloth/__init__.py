@@ -1,5 +1,49 @@
-"""Cloth: strips, panels and gores on the usable width.
+"""Cloth: strips, panels and gores laid on the usable width.
 
-The only entries are `lay_out(parts, cloth, remnants) -> ClothPlan | ClothFailure` and
-`choose_cloth(parts, cloths, remnants) -> tuple of both, cheapest first`, pure functions of their arguments.
+`lay_out(parts, cloth, remnants) -> ClothPlan | ClothFailure` lays parts on one cloth, `choose_cloth(parts,
+cloths, remnants)` on each of several, cheapest first. Both are pure functions of their arguments. A layout
+is compared by what it buys in the shop's steps, then by its joins, then by its length.
 """
+
+from hoopwright.supply.cloth.layout import choose_cloth, lay_out
+from hoopwright.supply.cloth.model import (
+    BadCloth,
+    Band,
+    BandWay,
+    Cloth,
+    ClothFailure,
+    ClothPart,
+    ClothPlan,
+    ClothProblem,
+    ClothShort,
+    Gore,
+    Grain,
+    Panel,
+    Placement,
+    Remnant,
+    Sheet,
+    TooWide,
+    Way,
+)
+
+__all__ = [
+    "BadCloth",
+    "Band",
+    "BandWay",
+    "Cloth",
+    "ClothFailure",
+    "ClothPart",
+    "ClothPlan",
+    "ClothProblem",
+    "ClothShort",
+    "Gore",
+    "Grain",
+    "Panel",
+    "Placement",
+    "Remnant",
+    "Sheet",
+    "TooWide",
+    "Way",
+    "choose_cloth",
+    "lay_out",
+]

@@ -47,7 +47,8 @@ class Band:
     It may be made of several strips, all cut in one direction. `join` is the stock one join takes from the
     length (two seam allowances; 0 for strips butted selvage to selvage), `ring` whether its two ends are
     joined as well. `grain` is the direction of the cloth's warp in relation to the band's length: "along"
-    is cut lengthwise, "across" crosswise. `shortest` is the shortest strip allowed (m).
+    is cut lengthwise, "across" crosswise. `shortest` is the shortest strip allowed when there are several
+    (m); a band that must not be joined sets it to its own length.
     """
 
     part: str
@@ -57,7 +58,7 @@ class Band:
     ring: bool = False
     grain: Grain = "either"
     count: int = 1
-    shortest: float = 0.0
+    shortest: float = 0.2
 
 
 @dataclass(frozen=True)
@@ -121,13 +122,14 @@ class Sheet:
 
 @dataclass(frozen=True)
 class BandWay:
-    """How one band is cut: strips of which lengths, and how many joins each copy takes (ring join
-    included)."""
+    """How one copy of a band is cut: strips of which lengths (m, those on remnants first), and its joins
+    (ring join included)."""
 
     part: str
     way: Way
     strips: tuple[float, ...]
     joins: int
+    copy: int = 0
 
 
 @dataclass(frozen=True)
