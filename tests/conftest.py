@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
+from pathlib import Path
 from types import SimpleNamespace
 from typing import Any
 
@@ -139,3 +141,29 @@ def make() -> SimpleNamespace:
     return SimpleNamespace(
         spec=build_spec, inch=INCH, strip=STRIP, spring=SPRING, calico=CALICO, twill=TWILL, braid=BRAID
     )
+
+
+@pytest.fixture(scope="session")
+def drawn() -> Callable[[str], SimpleNamespace]:
+    """``drawn(text)`` takes a spec as a maker writes it through the source, spec and shape stages."""
+
+    def through(text: str) -> SimpleNamespace:
+        from hoopwright.shape.draw import draw
+        from hoopwright.source.read import read
+        from hoopwright.spec.resolve import resolve
+
+        document, said = read(text.encode(), "cage.yaml")
+        assert document is not None, said
+        spec, found = resolve(document)
+        assert spec is not None, found
+        shape, told = draw(spec)
+        assert shape is not None, told
+        return SimpleNamespace(spec=spec, shape=shape)
+
+    return through
+
+
+@pytest.fixture(scope="session")
+def harbour_text() -> str:
+    """The worked example as it stands in the repository."""
+    return (Path(__file__).parents[1] / "specs" / "harbour-play" / "cage.yaml").read_text()

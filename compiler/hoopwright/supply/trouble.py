@@ -30,7 +30,8 @@ def cutting_trouble(need: LengthNeed, failure: CuttingFailure, spec: Spec) -> tu
 
 def _pack_too_short(need: LengthNeed, pieces: list[TooLong], spec: Spec) -> Finding:
     worst = max(pieces, key=lambda problem: (problem.length, problem.part))
-    names = ", ".join(f"`{problem.part}`" for problem in pieces)
+    parts = {problem.part for problem in pieces}
+    names = ", ".join(f"`{piece.part}`" for piece in need.pieces if piece.part in parts)
     wanted = long_length_text(worst.length, spec.units)
     longest = long_length_text(worst.longest, spec.units)
     mend = f"a pack of at least {wanted} mends it"

@@ -1,0 +1,83 @@
+"""What cannot be bought or cut ends in a finding that says how to mend it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from types import SimpleNamespace
+
+from hoopwright.source.diagnostic import Finding, Severity
+from hoopwright.supply.provide import provide
+
+Drawn = Callable[[str], SimpleNamespace]
+COILS = "[{length: 50 ft, price: 19.00 USD}, {length: 100 ft, price: 33.00 USD}]"
+BY_YARD = "[{per: 1 yd, step: 1/4 yd, price: 4.20 USD}]"
+
+
+def errors(drawn: Drawn, text: str) -> tuple[Finding, ...]:
+    cage = drawn(text)
+    supply, said = provide(cage.spec, cage.shape)
+    assert supply is None
+    return tuple(found for found in said if found.severity is Severity.ERROR)
+
+
+def test_a_pack_shorter_than_the_hem_names_the_hoops_the_longer_pack_and_the_splice(
+    drawn: Drawn, harbour_text: str
+) -> None:
+    text = harbour_text.replace(COILS, "[{length: 8 ft, price: 4.00 USD}]").replace(
+        "on_hand: [14 ft]", "on_hand: []"
+    )
+    (found,) = errors(drawn, text)
+    assert found.code == "pack-too-short"
+    assert found.path == ("materials", "strip", "sold")
+    assert found.message.startswith(
+        "`H5`, `H6`, `H7` of `strip` cannot be cut in one piece: 9 ft 3 in is needed"
+    )
+    assert "the longest length to be had is 8 ft" in found.message
+    assert "at least 9 ft 3 in" in found.help
+    assert "2 lengths, with 1 more `lap soldered` join as a splice" in found.help
+    assert "1 in more strip" in found.help
+
+
+def test_limited_packs_that_do_not_suffice(drawn: Drawn, harbour_text: str) -> None:
+    text = harbour_text.replace(COILS, "[{length: 10 ft, price: 5.00 USD, at_most: 2}]")
+    (found,) = errors(drawn, text)
+    assert found.code == "stock-short"
+    assert "at_most" in found.help
+
+
+def test_a_cloth_narrower_than_a_strip_along_its_grain(drawn: Drawn, harbour_text: str) -> None:
+    text = harbour_text.replace("width: 45 in", "width: 18 in").replace(
+        "hem_band: {depth: 9 in, material: calico}", "hem_band: {depth: 9 in, material: calico, grain: along}"
+    )
+    (found,) = errors(drawn, text)
+    assert found.code == "cloth-too-narrow"
+    assert "20 1/4 in across" in found.message
+
+
+def test_one_short_piece_of_cloth_says_what_is_needed_at_the_usual_widths(
+    drawn: Drawn, harbour_text: str
+) -> None:
+    (found,) = errors(drawn, harbour_text.replace(BY_YARD, "[{length: 1 yd, price: 4.20 USD, at_most: 1}]"))
+    assert found.code == "cloth-short"
+    assert "3 ft is to be had" in found.message
+    assert "at 45 in wide" in found.help
+    assert "at 60 in wide" in found.help
+
+
+def test_several_errors_are_told_in_one_run(drawn: Drawn, harbour_text: str) -> None:
+    text = harbour_text.replace(COILS, "[{length: 8 ft, price: 4.00 USD}]").replace(
+        "on_hand: [14 ft]", "on_hand: []"
+    )
+    text = text.replace("{length: 10 yd, price: 6.50 USD}", "{length: 1 yd, price: 0.90 USD}")
+    assert [found.path for found in errors(drawn, text)] == [
+        ("materials", "strip", "sold"),
+        ("materials", "twill", "sold"),
+    ]
+
+
+def test_goods_by_the_piece_where_lengths_are_used_are_warned_about(drawn: Drawn, harbour_text: str) -> None:
+    cage = drawn(harbour_text.replace("[{per: 1 yd, price: 0.60 USD}]", "[{count: 1, price: 0.60 USD}]"))
+    supply, said = provide(cage.spec, cage.shape)
+    assert supply is not None
+    assert (said[0].code, said[0].severity) == ("sold-by-piece", Severity.WARNING)
+    assert "braid" in supply.cost.missing
