@@ -27,14 +27,14 @@ _JOINS = (
          minutes=10, cautions=("glue",), sections=("flat", "round", "tube"), metal_only=False, heat=False,
          mass=0.003, proof=PROOF,
          remarks="Tape the lap, bind it tightly from end to end with waxed thread or wire, then glue over"
-         " it.",
+                 " it.",
          source=PRACTICE),
     Join("sleeve crimped", lap=0.0, tools=(("crimp tool", "pliers"),),
          consumes=(Consumption("sleeve", 1, 1),),
          minutes=5, cautions=("crimp",), sections=("flat", "round", "tube"), metal_only=False, heat=False,
          mass=0.005, proof=PROOF,
          remarks="The ends meet in the middle of the sleeve, which must fit the strip; crimp each half"
-         " twice.",
+                 " twice.",
          source=PRACTICE, sleeve=1.75 * INCH),
     Join("lap bolted", lap=2 * INCH,
          tools=(("punch", "drill"), ("screwdriver", "spanner", "pliers")),
@@ -42,7 +42,7 @@ _JOINS = (
          minutes=12, cautions=("drilling", "holes-weaken"), sections=("flat",), metal_only=False, heat=False,
          mass=0.004, proof=PROOF,
          remarks="Two holes, at least three widths apart where the lap allows; heads inside, nuts filed"
-         " flush.",
+                 " flush.",
          source=PRACTICE),
     Join("lap riveted", lap=2 * INCH,
          tools=(("punch", "drill"), ("hammer", "rivet tool")),

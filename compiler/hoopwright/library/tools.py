@@ -15,12 +15,13 @@ _TOOLS = (
          ("bolt cutter", "bolt croppers")),
     Tool("cut-off wheel", "cut hardened strip, wire and rod", ("grinding", "cut-ends"),
          ("rotary tool", "angle grinder", "cut-off disc")),
-    Tool("vice", "hold strip to score and snap it", ("cutting-hard-strip",), ("vise", "bench vice", "bench"
-         " vise")),
+    Tool("vice", "hold strip to score and snap it", ("cutting-hard-strip",), ("vise", "bench vice",
+                                                                              "bench vise")),
     Tool("tin snips", "cut soft or thin strip", ("cut-ends",), ("snips", "tinsnips", "aviation snips")),
     Tool("hacksaw", "cut mild steel and tube", ("cut-ends",)),
-    Tool("side cutters", "cut thin wire, cane and tube", ("cut-ends",), ("wire"
-         " cutters", "secateurs", "nippers")),
+    Tool("side cutters", "cut thin wire, cane and tube", ("cut-ends",), (
+                                                                         "wire"
+                                                                         " cutters", "secateurs", "nippers")),
     Tool("knife", "cut cane, tube and tape ends", ("cut-ends",), ("craft knife",)),
     Tool("file", "round and smooth cut ends; roughen a lap", (), ("hand file", "files")),
     Tool("grinder", "round cut ends; roughen a lap", ("grinding",), ("bench grinder",)),

@@ -69,8 +69,8 @@ def _dimension(name: str) -> str:
 def _reserve(own: Node, limit: Node, notes: Notebook) -> float | None:
     """The money in reserve, which may be said in one of two places."""
     if own:
-        notes.tell(error("keys-clash", limit.path, "`limits.reserve` and `allowances.money_reserve` say the"
-        " same",
+        notes.tell(error("keys-clash", limit.path,
+                         "`limits.reserve` and `allowances.money_reserve` say the same",
                          "keep one of them", at_key=True, related=((own.path, "said here too"),)))
     return limit.share()
 
@@ -102,8 +102,8 @@ def read_limits(node: Node, notes: Notebook) -> Limits:
         sag = notes.assume("limits.sag", usual.sag, "length", "1/2 in shows under a skirt; our judgement")
     factor = node["factor"].number()
     if factor is None:
-        factor = notes.assume("limits.factor", usual.factor, "ratio", "room for knocks and wear; our"
-        " judgement")
+        factor = notes.assume("limits.factor", usual.factor, "ratio",
+                              "room for knocks and wear; our judgement")
     return Limits(
         budget[0] if budget else None, budget[1] if budget else None, node["door"].length(),
         node["weight"].mass(), sag,

@@ -79,8 +79,8 @@ def _hoops(node: Node, tools: Node, cupboard: Cupboard, notes: Notebook) -> Hoop
         cupboard.article(use.goods)
     lap = node["lap"].length()
     if lap is None:
-        lap = notes.assume("build.hoops.lap", join.lap, "length", f"the usual lap of a join `{join.name}`;"
-                           f" {join.source}")
+        lap = notes.assume("build.hoops.lap", join.lap, "length",
+                           f"the usual lap of a join `{join.name}`; {join.source}")
     return HoopBuild(stock, join, lap, _casing(node["casing"], stock, cupboard, notes))
 
 
@@ -94,8 +94,8 @@ def _only_stock(node: Node, cupboard: Cupboard, notes: Notebook) -> str | None:
     path = "build.hoops.material"
     if own:
         return notes.assume(path, own[0], "text", "the only material for hoops in the spec")
-    return notes.assume(path, DEFAULT_GRADE, "text", "no material for hoops is named; the usual spring"
-    " steel strip")
+    return notes.assume(path, DEFAULT_GRADE, "text",
+                        "no material for hoops is named; the usual spring steel strip")
 
 
 def _join(node: Node, tools: Node, stock: Stock, notes: Notebook) -> Join:
@@ -116,9 +116,9 @@ def _join(node: Node, tools: Node, stock: Stock, notes: Notebook) -> Join:
                          f"joins that suit it: {listed(one.name for one in fitting)}"))
     elif have is not None and join not in doable:
         missing = " and ".join(" or"
-        " ".join(f"`{tool}`" for tool in group) for group in lacking(join.tools, have))
-        notes.tell(error("tool-missing", node.path, f"a join `{name}` wants {missing}, and the workshop has"
-        " none",
+                               " ".join(f"`{tool}`" for tool in group) for group in lacking(join.tools, have))
+        notes.tell(error("tool-missing", node.path,
+                         f"a join `{name}` wants {missing}, and the workshop has none",
                          f"joins that do with the tools at hand: {listed(one.name for one in doable)}",
                          related=((tools.path, "the tools at hand"),)))
     return join

@@ -28,8 +28,8 @@ def _layer(node: Node, wearer: Wearer, cupboard: Cupboard, notes: Notebook) -> L
     cloth = cupboard.article(material) if material else None
     if weight is None and (cloth is None or area is None):
         lacking = "area" if cloth is not None else "material" if area is not None else "weight"
-        notes.tell(error("load-weight-missing", node.path, f"the weight of this layer is not known: no"
-        f" `{lacking}`",
+        notes.tell(error("load-weight-missing", node.path,
+                         f"the weight of this layer is not known: no `{lacking}`",
                          "write `weight`, or `material` and `area`"))
     mass = weight if weight is not None else (area or 0.0) * (cloth.areal_density if cloth else 0.0)
     buy = node["buy"].flag() is True
@@ -47,8 +47,8 @@ def _layer(node: Node, wearer: Wearer, cupboard: Cupboard, notes: Notebook) -> L
 def _check_heights(node: Node, hang: str, heights: tuple[float, ...], wearer: Wearer,
                    notes: Notebook) -> None:
     if hang == "flounced" and not heights:
-        notes.tell(error("key-missing", node["hang"].path, "`hang: flounced` wants the heights of the"
-        " flounces",
+        notes.tell(error("key-missing", node["hang"].path,
+                         "`hang: flounced` wants the heights of the flounces",
                          "add `at` with a height above the floor for each flounce", at_key=True))
     if hang != "flounced" and heights:
         notes.tell(error("keys-clash", node["at"].path, f"`at` has no meaning with `hang: {hang}`",

@@ -26,8 +26,8 @@ _SPACINGS: tuple[Spacing, ...] = ("by tape", "level", "widening", "listed")
 
 def read_shape(node: Node, wearer: Wearer, build: Build, notes: Notebook) -> ShapeSpec:
     """The wished shape with its defaults; clashing keys are told in ``notes``."""
-    plan = node["ground_plan"].text() or notes.assume("shape.ground_plan", "round", "text", "the simplest"
-    " plan")
+    plan = node["ground_plan"].text() or notes.assume("shape.ground_plan", "round", "text",
+                                                      "the simplest plan")
     line = _line(node["line"], wearer, notes)
     off_floor = node["hem"]["off_floor"].length()
     if off_floor is None:
@@ -36,9 +36,10 @@ def read_shape(node: Node, wearer: Wearer, build: Build, notes: Notebook) -> Sha
     listed = tuple(_place(item, notes) for item in hoops["at"].items())
     spacing = _spacing(hoops, bool(listed), notes)
     top = _top_hoop(node["top_hoop"], wearer, listed, notes)
+    above = len(listed) + (1 if listed and top is not listed[0] else 0)
     count = hoops["count"].whole()
     if count is None:
-        count = _count(wearer, build, top, off_floor, len(listed), notes)
+        count = _count(wearer, build, top, off_floor, above, notes)
     ratio = hoops["ratio"].number()
     if ratio is None:
         ratio = DEFAULT_RATIO
@@ -104,10 +105,10 @@ def _spacing(node: Node, listed: bool, notes: Notebook) -> Spacing:
         stated = notes.assume("shape.hoops.spacing", "listed" if listed else "by tape", "text",
                               "places are listed in `at`" if listed else "equal lengths along the tape")
     elif listed and stated != "listed":
-        notes.tell(error("keys-clash", node["spacing"].path, f"`spacing: {stated}` and `at` both place the"
-        " hoops",
-                         "write `spacing: listed`, or leave `at` out", related=((node["at"].path, "places"
-                         " listed"),)))
+        notes.tell(error("keys-clash", node["spacing"].path,
+                         f"`spacing: {stated}` and `at` both place the hoops",
+                         "write `spacing: listed`, or leave `at` out",
+                         related=((node["at"].path, "places listed"),)))
     elif stated == "listed" and not listed:
         notes.tell(error("key-missing", node.path, "`spacing: listed` wants the places in `at`",
                          "add `at` with one place for each hoop above the hem", at_key=True))
@@ -116,16 +117,11 @@ def _spacing(node: Node, listed: bool, notes: Notebook) -> Spacing:
 
 def _top_hoop(node: Node, wearer: Wearer, listed: tuple[PlaceListed, ...],
               notes: Notebook) -> PlaceListed:
-    stated = [key for key in _PLACES if node[key]]
-    if listed:
-        if stated:
-            notes.tell(error("keys-clash", node[stated[0]].path, "the top hoop's place is also the first in"
-            " `at`",
-                             "leave it out here; `girth` may stay", at_key=True,
-                             related=((("shape", "hoops", "at"), "places listed"),)))
-        return listed[0]
-    if stated:
+    """The top hoop's place: stated, the first of the list, or near the hip."""
+    if any(node[key] for key in _PLACES):
         return _place(node, notes)
+    if listed:
+        return listed[0]
     return PlaceListed(below_waist=notes.assume(
         "shape.top_hoop.below_waist", 0.75 * wearer.waist_to_hip, "length",
         "three quarters of the way from waist to hip, where a hoop begins to stand off the body; our choice"))
@@ -143,8 +139,8 @@ def _count(wearer: Wearer, build: Build, top: PlaceListed, off_floor: float, lis
     drop = top_height(top, wearer, build) - full
     gaps = max(1, math.floor(drop / USUAL_DROP + 0.5))
     count = min(MOST_BY_DEFAULT, gaps + below)
-    notes.assume("shape.hoops.count", count, "count", "so many that they lie about 4 1/2 in apart; our"
-    " choice")
+    notes.assume("shape.hoops.count", count, "count",
+                 "so many that they lie about 4 1/2 in apart; our choice")
     return count
 
 

@@ -37,9 +37,8 @@ def _sizes(wearer: Wearer, node: Node) -> Iterator[Finding]:
 def _proportions(wearer: Wearer, node: Node) -> Iterator[Finding]:
     if node["hip"] and not body.WAIST_OVER_HIP.low <= wearer.waist / wearer.hip <= body.WAIST_OVER_HIP.high:
         yield warning("hip-unlikely", node["hip"].path,
-                      f"waist over hip is {wearer.waist / wearer.hip:.2f}; from"
-                      f" {body.WAIST_OVER_HIP.low:.2f} to"
-                      f" {body.WAIST_OVER_HIP.high:.2f} is usual, corsets included",
+                      f"waist over hip is {wearer.waist / wearer.hip:.2f}; from {body.WAIST_OVER_HIP.low:.2f}"
+                      f" to {body.WAIST_OVER_HIP.high:.2f} is usual, corsets included",
                       "measure both again, over all that is worn beneath", related=(
                           (node["waist"].path, "the waist"),), notes=(body.SOURCE, body.CORSET))
     if wearer.stature is None or not node["waist_height"]:

@@ -46,8 +46,8 @@ def read_tapes(node: Node, waist: float, material: Goods, notes: Notebook) -> Ta
     if at_waist and gap is not None:
         notes.tell(error("keys-clash", node["front_gap"].path,
                          "`front_gap` and `waist` both say where the tapes start",
-                         "keep one of the two", at_key=True, related=((node["waist"].path, "said here"
-                         " too"),)))
+                         "keep one of the two", at_key=True,
+                         related=((node["waist"].path, "said here too"),)))
     for places in (node["waist"], node["hem"]):
         _check_places(places, count, notes)
     if not at_waist and fits:
@@ -73,8 +73,8 @@ def _count_fits(node: Node, count: int, gap: float | None, waist: float, width: 
     """Whether so many tapes can start from the waist, and leave the gap open."""
     at = node["count"].path if node["count"] else node.path
     if count < FEWEST:
-        notes.tell(error("tapes-too-few", at, f"{count} {'tape' if count == 1 else 'tapes'} cannot hold a"
-        " hoop level",
+        notes.tell(error("tapes-too-few", at,
+                         f"{count} {'tape' if count == 1 else 'tapes'} cannot hold a hoop level",
                          f"take at least {FEWEST}; 6 or 7 are usual"))
         return False
     if count > MOST:
@@ -82,15 +82,15 @@ def _count_fits(node: Node, count: int, gap: float | None, waist: float, width: 
                          f"take at most {MOST}; 6 or 7 are usual"))
         return False
     if gap is not None and gap >= waist:
-        notes.tell(error("front-gap-too-wide", node["front_gap"].path, "the front gap is as wide as the"
-        " waist or wider",
+        notes.tell(error("front-gap-too-wide", node["front_gap"].path,
+                         "the front gap is as wide as the waist or wider",
                          "the gap is measured along the waistband; 7 to 9 in are usual on a 26 in waist",
                          related=((("wearer", "waist"), "the waist"),)))
         return False
     spacing = waist / count if gap is None else (waist - gap) / (count - 1)
     if not placed and spacing < width:
-        notes.tell(error("tapes-too-many", at, f"{count} tapes of this width do not fit side by side on the"
-        " waistband",
+        notes.tell(error("tapes-too-many", at,
+                         f"{count} tapes of this width do not fit side by side on the waistband",
                          "take fewer tapes, narrower ones, or a narrower front gap"))
         return False
     return True

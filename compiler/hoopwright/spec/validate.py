@@ -67,8 +67,8 @@ def _translated(wrong: ValidationError) -> Iterator[Finding]:
     elif rule == "type" and not (node.get("title") in PARSERS and value is not None):
         yield _wrong_type(value, bound, path)
     elif rule == "const" and path == ("spec",) and not isinstance(value, str | Mapping | list):
-        yield error("spec-version", path, f"this is version {value} of the language, and only version"
-                    f" {bound} is known", f"write `spec: {bound}`")
+        yield error("spec-version", path, f"this is version {value} of the language, and only version {bound}"
+                                          " is known", f"write `spec: {bound}`")
     elif rule in ("enum", "const"):
         yield _unknown_value(value, [bound] if rule == "const" else bound, path)
     elif rule in ("minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum"):
@@ -164,8 +164,7 @@ def _home_of(key: str) -> str:
 
 
 def _name(path: Path) -> str:
-    """The last key of a path in quotes, ``item 2 of `sold``` for a list's item, ``the spec`` for the"
-    " whole."""
+    """A path in words: its last key in quotes, which item of a list, or the whole spec."""
     if not path:
         return "the spec"
     if isinstance(path[-1], int):
