@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
@@ -15,16 +14,12 @@ _HIGHEST = 300
 """The largest power of ten a number may have; a measure has no use for more."""
 
 
-@dataclass(frozen=True)
 class QuantityError(Exception):
     """Why a text is no quantity: a code of the diagnostics list, what is wrong, and the mend."""
 
-    code: str
-    message: str
-    help: str = ""
-
-    def __str__(self) -> str:
-        return f"{self.code}: {self.message}"
+    def __init__(self, code: str, message: str, help: str = "") -> None:
+        super().__init__(f"{code}: {message}")
+        self.code, self.message, self.help = code, message, help
 
 
 _SPACES = dict.fromkeys([0xA0, *range(0x2000, 0x200B), 0x202F, 0x3000], " ")

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from decimal import Decimal
-from difflib import get_close_matches
 
 from hoopwright.source.amount import LONGEST, QuantityError, shown, tidy
 from hoopwright.source.units import UNITS, symbol_of
@@ -74,6 +73,8 @@ def _currency(written: str | None, amount: str) -> str:
     if symbol_of(written) in UNITS:
         raise QuantityError("unit-wrong", f"`{written}` is no currency, but a price is wanted here",
                             f"write `{amount} USD`, or another three-letter code")
+    from difflib import get_close_matches
+
     near = get_close_matches(code, _USUAL, n=1) or get_close_matches(code, sorted(CURRENCIES), n=1)
     meant = near[0] if near else "USD"
     raise QuantityError("unit-unknown", f"`{written}` is no currency code",

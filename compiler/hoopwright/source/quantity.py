@@ -11,7 +11,6 @@ from __future__ import annotations
 
 import math
 import re
-from difflib import get_close_matches
 from fractions import Fraction
 from itertools import pairwise
 
@@ -196,6 +195,8 @@ def _unit(written: str, text: str, dimension: str) -> Unit:
     wanted = _either([unit.symbol for unit in UNITS.values() if unit.dimension == dimension])
     called = CALLED[dimension]
     if unit is None:
+        from difflib import get_close_matches
+
         near = get_close_matches(written.lower(), names_of(dimension), n=1, cutoff=0.5)
         nearest = f"the nearest unit is `{symbol_of(near[0])}`; " if near else ""
         raise QuantityError("unit-unknown", f"`{written}` is no unit known here",

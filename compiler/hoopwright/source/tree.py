@@ -8,8 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, NamedTuple
 
 from hoopwright.source.diagnostic import Diagnostic, Label, Path, Span
 from hoopwright.source.scalars import scalar
@@ -29,43 +28,45 @@ class Stop(Exception):
     """Reading cannot go on; the reason is the last diagnostic."""
 
 
-@dataclass(slots=True)
 class Group:
-    """A mapping or list being read. ``key`` is the key whose value comes next, if any."""
+    """A mapping or list being read.
 
-    path: Path
-    value: dict[str, Value] | list[Value]
-    start: Any
-    anchor: str | None
-    counted_before: int
-    key: str | int | None = None
-    height: int = 1
-    last: Any = None
+    ``key`` is the key whose value comes next, if any; ``last`` the place of the last thing read in it;
+    ``height`` how deep groups nest from here; ``counted_before`` the count of values before it began.
+    """
+
+    __slots__ = ("anchor", "counted_before", "height", "key", "last", "path", "start", "value")
+
+    def __init__(self, path: Path, value: dict[str, Value] | list[Value], start: Any, anchor: str | None,
+                 counted_before: int) -> None:
+        self.path, self.value, self.start, self.anchor = path, value, start, anchor
+        self.counted_before = counted_before
+        self.key: str | None = None
+        self.height = 1
+        self.last: Span | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Anchored:
+class Anchored(NamedTuple):
     """A finished value with a name: its path, how many values it holds and how deep it nests."""
 
     path: Path
     value: Value
-    count: int
+    size: int
     height: int
 
 
-@dataclass(slots=True)
 class Tree:
     """What has been read so far."""
 
-    file: str
-    text: str
-    value: Value = None
-    spans: dict[Path, Span] = field(default_factory=dict)
-    key_spans: dict[Path, Span] = field(default_factory=dict)
-    errors: list[Diagnostic] = field(default_factory=list)
-    stack: list[Group] = field(default_factory=list)
-    anchors: dict[str, Anchored] = field(default_factory=dict)
-    count: int = 0
+    def __init__(self, file: str, text: str) -> None:
+        self.file, self.text = file, text
+        self.value: Value = None
+        self.spans: dict[Path, Span] = {}
+        self.key_spans: dict[Path, Span] = {}
+        self.errors: list[Diagnostic] = []
+        self.stack: list[Group] = []
+        self.anchors: dict[str, Anchored] = {}
+        self.count = 0
 
     def refuse(self, code: str, span: Span, message: str, help: str, labels: tuple[Label, ...] = ()) -> None:
         """Note an error; too many of them end the reading."""
@@ -199,7 +200,7 @@ class Tree:
             self.refuse("anchor-unknown", span, f"nothing above is named `&{name}`",
                         "name the value before it is repeated; put a text that begins with `*` in quotes")
             raise Stop
-        self._add(named.count, span)
+        self._add(named.size, span)
         if len(self.stack) + named.height > DEEPEST:
             self._too_deep(span)
         path = self._place(named.value, span)

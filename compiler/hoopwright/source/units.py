@@ -7,8 +7,8 @@ appendix B).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 INCH = Fraction(254, 10_000)
 FOOT = 12 * INCH
@@ -18,8 +18,7 @@ OUNCE = POUND / 16
 GRAVITY = Fraction(980_665, 100_000)
 
 
-@dataclass(frozen=True, slots=True)
-class Unit:
+class Unit(NamedTuple):
     """One unit: the dimension it measures and how much of the SI unit it is.
 
     ``system`` is ``inches``, ``metric`` or empty; two systems are not mixed within one quantity.
