@@ -2,15 +2,15 @@
 
 An outline lies on its hoop's level; x to the wearer's left, y to the front. The parameter t runs
 from centre front by the left: x = a sin t, y = b cos t - offset. So a length along it from the
-front is a E(t | m) with m = 1 - (b/a)^2, the incomplete elliptic integral of the second kind,
-by Carlson's duplication (B. C. Carlson, "Numerical computation of real or complex elliptic
-integrals", Numerical Algorithms 10, 1995).
+front is a E(t | m) with m = 1 - (b/a)^2, the incomplete elliptic integral of the second kind.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from math import atan2, cos, hypot, pi, sin, sqrt
+
+from hoopwright.shape.carlson import incomplete_e
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,56 +125,4 @@ def _quarter_parameter(ellipse: Ellipse, share: float) -> float:
 
 def _arc(ellipse: Ellipse, t: float) -> float:
     """Length from centre front to ``t`` in the first quarter, m."""
-    m = 1.0 - (ellipse.b / ellipse.a) ** 2
-    s, c = sin(t), cos(t)
-    x, y = c * c, 1.0 - m * s * s
-    return ellipse.a * (s * _carlson_f(x, y) - m / 3 * s**3 * _carlson_d(x, y))
-
-
-def _carlson_f(x: float, y: float) -> float:
-    """Carlson's R_F(x, y, 1)."""
-    z = 1.0
-    mean = (x + y + z) / 3
-    while max(abs(mean - x), abs(mean - y), abs(mean - z)) > 2e-3 * mean:
-        step = sqrt(x * y) + sqrt(x * z) + sqrt(y * z)
-        x, y, z = (x + step) / 4, (y + step) / 4, (z + step) / 4
-        mean = (mean + step) / 4
-    u, v = 1 - x / mean, 1 - y / mean
-    w = -u - v
-    second, third = u * v - w * w, u * v * w
-    return (
-        1
-        - second / 10
-        + third / 14
-        + second**2 / 24
-        - 3 * second * third / 44
-        - 5 * second**3 / 208
-        + 3 * third**2 / 104
-    ) / sqrt(mean)
-
-
-def _carlson_d(x: float, y: float) -> float:
-    """Carlson's R_D(x, y, 1)."""
-    z, total, factor = 1.0, 0.0, 1.0
-    mean = (x + y + 3 * z) / 5
-    while max(abs(mean - x), abs(mean - y), abs(mean - z)) > 2e-3 * mean:
-        step = sqrt(x * y) + sqrt(x * z) + sqrt(y * z)
-        total += factor / (sqrt(z) * (z + step))
-        factor /= 4
-        x, y, z, mean = (x + step) / 4, (y + step) / 4, (z + step) / 4, (mean + step) / 4
-    u, v = 1 - x / mean, 1 - y / mean
-    w = -(u + v) / 3
-    e2, e3, e4, e5 = u * v - 6 * w * w, (3 * u * v - 8 * w * w) * w, 3 * (u * v - w * w) * w * w, u * v * w**3
-    series = (
-        1
-        - 3 * e2 / 14
-        + e3 / 6
-        + 9 * e2**2 / 88
-        - 3 * e4 / 22
-        - 9 * e2 * e3 / 52
-        + 3 * e5 / 26
-        - e2**3 / 16
-        + 3 * e3**2 / 40
-        + 3 * e2 * e4 / 20
-    )
-    return 3 * total + factor * series / (mean * sqrt(mean))
+    return ellipse.a * incomplete_e(t, 1.0 - (ellipse.b / ellipse.a) ** 2)

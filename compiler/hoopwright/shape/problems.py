@@ -122,8 +122,13 @@ def table_row_unused(index: int) -> Finding:
 
 def table_hem_differs(index: int) -> Finding:
     """The rows reach the hem hoop with another girth than the hem's."""
-    return error("table-hem-differs", (*ROWS, index), "the line's rows give the hem hoop another girth than stated",
-                 "let the last row and `shape.hem.girth` agree", related=(((*HEM, "girth"), "the hem's girth"),))
+    return error(
+        "table-hem-differs",
+        (*ROWS, index),
+        "the line's rows give the hem hoop another girth than stated",
+        "let the last row and `shape.hem.girth` agree",
+        related=(((*HEM, "girth"), "the hem's girth"),),
+    )
 
 
 def table_narrows(index: int) -> Finding:

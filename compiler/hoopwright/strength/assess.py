@@ -1,0 +1,39 @@
+"""The strength stage: a spec and its shape in, an assessment out."""
+
+from __future__ import annotations
+
+from hoopwright.shape.model import Shape
+from hoopwright.source.diagnostic import Finding
+from hoopwright.spec.model import Spec
+from hoopwright.strength import closed
+from hoopwright.strength.checks import strength_checks
+from hoopwright.strength.material import disagreement, material_strength
+from hoopwright.strength.method import Method
+from hoopwright.strength.model import Assessment
+from hoopwright.strength.problem import pose
+from hoopwright.strength.verdict import verdict
+from hoopwright.strength.weight import weights
+
+
+def assess(
+    spec: Spec, shape: Shape, method: Method = closed.solve
+) -> tuple[Assessment | None, tuple[Finding, ...]]:
+    """What the cage does under its load, judged. ``method`` solves it; remedies are found with closed
+    forms."""
+    problem = pose(spec, shape)
+    solution = method(problem)
+    mass = weights(spec, shape)
+    checks = strength_checks(problem, solution, mass, closed.solve)
+    word, reasons = verdict(checks)
+    carried = mass.total + sum(layer.mass for layer in spec.load)
+    return Assessment(
+        solution.method, checks, solution.hoops, solution.tapes, solution.buckling, solution.swing,
+        solution.waist_pull, carried, mass, (problem.material,), word, reasons,
+    ), _findings(spec)
+
+
+def _findings(spec: Spec) -> tuple[Finding, ...]:
+    stock = spec.build.hoops.material
+    _, disagree = material_strength(stock)
+    path = ("materials", stock.name, "bench")
+    return tuple(disagreement(stock, what, path) for what in disagree)

@@ -1,0 +1,130 @@
+"""The strength stage's checks: a number, its limit, a result, a remedy in plain words and a source."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from types import MappingProxyType
+
+from hoopwright.shape.judge import judged
+from hoopwright.spec.check import Check
+from hoopwright.strength.measures import MEASURES, Measured
+from hoopwright.strength.method import Method, Problem, Solution
+from hoopwright.strength.model import Weights
+from hoopwright.strength.remedy import remedy
+
+MARGIN = 0.10
+"""A pass by less than this share of the limit is marginal: our judgement."""
+SCREEN = 1.3
+"""How far below real buckling loads the screen lies at least (four tapes: 3.9 against 3)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sort:
+    """What belongs to a check whatever its number: words, dimension, source, and a remedy when no change
+    computed helps."""
+
+    says: str
+    dimension: str
+    source: str
+    otherwise: str
+
+
+SORTS: Mapping[str, Sort] = MappingProxyType({
+    "buckling": Sort(
+        "no hoop buckles under the inward pull of its tapes", "ratio",
+        "least of 3A/R^3 and 9BC/(B + 4C)/R^3: Timoshenko and Gere, Theory of Elastic Stability (from"
+        " memory), a lower bound; the factor asked for is our judgement",
+        "take a stiffer strip, or carry less skirt"),
+    "sag": Sort(
+        "the hoops keep level between the tapes", "length",
+        "ring on n supports, bent and twisted together, free to twist at the tapes (derived); the limit"
+        " is our judgement",
+        "take more tapes, or a wider strip"),
+    "out-of-round": Sort(
+        "the hoops keep their shape between the tapes", "share",
+        "ring under n equal inward loads (derived; as in Roark's Formulas for Stress and Strain, from"
+        " memory); the limit is our judgement",
+        "take more tapes, or a thicker strip"),
+    "set-closed": Sort(
+        "closing the smallest hoop leaves no set in it", "stress",
+        "pi E t/G (derived) against a share of the elastic limit (our judgement)",
+        "take a thinner strip, or a larger smallest hoop"),
+    "set-worn": Sort(
+        "wearing it leaves no set in the hoops", "stress",
+        "whole curvature times E t/2, and bending between tapes (derived), against a share of the elastic"
+        " limit (our judgement)",
+        "take a thinner strip, or more tapes"),
+    "door": Sort(
+        "it springs back from being squeezed through the door", "stress",
+        "hoop between parallel walls as an elastica (derived) against a share of the elastic limit (our"
+        " judgement)",
+        "turn sideways or lift one side at this door, or take a thinner strip"),
+})
+
+
+def strength_checks(
+    problem: Problem, solution: Solution, weights: Weights, method: Method
+) -> tuple[Check, ...]:
+    """All checks of a solved cage."""
+    mechanics = tuple(_mechanics(code, problem, solution, method) for code in SORTS)
+    return (*mechanics, _slack(solution), _weight(problem, weights))
+
+
+def _mechanics(code: str, problem: Problem, solution: Solution, method: Method) -> Check:
+    sort, measured = SORTS[code], MEASURES[code](problem, solution)
+    source = solution.sources.get(code, sort.source)
+    if code == "buckling" and measured.value is None and code not in solution.unassessed:
+        return Check(code, "", None, measured.limit, sort.dimension, "at least", "holds", "", source,
+                     "no hoop is pressed inward, so none can buckle")
+    margin = max(MARGIN, problem.stock.grade.spread) if measured.sense == "at most" else 0.0
+    soft = _soft(code, problem, solution, measured)
+    check = judged(
+        code, measured.part, measured.value, measured.limit, sort.dimension, measured.sense, says=sort.says,
+        source=source, remedy="", unknown=solution.unassessed.get(code, ""), soft=soft, margin=margin,
+    )
+    if check.result not in ("fails", "marginal"):
+        return check
+    words = _remedy(code, problem, measured, method) or sort.otherwise
+    return replace(check, remedy=words)
+
+
+def _remedy(code: str, problem: Problem, measured: Measured, method: Method) -> str:
+    if code == "set-closed" and problem.stock.form == "cane":
+        return "soak the cane and bend it to the curve before it is joined: then it has nothing to spring back from"
+    if measured.used <= 1.0 and problem.stock.grade.spread > 1 - measured.used:
+        return "this grade varies widely: test a sample on the bench (droop and wrap) to be sure"
+    return remedy(code, problem.spec, measured.used, method)
+
+
+def _soft(code: str, problem: Problem, solution: Solution, measured: Measured) -> bool:
+    """Whether a miss is only marginal: no door was stated, cane that is bent wet, a bound that is not far
+    off."""
+    if code == "door":
+        return problem.spec.limits.door is None
+    if code == "set-closed":
+        return problem.stock.form == "cane"
+    return code == "buckling" and solution.buckling.at_least and measured.used <= SCREEN
+
+
+def _slack(solution: Solution) -> Check:
+    """Tapes that hang slack carry nothing; with every tape taut there are none."""
+    slack = [tape.id for tape in solution.tapes if any(segment.slack for segment in tape.segments)]
+    value = None if "slack" in solution.unassessed else float(len(slack))
+    return judged(
+        "slack", slack[0] if slack else "", value, 0.0, "count", "at most",
+        says="every tape pulls", source=solution.sources.get("slack", "tape tensions of the solved cage"),
+        remedy="shorten the marks of the slack tape, or space the tapes more evenly",
+        unknown=solution.unassessed.get("slack", ""),
+    )
+
+
+def _weight(problem: Problem, weights: Weights) -> Check:
+    parts = {"hoops": weights.hoops, "casings": weights.casings, "hem band": weights.band}
+    heaviest = max(parts, key=lambda name: parts[name])
+    return judged(
+        "weight", "cage", weights.total, problem.spec.limits.weight, "mass", "at most",
+        says="the cage alone is light enough", source="sum of its parts; the limit is the maker's",
+        remedy=f"most of it is {heaviest}: fewer hoops, a narrower or thinner strip, or lighter cloth",
+        unknown="no limit was stated (limits.weight)",
+    )

@@ -1,0 +1,35 @@
+"""A hoop hung from n tapes at equal spacing under a line load w: its sag between them.
+
+A sewn tape hardly holds twist, so the hoop is free to twist at the tapes. Exact: sag =
+4 w R^4 sum over odd j of (B + C j^2 n^2)/[B C j^2 n^2 (j^2 n^2 - 1)^2], B = EI strong, C = GJ.
+The series comes from cosines of j n theta for the rotation and the drop of a ring bent and twisted
+together (B v'' and C terms of Vlasov's curved bar), the point reactions being n cosine combs. n need
+not be whole: a bay as wide as the widest gap then stands for the worst case.
+"""
+
+from __future__ import annotations
+
+from math import cos, pi, sin
+
+_TERMS = 41
+
+
+def sag(n: float, load: float, radius: float, strong: float, torsion: float) -> float:
+    """Drop midway between tapes below the tapes, m, for ``load`` N/m; n greater than 1."""
+    total = 0.0
+    for j in range(1, _TERMS, 2):
+        square = (j * n) ** 2
+        total += (strong + torsion * square) / (strong * torsion * square * (square - 1) ** 2)
+    return 4 * load * radius**4 * total
+
+
+def moment_over_tape(n: float, load: float, radius: float) -> float:
+    """Bending moment out of the plane over a tape, N m: w R^2 (1 - alpha cot alpha)."""
+    a = pi / n
+    return load * radius**2 * (1 - a * cos(a) / sin(a))
+
+
+def straight_beam_sag(n: float, load: float, radius: float, strong: float) -> float:
+    """What a straight built-in beam of the bay's length would sag, m: w L^4/(384 B). Several times too
+    small; for comparison only."""
+    return load * (2 * pi * radius / n) ** 4 / (384 * strong)

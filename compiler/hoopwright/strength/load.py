@@ -1,0 +1,102 @@
+"""Where the weight goes: every layer shared out to the hoops, with their own weight and casing.
+
+Each hoop takes the stretch of skirt halfway to its neighbours. Half of the top stretch hangs from
+the waistband, all below the hem hoop from the hem hoop. What lies beside hoops that stand vertical
+hangs from the hoop above. A layer is ``straight`` (even per length of height from the waistline to
+the skirt's hem), ``gored`` (by the skirt's own area) or ``flounced`` (at stated heights).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+from math import hypot, pi
+
+from hoopwright.shape.model import Hoop, Shape
+from hoopwright.spec.model import Layer, Spec
+
+_UPRIGHT = 1e-4
+"""A hoop that stands out less than this beyond the one above, m, stands vertical below it."""
+
+Station = tuple[float, float]
+"""(height, girth) of the skirt, m."""
+
+
+def layer_shares(layer: Layer, spec: Spec, shape: Shape) -> tuple[float, ...]:
+    """Shares of a layer's mass, from the waistband and then each hoop from the top; they add up to 1."""
+    stations = _stations(spec, shape)
+    if layer.hang == "flounced" and layer.heights:
+        raw = _at_heights(layer.heights, stations)
+    else:
+        raw = _by_stretch(stations, gored=layer.hang == "gored")
+    return _past_upright(raw, [hoop.girth for hoop in shape.hoops])
+
+
+def skirt_masses(spec: Spec, shape: Shape) -> tuple[float, ...]:
+    """Mass of all layers at the waistband and at each hoop, kg."""
+    total = [0.0] * (len(shape.hoops) + 1)
+    for layer in spec.load:
+        for k, share in enumerate(layer_shares(layer, spec, shape)):
+            total[k] += share * layer.mass
+    return tuple(total)
+
+
+def own_masses(spec: Spec, shape: Shape) -> tuple[float, ...]:
+    """Mass of each hoop with its lap, join and casing, and half the hem band on each of its hoops, kg."""
+    build = spec.build
+    band = 0.0 if shape.band is None or build.band is None else (
+        shape.band.height * shape.band.length * build.band.material.areal_density)
+
+    def mass(hoop: Hoop) -> float:
+        casing = 0.0 if build.hoops.casing is None else hoop.casing * build.hoops.casing.linear_density
+        half = band / 2 if shape.band is not None and hoop.id in (shape.band.upper, shape.band.lower) else 0.0
+        return hoop.cut * build.hoops.material.linear_density + build.hoops.join.mass + casing + half
+
+    return tuple(mass(hoop) for hoop in shape.hoops)
+
+
+def _stations(spec: Spec, shape: Shape) -> list[Station]:
+    """The skirt's line: the waistline at the side, every hoop, the skirt's own hem."""
+    hoops = [(hoop.height, hoop.girth) for hoop in shape.hoops]
+    hem = min(spec.skirt_off_floor, hoops[-1][0])
+    return [(spec.wearer.side, spec.wearer.waist), *hoops, (hem, hoops[-1][1])]
+
+
+def _by_stretch(stations: Sequence[Station], gored: bool) -> list[float]:
+    """Shares by the stretch halfway to the neighbours; the last stretch goes to the hem hoop whole."""
+    amounts = [0.0] * (len(stations) - 1)
+    for k, (above, below) in enumerate(pairwise(stations)):
+        upper, lower = _halves(above, below, gored)
+        amounts[k] += upper
+        amounts[min(k + 1, len(amounts) - 1)] += lower
+    total = sum(amounts)
+    return [amount / total for amount in amounts]
+
+
+def _halves(above: Station, below: Station, gored: bool) -> tuple[float, float]:
+    """What the upper and the lower half of a stretch weigh, in height or in area of a cone's mantle."""
+    drop = above[0] - below[0]
+    if not gored:
+        return drop / 2, drop / 2
+    slant = hypot(drop, (below[1] - above[1]) / (2 * pi))
+    middle = (above[1] + below[1]) / 2
+    return (above[1] + middle) / 4 * slant, (middle + below[1]) / 4 * slant
+
+
+def _at_heights(heights: Sequence[float], stations: Sequence[Station]) -> list[float]:
+    """Equal shares at stated heights, each to the hoop (or waistband) in whose stretch it lies."""
+    borders = [(above[0] + below[0]) / 2 for above, below in pairwise(stations[:-1])]
+    shares = [0.0] * (len(stations) - 1)
+    for height in heights:
+        shares[sum(height < border for border in borders)] += 1 / len(heights)
+    return shares
+
+
+def _past_upright(shares: Sequence[float], girths: Sequence[float]) -> tuple[float, ...]:
+    """Hand the share of a hoop that stands vertical below another to the one above it."""
+    passed = list(shares)
+    for k in range(len(girths) - 1, 0, -1):
+        if (girths[k] - girths[k - 1]) / (2 * pi) < _UPRIGHT:
+            passed[k] += passed[k + 1]
+            passed[k + 1] = 0.0
+    return tuple(passed)

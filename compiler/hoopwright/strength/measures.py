@@ -1,0 +1,94 @@
+"""The one number of each check, worst part first: what it is, and what it may be."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from math import pi
+from types import MappingProxyType
+
+from hoopwright.shape.judge import Sense
+from hoopwright.strength.doorway import squeezed
+from hoopwright.strength.material import modulus
+from hoopwright.strength.method import Problem, Solution
+from hoopwright.strength.setting import closing_stress, curved_stress
+
+USUAL_DOOR = 0.8128
+"""32 in clear: 2010 ADA Standards for Accessible Design, 404.2.3."""
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A check's number: ``part``, ``value`` and ``limit``, SI."""
+
+    part: str
+    value: float | None
+    limit: float | None
+    sense: Sense = "at most"
+
+    @property
+    def used(self) -> float:
+        """How much of what is allowed is used up; above 1 it misses. 0 when it is not known."""
+        if self.value is None or not self.limit:
+            return 0.0
+        return self.value / self.limit if self.sense == "at most" else self.limit / max(self.value, 1e-12)
+
+
+def _sag(problem: Problem, solution: Solution) -> Measured:
+    known = [(hoop.sag, hoop.id) for hoop in solution.hoops if hoop.sag is not None]
+    value, part = max(known, key=lambda pair: pair[0], default=(None, ""))
+    if len(known) < len(solution.hoops) and "sag" in solution.unassessed:
+        value = None
+    return Measured(part, value, problem.spec.limits.sag)
+
+
+def _round(problem: Problem, solution: Solution) -> Measured:
+    worst: tuple[float, str] | None = None
+    for hoop, drawn in zip(solution.hoops, problem.shape.hoops, strict=True):
+        if hoop.inward is None or hoop.outward is None:
+            return Measured(hoop.id, None, problem.spec.limits.out_of_round)
+        share = max(abs(hoop.inward), abs(hoop.outward)) / (drawn.girth / pi)
+        worst = max(worst or (share, hoop.id), (share, hoop.id), key=lambda pair: pair[0])
+    share, part = worst or (0.0, "")
+    return Measured(part, share, problem.spec.limits.out_of_round)
+
+
+def _buckling(problem: Problem, solution: Solution) -> Measured:
+    return Measured(solution.weakest, solution.buckling.value, problem.spec.limits.factor, "at least")
+
+
+def _set_closed(problem: Problem, solution: Solution) -> Measured:
+    least = min(problem.shape.hoops, key=lambda hoop: hoop.girth)
+    e = modulus(problem.stock, problem.material)
+    stress = closing_stress(e, problem.stock.section.depth, least.girth)
+    return Measured(least.id, stress, problem.spec.limits.stress_worn * problem.material.elastic_limit)
+
+
+def _set_worn(problem: Problem, solution: Solution) -> Measured:
+    limit = problem.spec.limits.stress_worn * problem.material.elastic_limit
+    if any(hoop.stress is None for hoop in solution.hoops):
+        return Measured("", None, limit)
+    stress, part = max(((hoop.stress or 0.0, hoop.id) for hoop in solution.hoops), key=lambda pair: pair[0])
+    return Measured(part, stress, limit)
+
+
+def _door(problem: Problem, solution: Solution) -> Measured:
+    door = problem.spec.limits.door or USUAL_DOOR
+    e, depth = modulus(problem.stock, problem.material), problem.stock.section.depth
+    worst = (0.0, "")
+    for hoop in problem.shape.hoops:
+        radius = hoop.girth / (2 * pi)
+        least = squeezed(door / (2 * radius)).least_radius * radius
+        worst = max(worst, (curved_stress(e, depth, 1 / least), hoop.id), key=lambda pair: pair[0])
+    return Measured(worst[1], worst[0], problem.spec.limits.stress_door * problem.material.elastic_limit)
+
+
+MEASURES: Mapping[str, Callable[[Problem, Solution], Measured]] = MappingProxyType({
+    "buckling": _buckling,
+    "sag": _sag,
+    "out-of-round": _round,
+    "set-closed": _set_closed,
+    "set-worn": _set_worn,
+    "door": _door,
+})
+"""Every check of mechanics that has one number, by its code."""

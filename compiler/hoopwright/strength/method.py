@@ -1,0 +1,59 @@
+"""How a cage is solved: one interface for the closed forms and for anything better.
+
+A method takes a :class:`Problem` and gives a :class:`Solution`; checks and verdict do not know which.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Protocol
+
+from hoopwright.library.model import Stock
+from hoopwright.shape.model import Shape
+from hoopwright.spec.model import Spec
+from hoopwright.strength.model import Buckling, HoopStrength, MaterialStrength, TapeStrength
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """A cage with its load. ``skirt`` and ``own``: kg at each hoop from the top, of the skirt and of the
+    hoop itself.
+
+    ``material`` holds short-term values of ``stock``, ``worn`` those under a lasting load.
+    """
+
+    spec: Spec
+    shape: Shape
+    stock: Stock
+    material: MaterialStrength
+    worn: MaterialStrength
+    skirt: tuple[float, ...]
+    own: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Solution:
+    """What a method finds. ``buckling_factors``: load factor by hoop id, where compressed.
+
+    ``unassessed``: codes of checks this method cannot judge, each with the reason. ``sources`` may
+    name a check's source where it is not the usual closed form.
+    """
+
+    method: str
+    hoops: tuple[HoopStrength, ...]
+    tapes: tuple[TapeStrength, ...]
+    buckling: Buckling
+    weakest: str
+    swing: float | None
+    waist_pull: float
+    unassessed: Mapping[str, str] = field(default_factory=dict)
+    sources: Mapping[str, str] = field(default_factory=dict)
+
+
+class Method(Protocol):
+    """Anything that solves a cage."""
+
+    def __call__(self, problem: Problem) -> Solution:
+        """The solution of a problem; never an exception for a cage the shape stage has drawn."""
+        ...
