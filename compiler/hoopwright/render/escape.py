@@ -75,4 +75,5 @@ def yaml_text(text: str) -> Md:
 
 def plain_or_quoted(text: str) -> Md:
     """``text`` as a YAML key or value: bare when it is a plain word, else quoted."""
-    return Md(text) if re.fullmatch(r"[A-Za-z][\w-]*( [\w-]+)*", text) else yaml_text(text)
+    plain = re.fullmatch(r"[A-Za-z][\w-]*( [\w-]+)*", text) and text.lower() not in {"true", "false", "null"}
+    return Md(text) if plain else yaml_text(text)

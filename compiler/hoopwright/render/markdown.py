@@ -84,7 +84,8 @@ def _values(plan: Plan, figures: Mapping[str, Figure]) -> dict[str, Any]:
     }
 
 
-def _instructions(env: Environment, found: tuple[Sitting, ...], values: dict[str, Any]) -> dict[int, Instruction]:
+def _instructions(env: Environment, found: tuple[Sitting, ...],
+                  values: dict[str, Any]) -> dict[int, Instruction]:
     """The instruction of every step by number: its template's first line is the heading.
 
     When an action comes up again, its explanation is not repeated, only its check boxes.

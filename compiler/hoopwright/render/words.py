@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
-_COUNTS = "no one two three four five six seven eight nine ten eleven twelve".split()
+_COUNTS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
+           "twelve")
 _NUMBERED = re.compile(r"(.*?)(\d+)$")
 
 

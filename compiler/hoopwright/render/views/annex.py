@@ -84,7 +84,8 @@ def _tapes(plan: Plan) -> tuple[tuple[str, str, str], ...]:
         key = tuple((part.to, f"{quantity.force_text(part.tension)}{', slack' if part.slack else ''}")
                     for part in tape.segments)
         groups.setdefault(key, []).append(tape.id)
-    return tuple((ids_text(ids), f"down to {to}", tension) for key, ids in groups.items() for to, tension in key)
+    return tuple((ids_text(ids), f"down to {to}", tension)
+                 for key, ids in groups.items() for to, tension in key)
 
 
 def _materials(plan: Plan) -> tuple[tuple[str, ...], ...]:

@@ -11,7 +11,6 @@ from hoopwright.render.views.facts import Facts
 from hoopwright.render.words import count_word, ids_text, listed
 from hoopwright.supply.model import ShoppingLine
 
-
 _STOCK = ("strip", "wire", "cane", "tube", "rod", "stock")
 """Kinds of line that are stock for hoops."""
 
@@ -30,11 +29,14 @@ class BuyRow:
 
 @dataclass(frozen=True, slots=True)
 class Buying:
-    """The list and what goes with it. ``sums`` are (label, amount)."""
+    """The list and what goes with it. ``total`` is blank when nothing has a price."""
 
     rows: tuple[BuyRow, ...]
     on_hand: tuple[str, ...]
-    sums: tuple[tuple[str, str], ...]
+    total: str
+    reserve: str
+    both: str
+    budget: str
     missing: str
     tools_have: str
     tools_missing: tuple[tuple[str, str], ...]
@@ -44,17 +46,14 @@ class Buying:
 def buying_view(plan: Plan, facts: Facts) -> Buying:
     """What to buy and to lay ready."""
     p, cost = Printer.of(plan.spec), plan.supply.cost
-    sums: list[tuple[str, str]] = []
-    if cost.currency is not None:
-        sums = [("Sum", p.money(cost.total)), ("Reserve", p.money(cost.reserve)),
-                ("Sum with reserve", p.money(cost.total + cost.reserve))]
-        if cost.budget is not None:
-            sums.append(("Budget", p.money(cost.budget)))
     have = plan.spec.workshop.tools
     return Buying(
         rows=tuple(_row(line, plan, p) for line in plan.supply.shopping),
         on_hand=_on_hand(plan, p),
-        sums=tuple(sums),
+        reserve=p.money(cost.reserve),
+        both=p.money(cost.total + cost.reserve),
+        total=p.money(cost.total) if cost.currency else "",
+        budget=p.money(cost.budget) if cost.budget is not None else "",
         missing=listed(cost.missing),
         tools_have=listed(_tools(plan) if have is None else (*have, *HOUSEHOLD)),
         tools_missing=tuple((listed(need.choices, "or"), need.purpose) for need in plan.supply.tools_missing),

@@ -11,7 +11,7 @@ from hoopwright.render.views.parts import TapeView
 
 @dataclass(frozen=True, slots=True)
 class Chart:
-    """Heads are the tapes; a row is a hoop and its mark on every tape, blank where the tape does not reach."""
+    """Heads are the tapes; a row is a hoop and its mark on every tape, a dash where the tape ends above."""
 
     tapes: tuple[TapeView, ...]
     rows: tuple[tuple[str, tuple[str, ...]], ...]

@@ -101,7 +101,8 @@ def _cloth(layout: ClothLayout, p: Printer) -> ClothRow:
     return ClothRow(
         material=layout.material,
         width=p.length(layout.width),
-        pieces=tuple(f"{part}: {counted(count, 'piece')} of {size}" for (part, size), count in counts.items()),
+        pieces=tuple(f"{part}: {counted(count, 'piece')} of {size}"
+                     for (part, size), count in counts.items()),
         lie=f"strips {layout.direction} the cloth, {joins} in the finished piece" if layout.strips else "",
         need=p.long(layout.need),
         buy=p.long(layout.buy),

@@ -24,7 +24,10 @@ class Fault:
 
 @dataclass(frozen=True, slots=True)
 class Glance:
-    """The verdict and the rows (label, value) of the table under it."""
+    """The verdict and the rows (label, value) of the table under it.
+
+    ``close`` are the marginal checks of geometry and supply; those of strength are among ``reasons``.
+    """
 
     verdict: str
     reasons: tuple[str, ...]
@@ -40,7 +43,8 @@ def glance_view(plan: Plan, facts: Facts) -> Glance:
         verdict=plan.assessment.verdict,
         reasons=plan.assessment.reasons,
         failing=tuple(fault(check, printer) for check in plan.failing),
-        close=tuple(fault(check, printer) for check in plan.checks if check.result == "marginal"),
+        close=tuple(fault(check, printer) for check in plan.checks
+                    if check.result == "marginal" and check not in plan.assessment.checks),
         rows=(*_size_rows(plan, facts, printer), *_cost_rows(plan, printer)),
     )
 
@@ -61,17 +65,17 @@ def _size_rows(plan: Plan, facts: Facts, p: Printer) -> list[tuple[str, str]]:
     spec, shape = plan.spec, plan.shape
     hem, skirt = shape.hoops[-1], shape.skirt
     stature = f"stature {p.long(spec.wearer.stature)}" if spec.wearer.stature else ""
-    wearer = ", ".join(filter(None, (spec.wearer.name, stature, f"hips {p.length(spec.wearer.hip)}")))
+    wearer = ", ".join(filter(None, (spec.wearer.name, stature, f"hips {p.length(spec.wearer.hip)}",
+                                     f"waist {p.length(spec.wearer.waist)}")))
     gap = f", {facts.front_gap} apart at the front" if facts.front_gap else ""
     return [
-        ("Wearer", wearer),
-        ("Waist", f"{p.length(spec.wearer.waist)} round, {_heights(plan, p)}, in the shoes worn"),
-        ("Hem", f"{p.length(hem.girth)} round, {facts.hem_across} across, {facts.hem_off_floor} off the floor"),
+        ("Wearer", f"{wearer}; the waist is {_heights(plan, p)}, in the shoes worn"),
+        ("Hem", f"{p.length(hem.girth)} round, {facts.hem_across} across,"
+                f" {facts.hem_off_floor} off the floor; the cage is"
+                f" {p.length(spec.wearer.side - spec.shape.hem_off_floor)} high from there to the waist"),
         ("Hoops", f"{counted(facts.hoops, 'hoop')} of {facts.stock} ({facts.grade}, {facts.section}),"
                   f" {facts.join}"),
         ("Tapes", f"{counted(facts.tapes, 'tape')} of {facts.tape_material}{gap}"),
-        ("Height of the cage", f"{p.length(spec.wearer.side - spec.shape.hem_off_floor)} from the waistline to"
-                               " the hem hoop's lower edge, at the side"),
         ("Skirt over it", f"from the waistline {p.length(skirt.front)} long in front,"
                           f" {p.length(skirt.side)} at the side, {p.length(skirt.back)} behind;"
                           f" at least {p.length(skirt.hem_girth)} round its hem"),

@@ -82,7 +82,8 @@ def _round_marks(hoop: Hoop, join: JoinPlace | None, printer: Printer) -> tuple[
     start = next((fix for fix in hoop.fixings if join and fix.tape == join.tape), None)
     if start is None:
         return ()
-    away = sorted(((fix.fraction - start.fraction) % 1.0, fix.tape) for fix in hoop.fixings if fix is not start)
+    away = sorted(((fix.fraction - start.fraction) % 1.0, fix.tape)
+                  for fix in hoop.fixings if fix is not start)
     return (*((tape, printer.length(share * hoop.girth)) for share, tape in away),
             (start.tape, printer.length(hoop.girth)))
 

@@ -1,10 +1,9 @@
-"""The steps: tasks in working order, neighbours of one action drawn together, by sitting."""
+"""The steps: tasks in working order by sitting, those of one action drawn together where order allows."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from itertools import groupby
 
 from hoopwright.library.cautions import CAUTIONS
 from hoopwright.plan.model import Plan
@@ -74,9 +73,23 @@ def sittings(plan: Plan, hoops: Mapping[str, HoopView], figures: Mapping[str, Fi
 
 
 def runs(tasks: list[Task]) -> list[list[Task]]:
-    """Tasks of one action that follow each other; a stop always stands alone."""
-    together = groupby(tasks, key=lambda task: (task.action, task.id if task.stop else ""))
-    return [list(group) for _, group in together]
+    """Tasks of one action drawn together, in an order that still keeps every need before its task.
+
+    A group takes, from the tasks that follow, those of its action that wait for nothing but what is
+    already placed. A stop always stands alone.
+    """
+    left = list(tasks)
+    groups: list[list[Task]] = []
+    while left:
+        group = [left.pop(0)]
+        open_ids = {task.id for task in left}
+        for task in list(left):
+            if task.action == group[0].action and not task.stop and open_ids.isdisjoint(task.needs):
+                group.append(task)
+                left.remove(task)
+                open_ids.remove(task.id)
+        groups.append(group)
+    return groups
 
 
 def _step(number: int, group: list[Task], said: set[str], plan: Plan, hoops: Mapping[str, HoopView],
