@@ -17,6 +17,7 @@ from hoopwright.supply.needs import ClothNeed
 
 _NOISE = 1e-9
 _MOST_PACKS = 40
+_FINE = 0.001
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +93,7 @@ def _by_measure(need: ClothNeed, offer: ByMeasure) -> Laid | ClothProblem:
 def _by_pack(need: ClothNeed, offer: Pack) -> Laid | ClothProblem:
     """Packs as so many pieces of cloth: the fewest that hold every part."""
     goods = need.goods
-    whole = lay_out(need.parts, _cloth(need, offer.length), _remnants(need))
+    whole = lay_out(need.parts, _cloth(need, _FINE), _remnants(need))
     if isinstance(whole, ClothFailure):
         return whole
     if whole.buy <= _NOISE:
