@@ -133,6 +133,15 @@ def test_no_phrase_of_the_yaml_reader_reaches_the_maker() -> None:
         assert "block" not in said.message
 
 
+def test_a_comma_in_a_number_inside_braces_is_told_as_such() -> None:
+    said = refusals("a: {girth: 2,8 m, b: 1}\n")
+    assert [(one.code, one.message, one.help) for one in said] == [
+        ("quantity-unreadable", "`2,8 m` has a comma in its number", "write `2.8 m`")]
+    assert said[0].span == Span("a.yaml", 1, 12, 1, 17)
+    assert document("a: {b: 2, 8 m: 1}\n").value == {"a": {"b": 2, "8 m": 1}}
+    assert document("a: [2,8 m]\n").value == {"a": [2, "8 m"]}
+
+
 def test_both_places_of_a_duplicate_key_are_shown() -> None:
     said = refusals("a: 1\nb: 2\na: 3\n")[0]
     assert [(label.span.line, label.text) for label in said.labels] == [(1, "the first one is here")]

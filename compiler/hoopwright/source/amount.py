@@ -30,6 +30,7 @@ _SQUARE = re.compile(r"\b(?:sq\.?|square)\s+([A-Za-z]+)\.?", re.IGNORECASE)
 _PERCENT = re.compile(r"\bper\s+cent\b", re.IGNORECASE)
 _PER = re.compile(r"\s+per\s+", re.IGNORECASE)
 
+_COMMA = re.compile(r"([0-9]+),([0-9]+)")
 _NUMBER = re.compile(
     r"""(?P<sign>[+-]?)\s*(?:
         (?P<whole>[0-9]+)(?:\s*-\s*|\s+)(?P<top>[0-9]+)\s*/\s*(?P<under>[0-9]+)
@@ -61,6 +62,17 @@ def shown(text: str) -> str:
     line = " ".join(text.split())
     line = "".join(sign if sign.isprintable() else "?" for sign in line)
     return line if len(line) <= 40 else f"{line[:36]} ..."
+
+
+def comma_trouble(plain: str) -> QuantityError | None:
+    """What to say of a number with a comma: the mend is a point, or nothing when thousands are meant."""
+    comma = _COMMA.search(plain)
+    if comma is None:
+        return None
+    mend = f"write `{shown(plain.replace(comma[0], f'{comma[1]}.{comma[2]}', 1))}`"
+    if len(comma[2]) == 3:
+        mend += f", or `{shown(plain.replace(comma[0], comma[1] + comma[2], 1))}` if thousands are meant"
+    return QuantityError("quantity-unreadable", f"`{shown(plain)}` has a comma in its number", mend)
 
 
 def take_number(text: str, at: int, whole_text: str) -> tuple[Fraction, int] | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from decimal import Decimal
 
-from hoopwright.source.amount import LONGEST, QuantityError, shown, tidy
+from hoopwright.source.amount import LONGEST, QuantityError, comma_trouble, shown, tidy
 from hoopwright.source.units import UNITS, symbol_of
 
 _CODES = """
@@ -26,7 +26,6 @@ _AMOUNT = re.compile(r"""(?P<before>[A-Za-z]{1,12}|[$€£¥])?\s*
                      (?P<after>[^\W\d_]{1,12}|[$€£¥])?""", re.VERBOSE)
 _USUAL = ("USD", "EUR", "GBP", "CAD", "AUD", "NZD", "CHF", "SEK", "NOK", "DKK", "JPY")
 _AS_IN = "write it as in `24.50 USD`"
-_COMMA = re.compile(r"([0-9]+),([0-9]+)")
 
 
 def parse_money(value: object, *, zero: bool = False) -> tuple[Decimal, str]:
@@ -45,11 +44,9 @@ def parse_money(value: object, *, zero: bool = False) -> tuple[Decimal, str]:
     plain = tidy(text) if len(text) <= LONGEST else ""
     if re.match(r"[+-]?\.?(?:nan|inf|∞)", plain, re.IGNORECASE):
         raise QuantityError("number-not-finite", f"`{said}` is no price", _AS_IN)
-    comma = _COMMA.search(plain)
-    if comma:
-        joint = "" if len(comma[2]) == 3 else "."
-        mended = shown(plain.replace(comma[0], comma[1] + joint + comma[2], 1))
-        raise QuantityError("quantity-unreadable", f"`{said}` has a comma in its number", f"write `{mended}`")
+    trouble = comma_trouble(plain)
+    if trouble is not None:
+        raise trouble
     found = _AMOUNT.fullmatch(plain)
     if found is None or (found["before"] and found["after"]):
         raise QuantityError("quantity-unreadable", f"`{said}` does not read as a price", _AS_IN)

@@ -14,7 +14,15 @@ import re
 from fractions import Fraction
 from itertools import pairwise
 
-from hoopwright.source.amount import LONGEST, QuantityError, number_text, shown, take_number, tidy
+from hoopwright.source.amount import (
+    LONGEST,
+    QuantityError,
+    comma_trouble,
+    number_text,
+    shown,
+    take_number,
+    tidy,
+)
 from hoopwright.source.money import parse_money
 from hoopwright.source.printed import (
     Units,
@@ -67,7 +75,6 @@ __all__ = [
 _UNIT = re.compile(r"""\s*(?P<unit>''|["'%°]|[^\W\d_]+\.?(?:\s*/\s*[^\W\d_]+\.?)?(?:\s*\^?\s*[23](?=\s*$))?
                        (?:\s*/\s*[^\W\d_]+\.?(?:\^?[23](?=\s*$))?)?)\s*""", re.VERBOSE)
 _ENDLESS = re.compile(r"[+-]?\s*\.?(?:nan|inf|infinity)\b|[+-]?∞", re.IGNORECASE)
-_COMMA = re.compile(r"(?P<whole>[0-9]+),(?P<rest>[0-9]+)")
 _COMPOUND = ("length", "mass", "time")
 _SMALLER = {"ft": "in", "yd": "in", "lb": "oz", "h": "min", "m": "cm", "kg": "g"}
 _ABOVE = "write an amount above zero"
@@ -179,13 +186,9 @@ def _refuse_odd_numbers(plain: str, text: str, dimension: str) -> None:
     if _ENDLESS.match(plain):
         raise QuantityError("number-not-finite", f"`{text}` is no number that could be measured",
                             _as_in(dimension))
-    comma = _COMMA.search(plain)
-    if comma:
-        mend = f"write `{shown(plain.replace(comma[0], comma['whole'] + '.' + comma['rest'], 1))}`"
-        if len(comma["rest"]) == 3:
-            thousands = shown(plain.replace(comma[0], comma["whole"] + comma["rest"], 1))
-            mend += f", or `{thousands}` if thousands are meant"
-        raise QuantityError("quantity-unreadable", f"`{text}` has a comma in its number", mend)
+    trouble = comma_trouble(plain)
+    if trouble is not None:
+        raise trouble
 
 
 def _unit(written: str, text: str, dimension: str) -> Unit:

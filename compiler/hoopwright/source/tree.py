@@ -7,10 +7,13 @@ built from them, so neither 300 nested brackets nor an alias bomb costs more tha
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
-from typing import Any, NamedTuple
+import re
+from collections.abc import Iterator
+from typing import Any
 
+from hoopwright.source.amount import comma_trouble
 from hoopwright.source.diagnostic import Diagnostic, Label, Path, Span
+from hoopwright.source.group import Anchored, Group, Value, copy_places
 from hoopwright.source.scalars import scalar
 from hoopwright.source.text import error_at, span_of, stray_in_value
 
@@ -19,40 +22,11 @@ DEEPEST = 50
 MOST_VALUES = 50_000
 """How many keys and values a spec may hold, each repeat by ``*name`` counted in full."""
 _MOST_ERRORS = 50
-
-Value = Any
-"""A plain value: dict, list, str, int, float, bool or None."""
+_NUMBER_AND_COMMA = re.compile(r"(?<![^\s\[{,:])[0-9]+,$")
 
 
 class Stop(Exception):
     """Reading cannot go on; the reason is the last diagnostic."""
-
-
-class Group:
-    """A mapping or list being read.
-
-    ``key`` is the key whose value comes next, if any; ``last`` the place of the last thing read in it;
-    ``height`` how deep groups nest from here; ``counted_before`` the count of values before it began.
-    """
-
-    __slots__ = ("anchor", "counted_before", "height", "key", "last", "path", "start", "value")
-
-    def __init__(self, path: Path, value: dict[str, Value] | list[Value], start: Any, anchor: str | None,
-                 counted_before: int) -> None:
-        self.path, self.value, self.start, self.anchor = path, value, start, anchor
-        self.counted_before = counted_before
-        self.key: str | None = None
-        self.height = 1
-        self.last: Span | None = None
-
-
-class Anchored(NamedTuple):
-    """A finished value with a name: its path, how many values it holds and how deep it nests."""
-
-    path: Path
-    value: Value
-    size: int
-    height: int
 
 
 class Tree:
@@ -99,6 +73,7 @@ class Tree:
         plain = event.style is None
         value = scalar(event.value) if plain and event.tag is None else event.value
         if self._expects_key():
+            self._comma_in_number(event)
             self._key(event.value, value, span)
             return
         self._add(1, span)
@@ -152,6 +127,20 @@ class Tree:
         group.key = key
         group.last = span
 
+    def _comma_in_number(self, event: Any) -> None:
+        """``{girth: 2,8 m}``: inside brackets the comma ended the value, and ``8 m`` looks like a key."""
+        at = event.start_mark.index
+        before = self.text[max(at - 20, 0) : at]
+        number = _NUMBER_AND_COMMA.search(before)
+        if event.value[:1].isdigit() and number is not None:
+            trouble = comma_trouble(number[0] + event.value)
+            assert trouble is not None
+            start = event.start_mark.column + 1 - len(number[0])
+            end = event.end_mark
+            span = Span(self.file, end.line + 1, start, end.line + 1, end.column + 1)
+            self.refuse("quantity-unreadable", span, trouble.message, trouble.help)
+            raise Stop
+
     def _open(self, event: Any, value: dict[str, Value] | list[Value]) -> None:
         """A mapping or a list begins."""
         span = span_of(event.start_mark, event.end_mark, self.file)
@@ -204,21 +193,10 @@ class Tree:
         if len(self.stack) + named.height > DEEPEST:
             self._too_deep(span)
         path = self._place(named.value, span)
-        self._copy_spans(named, path)
+        copy_places(named, path, self.spans)
+        copy_places(named, path, self.key_spans)
         if self.stack:
             self.stack[-1].height = max(self.stack[-1].height, named.height + 1)
-
-    def _copy_spans(self, named: Anchored, path: Path) -> None:
-        """Give the repeated value's inner paths the spans of the original's."""
-        waiting: list[tuple[Path, Value]] = [((), named.value)]
-        while waiting:
-            below, value = waiting.pop()
-            for key, inner in _entries(value):
-                inside = (*below, key)
-                self.spans[(*path, *inside)] = self.spans[(*named.path, *inside)]
-                if isinstance(key, str):
-                    self.key_spans[(*path, *inside)] = self.key_spans[(*named.path, *inside)]
-                waiting.append((inside, inner))
 
     def _place(self, value: Value, span: Span) -> Path:
         """Put a value into the open group, or make it the whole document; returns its path."""
@@ -273,13 +251,6 @@ class Tree:
         stray = stray_in_value(value, span)
         if stray is not None:
             self.errors.append(stray)
-
-
-def _entries(value: Value) -> Iterable[tuple[str | int, Value]]:
-    """Keys or places with their values, of a group or a list; nothing for a single value."""
-    if isinstance(value, dict):
-        return value.items()
-    return enumerate(value) if isinstance(value, list) else ()
 
 
 def _tag_text(tag: object) -> str:
