@@ -8,6 +8,7 @@ from hoopwright.render.drawing.coils import draw_coils
 from hoopwright.render.drawing.elevation import draw_front, draw_side
 from hoopwright.render.drawing.gauge import draw_gauges
 from hoopwright.render.drawing.hem import draw_hem
+from hoopwright.render.drawing.steps import draw_steps
 from hoopwright.render.drawing.tapes import draw_tapes_chart
 from hoopwright.render.figure import Figure
 
@@ -20,5 +21,6 @@ def draw_figures(plan: Plan) -> tuple[Figure, ...]:
     if plan.shape.band is not None:
         figures.append(draw_band(plan, plan.shape.band))
     figures.extend(draw_cloths(plan))
+    figures.extend(draw_steps(plan))
     figures.extend(draw_gauges(plan))
     return tuple(figures)

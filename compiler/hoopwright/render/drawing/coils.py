@@ -124,8 +124,9 @@ def _run(sheet: Sheet, plan: Plan, pack: CutPack, run: Stretch, top: float, scal
         return
     bought = pack.origin == "bought"
     sheet.rect(x, top, wide, BAR, fill=PAPER if bought else sheet.pattern("dots"), kind="piece")
-    name = clip(run.part, wide - 4, SMALL, bold=True)
-    if run.named and (name == run.part or len(name) > 2):
+    short = run.part.removeprefix("casing ")
+    name = clip(short, wide - 4, SMALL, bold=True)
+    if run.named and (name == short or len(name) > 2):
         sheet.text(x + wide / 2, top + 17.5, name, size=SMALL, anchor="middle", bold=True, halo=not bought)
 
 

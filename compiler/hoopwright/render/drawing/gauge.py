@@ -1,4 +1,4 @@
-"""Gauges to print: every kind of tape at its true size, cut over pages that overlap, with a test square.
+"""Gauges to print: every kind of tape at its true size, cut into stretches that overlap, with a test square.
 
 One user unit is one millimetre; the document states its size in millimetres, so that printed at 100 % a mark
 lies where the tape's mark has to lie.
@@ -6,7 +6,7 @@ lies where the tape's mark has to lie.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.letters import clip, wrap
@@ -30,13 +30,15 @@ SMALL = 2.9
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
-    """A stretch of a set of strips, ``number`` of ``count`` from 1: from ``start`` to ``start + long`` mm
-    from zero, its first strip's upper left corner at (``x``, ``top``) of the page."""
+    """A stretch of one kind of tape, ``number`` of ``count`` from 1: from ``start`` to ``start + long`` mm
+    from zero, its upper left corner at (``x``, ``top``) of page ``page``, which counts from 0."""
 
+    kind: Kind
     number: int
     count: int
     start: float
     long: float
+    page: int
     x: float
     top: float
 
@@ -50,45 +52,48 @@ class Stretch:
 
 
 def draw_gauges(plan: Plan) -> tuple[Figure, ...]:
-    """All gauge pages, ``gauge-1`` on, three kinds of tape side by side."""
-    kinds = kinds_of(plan)
-    sets = [kinds[at:at + ACROSS] for at in range(0, len(kinds), ACROSS)]
-    pages = [(page, mine) for mine in sets for page in _pages(plan, mine)]
-    return tuple(_draw(plan, page, mine, at, len(pages)) for at, (page, mine) in enumerate(pages, start=1))
+    """All gauge pages, ``gauge-1`` on: every kind of tape, one after the other."""
+    stretches = _lay(plan)
+    count = stretches[-1].page + 1
+    return tuple(_draw(plan, [one for one in stretches if one.page == page], page + 1, count)
+                 for page in range(count))
 
 
-def _pages(plan: Plan, kinds: tuple[Kind, ...]) -> list[list[Stretch]]:
-    """The stretches of one set by pages, from the top turning to the end of the hem wrap: on each page one
-    down its left side and one under the test square."""
-    allow = plan.spec.allowances
+def _lay(plan: Plan) -> list[Stretch]:
+    """Every kind's stretches in their places: on each page three down its left side, then three under the
+    test square."""
     width, height = PAPERS[plan.spec.workshop.paper]
-    start = -allow.tape_top * 1000
-    end = max(kind.marks[-1].at for kind in kinds) * 1000 + allow.tape_hem * 1000
     low = height - MARGIN - 2
-    slots = ((MARGIN, TOP), (width - MARGIN - SQUARE, TOP + SQUARE + 16))
-    begun: list[tuple[float, float, float, float]] = []
-    while not begun or begun[-1][0] + begun[-1][1] < end:
-        x, top = slots[len(begun) % 2]
-        first = start if not begun else begun[-1][0] + begun[-1][1] - OVERLAP
-        begun.append((first, low - top, x, top))
-    stretches = [Stretch(at, len(begun), *where) for at, where in enumerate(begun, start=1)]
-    return [stretches[at:at + 2] for at in range(0, len(stretches), 2)]
+    right, under = width - MARGIN - SQUARE, TOP + SQUARE + 16
+    slots = [(MARGIN + at * (STRIP + GAP), TOP) for at in range(ACROSS)]
+    slots += [(right + at * (STRIP + GAP), under) for at in range(ACROSS)]
+    laid: list[Stretch] = []
+    for kind in kinds_of(plan):
+        end = (kind.marks[-1].at + plan.spec.allowances.tape_hem) * 1000
+        mine: list[Stretch] = []
+        while not mine or mine[-1].start + mine[-1].long < end:
+            page, slot = divmod(len(laid) + len(mine), len(slots))
+            x, top = slots[slot]
+            start = (mine[-1].start + mine[-1].long - OVERLAP if mine
+                     else -plan.spec.allowances.tape_top * 1000)
+            mine.append(Stretch(kind, len(mine) + 1, 0, start, low - top, page, x, top))
+        laid += [replace(one, count=len(mine)) for one in mine]
+    return laid
 
 
-def _draw(plan: Plan, page: list[Stretch], kinds: tuple[Kind, ...], number: int, count: int) -> Figure:
+def _draw(plan: Plan, stretches: list[Stretch], number: int, count: int) -> Figure:
     """One page."""
     paper = plan.spec.workshop.paper
     width, height = PAPERS[paper]
     sheet = Sheet(f"gauge-{number}", width, height, "mm")
-    for stretch in page:
-        for at, kind in enumerate(kinds):
-            _strip(sheet, plan, kind, stretch, stretch.x + at * (STRIP + GAP))
-    _square(sheet, plan, page[0].count, (number, count))
+    for stretch in stretches:
+        _strip(sheet, plan, stretch)
+    _square(sheet, plan, (number, count))
     title = f"Tape gauge at true size, page {number} of {count}"
-    said = ", ".join(kind.names for kind in kinds)
+    told = "; ".join(f"{one.kind.names} from {_far(plan, one.start)} to {_far(plan, one.start + one.long)}"
+                     for one in stretches)
     name = "Letter" if paper == "letter" else "A4"
-    alt = (f"To be printed on {name} at 100 %: tapes {said}, from {_far(plan, page[0].start)} to "
-           f"{_far(plan, page[-1].start + page[-1].long)} from zero, and a square to measure, 100 mm.")
+    alt = f"To be printed on {name} at 100 %: {told}; and a square to measure, 100 mm."
     style = f"@page{{size:{width:g}mm {height:g}mm;margin:0}}"
     return Figure(f"gauge-{number}", title, alt, sheet.svg(title, alt, style))
 
@@ -97,12 +102,10 @@ def _far(plan: Plan, millimetres: float) -> str:
     return length_text(max(0.0, millimetres) / 1000, plan.spec.units)
 
 
-def _strip(sheet: Sheet, plan: Plan, kind: Kind, page: Stretch, x: float) -> None:
-    """One kind of tape on one stretch: its edges, a rule along the left edge, its marks and the joins."""
-    allow = plan.spec.allowances
-    end = min(kind.marks[-1].at * 1000 + allow.tape_hem * 1000, page.start + page.long)
-    if end < page.start + 1:
-        return
+def _strip(sheet: Sheet, plan: Plan, page: Stretch) -> None:
+    """One stretch: its edges, a rule along the left edge, its marks and the joins."""
+    kind, x = page.kind, page.x
+    end = min((kind.marks[-1].at + plan.spec.allowances.tape_hem) * 1000, page.start + page.long)
     sheet.text(x, page.top - 6.5, clip(kind.names, STRIP, TEXT, bold=True), size=TEXT, bold=True)
     sheet.text(x, page.top - 2.2, clip(kind.where, STRIP, SMALL), size=SMALL)
     zero = page.shows(0.0)
@@ -120,7 +123,7 @@ def _strip(sheet: Sheet, plan: Plan, kind: Kind, page: Stretch, x: float) -> Non
         sheet.line((x, page.y(end)), (x + STRIP, page.y(end)), width=0.25)
     _rule(sheet, plan, page, x, end)
     _joins(sheet, page, x, end)
-    _marks(sheet, plan, kind, page, x)
+    _marks(sheet, plan, page)
 
 
 def _rule(sheet: Sheet, plan: Plan, page: Stretch, x: float, end: float) -> None:
@@ -145,8 +148,9 @@ def _joins(sheet: Sheet, page: Stretch, x: float, end: float) -> None:
             sheet.text(x + 12.6, y + 1.1, chr(65 + letter % 26), size=SMALL, anchor="middle", bold=True)
 
 
-def _marks(sheet: Sheet, plan: Plan, kind: Kind, page: Stretch, x: float) -> None:
+def _marks(sheet: Sheet, plan: Plan, page: Stretch) -> None:
     """Zero and every mark on this stretch, named."""
+    kind, x = page.kind, page.x
     told = [(0.0, "0", "band's edge")]
     told += [(mark.at * 1000, mark.hoop, length_text(mark.at, plan.spec.units)) for mark in kind.marks]
     here = [item for item in told if page.shows(item[0])]
@@ -156,13 +160,13 @@ def _marks(sheet: Sheet, plan: Plan, kind: Kind, page: Stretch, x: float) -> Non
         y = page.y(at)
         sheet.line((x, y), (x + STRIP, y), width=0.5)
         if page.number > 1 and at - page.start < 5.0:
-            continue  # told on the stretch before, which reaches 20 mm further
+            continue  # told on the stretch before, which goes on below its dashed line
         name = clip(name, STRIP - 21.5, TEXT, bold=True)
         sheet.text(x + 3.6, middle + 1.2, name, size=TEXT, bold=True, halo=True)
         sheet.text(x + STRIP - 1, middle + 1.2, value, size=SMALL, anchor="end", halo=True)
 
 
-def _square(sheet: Sheet, plan: Plan, stretches: int, pages: tuple[int, int]) -> None:
+def _square(sheet: Sheet, plan: Plan, pages: tuple[int, int]) -> None:
     """The test square, and in it how to print and join the pages."""
     left, top = sheet.width - MARGIN - SQUARE, TOP
     sheet.rect(left, top, SQUARE, SQUARE, line=0.4, kind="test-square")
@@ -172,22 +176,21 @@ def _square(sheet: Sheet, plan: Plan, stretches: int, pages: tuple[int, int]) ->
     number, count = pages
     lines = [(f"Tape gauge, page {number} of {count}", True)]
     lines += [(line, False) for line in wrap(plan.spec.title, 84, TEXT)[:2]]
-    for paragraph in _said(plan, stretches):
+    for paragraph in _said(plan):
         lines += [(line, False) for line in ("", *wrap(paragraph, 84, TEXT))]
     for at, (line, bold) in enumerate(lines):
         sheet.text(left + 12, top + 16 + 4.6 * at, line, size=TEXT, bold=bold)
 
 
-def _said(plan: Plan, stretches: int) -> list[str]:
+def _said(plan: Plan) -> list[str]:
     """How to use the page."""
     unit = "inch" if plan.spec.units == "inches" else "centimetre"
     told = ["Print at 100 % (actual size), not fitted to the page. Measure this square both ways; if it is "
             "not 100 mm, print again.",
             f"0 is the waistband's lower edge. Strokes on the left edge: every {unit} from 0, a longer one "
             "every five. Hatched: top turning and hem wrap."]
-    if stretches > 1:
-        told.append("Cut the strips out. Cut each at its dashed line and lay it on the dashed line with the "
-                    "same letter of the next; the strokes must run on evenly. Tape them together.")
+    told.append("Cut the strips out. Cut each at its dashed line and lay it on the dashed line with the "
+                "same letter of the same tape; the strokes must run on evenly. Tape them together.")
     told.append(f"Check one mark against the chart before marking: every mark to within "
                 f"{length_text(plan.spec.allowances.tape_tolerance, plan.spec.units)}.")
     return told

@@ -1,0 +1,185 @@
+"""Sketches of closing a hoop: casing slid on, hoop clipped to the tapes, ends clamped, the join itself."""
+
+from __future__ import annotations
+
+from math import cos, pi, sin
+
+from hoopwright.plan.model import Plan
+from hoopwright.render.drawing.letters import clip
+from hoopwright.render.drawing.marks import SMALL, across
+from hoopwright.render.drawing.sheet import GREY, INK, PAPER, XY, Sheet
+from hoopwright.render.drawing.steps.frame import (
+    Sketch,
+    begin,
+    below,
+    cloth,
+    finish,
+    first_part,
+    say,
+    tell,
+    torn,
+)
+from hoopwright.render.figure import Figure
+from hoopwright.shape.model import Hoop
+
+
+def case_hoop(plan: Plan, action: str) -> Figure:
+    """An open hoop in its casing, bare at both ends, clips holding the casing back."""
+    sheet, hoop = begin(action, 178), _hoop(plan, action)
+    x, y, rx, ry = 104.0, 78.0, 84.0, 56.0
+    bare = _arc(x, y, rx, ry, 0.06, 1.94)
+    cased = _arc(x, y, rx, ry, 0.26, 1.74)
+    sheet.curve(bare, width=2.6)
+    sheet.curve(cased, width=9.0)
+    sheet.curve(cased, width=6.6, stroke=PAPER)
+    sheet.curve(cased, width=1.6, stroke=GREY, dash="3 3")
+    for end in (cased[0], cased[-1]):
+        sheet.rect(end[0] - 5, end[1] - 9, 10, 18, fill="#ddd", line=1.2)
+    tell(sheet, cased[0], (212, 48), "clip at each end")
+    tell(sheet, bare[0], (212, 24), "bare, open ends")
+    tell(sheet, cased[7], (212, 84), "casing")
+    sheet.text(212, 99, say(plan, hoop.casing) if hoop.casing else "", size=SMALL)
+    sheet.text(x, y + 5, clip(hoop.id, 100, SMALL, bold=True), size=SMALL, anchor="middle", bold=True)
+    below(sheet, 158, "Before the join: a closed hoop takes no casing.")
+    return finish(
+        sheet,
+        "Sliding a casing on",
+        f"{hoop.id}, open, in its casing of {say(plan, hoop.casing)}, "
+        "both ends bare and the casing held back by clips.",
+    )
+
+
+def _arc(x: float, y: float, rx: float, ry: float, start: float, end: float) -> list[XY]:
+    """Points of an ellipse from ``start`` to ``end`` in half turns, open at its top."""
+    turns = [(start + (end - start) * at / 24) * pi - pi / 2 for at in range(25)]
+    return [(x + rx * cos(t), y + ry * sin(t)) for t in turns]
+
+
+def clip_hoop(plan: Plan, action: str) -> Figure:
+    """A hoop clipped to a tape at its mark, and the ends of the hoop clamped at the lap line."""
+    sheet, hoop = begin(action, 168), _hoop(plan, action)
+    y = 70.0
+    fixing = hoop.fixings[0].tape if hoop.fixings else ""
+    mark = next(
+        (
+            mark.at
+            for tape in plan.shape.tapes
+            if tape.id == fixing
+            for mark in tape.marks
+            if mark.hoop == hoop.id
+        ),
+        None,
+    )
+    if mark is not None:
+        sheet.rect(56, 14, 28, 112, fill=PAPER, line=1.2)
+        sheet.line((50, y), (90, y), width=1.4)
+        sheet.text(70, 138, fixing, size=SMALL, anchor="middle", bold=True)
+        tell(sheet, (84, y - 2), (100, 24), f"mark {say(plan, mark)}")
+    _strip(sheet, 14, 196, y, 7)
+    _strip(sheet, 180, 306, y + 4, 7)
+    if mark is not None:
+        sheet.path(
+            [(62, y - 16), (78, y - 16), (76, y + 16), (64, y + 16)], closed=True, fill="#ddd", width=1.2
+        )
+    sheet.rect(176, y - 12, 24, 28, fill="#ddd", line=1.2)
+    lap = plan.spec.build.hoops.lap
+    if lap:
+        across(sheet, 166, 210, y - 24, f"lap {say(plan, lap)}")
+    tell(sheet, (188, y + 16), (210, 116), "clamp")
+    below(sheet, 160, f"{hoop.id}: {say(plan, hoop.girth)} round. Nothing is joined yet.")
+    return finish(
+        sheet,
+        "Clipping the hoops",
+        f"{hoop.id} clipped to {fixing or 'nothing'} on its mark, its ends "
+        "held by a clamp, nothing joined yet.",
+    )
+
+
+def clamp_ends(plan: Plan, action: str) -> Figure:
+    """The two ends of a hoop held together by a clamp."""
+    sheet, hoop = begin(action, 122), _hoop(plan, action)
+    y, lap = 62.0, plan.spec.build.hoops.lap
+    _strip(sheet, 20, 190, y, 8)
+    _strip(sheet, 132, 300, y + 5, 8)
+    if lap:
+        across(sheet, 132, 190, y - 24, f"lap {say(plan, lap)}")
+    sheet.rect(148, y - 12, 26, 30, fill="#ddd", line=1.2)
+    sheet.text(161, y + 34, "clamp", size=SMALL, anchor="middle")
+    below(sheet, 114, f"{hoop.id}: {say(plan, hoop.girth)} round when clamped")
+    return finish(
+        sheet,
+        "Clamping the ends",
+        f"The ends of {hoop.id} clamped so that it measures {say(plan, hoop.girth)} round.",
+    )
+
+
+def join_hoop(plan: Plan, action: str) -> Figure:
+    """The join beside its tape, lap or sleeve with its length; with heat, a shield between it and cloth."""
+    shielded = action.endswith("shielded")
+    sheet, hoop, build = begin(action, 178 if shielded else 158), _hoop(plan, action), plan.spec.build.hoops
+    y, place = 72.0, next((join for join in plan.joins if join.hoop == hoop.id), None)
+    if shielded:
+        sheet.path(
+            [(94, y + 24), (286, y + 24), (280, y + 32), (100, y + 32)], closed=True, fill="#bbb", width=1.2
+        )
+        cloth(sheet, 14, y + 12, 64, 22)
+        tell(sheet, (40, y + 34), (14, y + 62), "cloth pushed back, wetted")
+        tell(sheet, (230, y + 32), (306, y + 46), "heat shield", anchor="end")
+    long = build.lap or build.join.sleeve
+    _strip(sheet, 14, 216, y, 8)
+    _strip(sheet, 150, 306, y + (0 if build.join.sleeve else 6), 8)
+    _drawn_join(sheet, build.join.name, bool(build.join.sleeve), y)
+    if place is not None:
+        sheet.rect(104, 16, 24, y + 4 - 16 - 12, fill=PAPER, line=1.1)
+        sheet.rect(104, y + 12, 24, 8, fill=PAPER, line=1.1)
+        sheet.text(116, 12, place.tape, size=SMALL, anchor="middle", bold=True)
+    if long:
+        across(sheet, 150, 216, y - 24, f"{'lap' if build.lap else 'sleeve'} {say(plan, long)}")
+    where = f", beside {place.tape} on the side towards the {place.towards}" if place else ""
+    below(
+        sheet,
+        sheet.height - 24,
+        f"{clip(hoop.id, 80, SMALL)}: {build.join.name}, {say(plan, hoop.girth)} round{where}",
+    )
+    girth = say(plan, hoop.girth)
+    alt = f"The ends of {hoop.id} joined ({build.join.name}) so that it measures {girth}{where}."
+    return finish(sheet, "Joining a hoop", alt)
+
+
+def _drawn_join(sheet: Sheet, name: str, sleeve: bool, y: float) -> None:
+    """What holds the ends: a sleeve, windings, bolts, or solder in the lap."""
+    if sleeve:
+        sheet.rect(150, y - 8, 66, 16, fill="#ddd", line=1.3)
+        for x in (164, 178, 192, 204):
+            sheet.line((x, y - 8), (x, y + 8), width=1.6)
+    elif "bound" in name:
+        for x in range(154, 216, 6):
+            sheet.line((x, y - 7), (x + 4, y + 13), width=1.6)
+    elif "bolt" in name or "rivet" in name:
+        for x in (168, 198):
+            sheet.ellipse((x, y + 3), 5, 8, fill="#ddd", width=1.3)
+    else:
+        sheet.rect(150, y - 4, 66, 14, fill=sheet.pattern("hatch"), line=1.2)
+
+
+def _strip(sheet: Sheet, x1: float, x2: float, y: float, thick: float) -> None:
+    """A stretch of hoop with its outer end broken off."""
+    sheet.rect(x1, y - thick / 2, x2 - x1, thick, fill="#ccc", stroke=INK, line=1.1)
+    out = x1 if x1 < 80 else x2
+    sheet.rect(out - 3, y - thick / 2 - 1, 6, thick + 2, fill=PAPER, stroke="none")
+    torn(sheet, out, y - thick / 2 - 1, y + thick / 2 + 1)
+
+
+def _hoop(plan: Plan, action: str) -> Hoop:
+    """The first hoop a task of that action works on."""
+    part = first_part(plan, action)
+    return next((hoop for hoop in plan.shape.hoops if hoop.id == part), plan.shape.hoops[0])
+
+
+SKETCHES: dict[str, Sketch] = {
+    "case-hoop": case_hoop,
+    "clip-hoop": clip_hoop,
+    "clamp-ends": clamp_ends,
+    "join-hoop": join_hoop,
+    "join-hoop-shielded": join_hoop,
+}

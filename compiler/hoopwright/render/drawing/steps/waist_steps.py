@@ -1,0 +1,187 @@
+"""Sketches of the waistband and of the crossings: places, fastening, hoops marked and sewn to tapes."""
+
+from __future__ import annotations
+
+from math import cos, pi, sin
+
+from hoopwright.plan.model import Plan
+from hoopwright.render.drawing.letters import clip, text_width
+from hoopwright.render.drawing.marks import SMALL, across, leader
+from hoopwright.render.drawing.sheet import GREY, INK, PAPER
+from hoopwright.render.drawing.spread import spread
+from hoopwright.render.drawing.steps.frame import (
+    WIDTH,
+    Sketch,
+    begin,
+    below,
+    finish,
+    first_part,
+    say,
+    stitches,
+    tell,
+    torn,
+)
+from hoopwright.render.figure import Figure
+from hoopwright.shape.model import Hoop
+
+
+def make_waistband(plan: Plan, action: str) -> Figure:
+    """The waistband laid flat, to scale: every tape's place from centre front, the overlap, the turnings."""
+    band, tapes = plan.shape.waistband, plan.shape.tapes
+    names = [
+        ("front", 0.0),
+        *((tape.id, tape.waist_fraction) for tape in tapes),
+        ("back", 0.5),
+        ("front", 1.0),
+    ]
+    names.sort(key=lambda item: item[1])
+    rows = 2 if len(names) < 11 else 3
+    sheet = begin(action, 118 + 32 * rows)
+    left, y = 16.0, 30.0
+    scale = (WIDTH - 32) / (band.girth + band.overlap)
+    sheet.rect(left, y, band.girth * scale, 22, fill=PAPER, line=1.4)
+    sheet.rect(left + band.girth * scale, y, band.overlap * scale, 22, fill=sheet.pattern("hatch"), line=1.4)
+    for row in range(rows):
+        mine = names[row::rows]
+        values = [say(plan, share * band.girth) for _, share in mine]
+        widths = [text_width(value, SMALL) + 8 for value in values]
+        ats = [left + share * band.girth * scale for _, share in mine]
+        for (name, _), value, at, x in zip(mine, values, ats, spread(ats, widths, 4, WIDTH - 2), strict=True):
+            low = y + 22
+            sheet.line((at, low - 9), (at, low), width=1.8)
+            leader(sheet, [(at, low), (x, low + 14 + 32 * row - 10)])
+            sheet.text(
+                x,
+                low + 14 + 32 * row,
+                clip(name, 40, SMALL, bold=True),
+                size=SMALL,
+                anchor="middle",
+                bold=True,
+                halo=True,
+            )
+            sheet.text(x, low + 27 + 32 * row, value, size=SMALL, anchor="middle", halo=True)
+    sheet.text(WIDTH - 14, y - 8, f"overlap {say(plan, band.overlap)}", size=SMALL, anchor="end")
+    sheet.text(left, y - 8, "lower edge, by the wearer's left", size=SMALL, fill=GREY)
+    below(
+        sheet,
+        98 + 32 * rows,
+        f"Cut {say(plan, band.cut)}; {say(plan, plan.spec.allowances.waistband_turning)} "
+        f"turned in at each end; closed it measures {say(plan, band.girth)}.",
+    )
+    told = ", ".join(f"{tape.id} {say(plan, tape.waist_fraction * band.girth)}" for tape in tapes)
+    return finish(
+        sheet,
+        "Marking the waistband",
+        f"The waistband laid flat: from centre front {told}; overlap {say(plan, band.overlap)}.",
+    )
+
+
+def sew_fastening(plan: Plan, action: str) -> Figure:
+    """The waistband's ends, one over the other, with the fastening."""
+    sheet, band = begin(action, 140), plan.shape.waistband
+    sheet.rect(120, 42, 186, 34, fill=PAPER, line=1.4)
+    sheet.rect(14, 38, 186, 34, fill=PAPER, line=1.4)
+    sheet.line((120, 40), (120, 70), stroke=GREY, width=1, dash="3 2")
+    for y in (48, 62):
+        sheet.ellipse((186, y), 5, 3.5, width=1.6)
+        sheet.line((176, y), (181, y), width=1.6)
+    across(sheet, 120, 200, 28, f"overlap {say(plan, band.overlap)}")
+    name = clip(plan.spec.build.waistband.fastening.name, 130, SMALL)
+    tell(sheet, (188, 64), (216, 102), name)
+    tell(sheet, (200, 72), (100, 102), "centre front", anchor="end")
+    below(sheet, 130, f"Closed: {say(plan, band.girth)} round. Opens with one hand.")
+    return finish(
+        sheet,
+        "The fastening",
+        f"The ends of the waistband overlap by {say(plan, band.overlap)} and are "
+        f"closed with {plan.spec.build.waistband.fastening.name}.",
+    )
+
+
+def mark_hoop(plan: Plan, action: str) -> Figure:
+    """A hoop from above, front at the bottom: how far each tape lies round it from the one at the join."""
+    part = first_part(plan, action)
+    hoop = next((hoop for hoop in plan.shape.hoops if hoop.id == part and hoop.fixings), plan.shape.hoops[0])
+    sheet, start = begin(action, 258), _start(plan, hoop)
+    x, y, radius = WIDTH / 2, 122.0, 70.0
+    sheet.ellipse((x, y), radius, radius, width=2.6)
+    for fixing in hoop.fixings:
+        turn = 2 * pi * fixing.fraction
+        side, ahead = sin(turn), cos(turn)
+        sheet.line((x + 63 * side, y + 63 * ahead), (x + 77 * side, y + 77 * ahead), width=2.2)
+        first = fixing.tape == start[0]
+        round_it = ((fixing.fraction - start[1]) % 1.0) * hoop.girth
+        at = (x + 84 * side, y + 86 * ahead)
+        anchor = "middle" if abs(side) < 0.25 else "start" if side > 0 else "end"
+        sheet.text(
+            at[0],
+            at[1] + (0 if ahead < 0.5 else 8),
+            clip(fixing.tape, 60, SMALL, bold=True),
+            size=SMALL,
+            anchor=anchor,
+            bold=True,
+        )
+        sheet.text(
+            at[0],
+            at[1] + (14 if ahead < 0.5 else 22),
+            "start" if first else say(plan, round_it),
+            size=SMALL,
+            anchor=anchor,
+        )
+        if first:
+            sheet.ellipse((x + 70 * side, y + 70 * ahead), 5, 5, fill=INK, stroke=PAPER)
+    sheet.text(x, y + 4, clip(hoop.id, 90, SMALL, bold=True), size=SMALL, anchor="middle", bold=True)
+    sheet.text(x, y + 19, f"{say(plan, hoop.girth)} round", size=SMALL, anchor="middle")
+    sheet.text(x, y + 54, "front", size=SMALL, anchor="middle", fill=GREY)
+    sheet.text(x, y - 46, "back", size=SMALL, anchor="middle", fill=GREY)
+    below(
+        sheet, 238, "From above; measured round from the mark beside the join (dot), front towards her left."
+    )
+    told = ", ".join(fixing.tape for fixing in hoop.fixings)
+    return finish(
+        sheet,
+        "Marking a hoop",
+        f"{hoop.id} from above with the places of {told}, measured round it from "
+        f"{start[0]}, beside which the join lies.",
+    )
+
+
+def _start(plan: Plan, hoop: Hoop) -> tuple[str, float]:
+    """The tape beside the hoop's join, and its fraction of the girth; the first tape when it has no join."""
+    beside = next((join.tape for join in plan.joins if join.hoop == hoop.id), "")
+    found = next((fixing for fixing in hoop.fixings if fixing.tape == beside), hoop.fixings[0])
+    return found.tape, found.fraction
+
+
+def sew_hoop(plan: Plan, action: str) -> Figure:
+    """A crossing of hoop and tape, sewn with a cross of stitches round the hoop."""
+    sheet = begin(action, 176)
+    x, y, tolerance = 110.0, 74.0, plan.spec.allowances.tape_tolerance
+    sheet.rect(x - 24, 12, 48, 126, fill=PAPER, line=1.3)
+    sheet.rect(18, y - 14, 184, 28, fill=PAPER, line=1.3)
+    sheet.rect(18, y - 6, 184, 12, fill="#ddd", stroke=GREY, line=0.8, dash="3 2")
+    torn(sheet, 18, y - 14, y + 14)
+    torn(sheet, 202, y - 14, y + 14)
+    stitches(sheet, [(x - 19, y - 20), (x + 19, y + 20)])
+    stitches(sheet, [(x + 19, y - 20), (x - 19, y + 20)])
+    for sign in (-1, 1):
+        sheet.line((x + sign * 24, y), (x + sign * 34, y), width=2.4)
+    tell(sheet, (x + 34, y - 1), (218, 46), "mark")
+    sheet.text(218, 60, f"to {say(plan, tolerance)}", size=SMALL)
+    tell(sheet, (190, y + 2), (218, 98), "hoop inside")
+    tell(sheet, (x + 14, y + 18), (150, 128), "cross of stitches")
+    below(sheet, 160, "Through tape and casing, round the hoop.")
+    return finish(
+        sheet,
+        "Sewing a hoop to a tape",
+        "A crossing of tape and cased hoop, sewn with a cross of stitches "
+        f"on the mark to within {say(plan, tolerance)}.",
+    )
+
+
+SKETCHES: dict[str, Sketch] = {
+    "make-waistband": make_waistband,
+    "sew-fastening": sew_fastening,
+    "mark-hoop": mark_hoop,
+    "sew-hoop": sew_hoop,
+}
