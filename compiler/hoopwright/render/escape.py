@@ -18,7 +18,7 @@ class Md(str):
     __slots__ = ()
 
 
-_SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|~&$^])")
+_SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|~&$])")
 _LINE_START = re.compile(r"^( ?)(?:([-+=])|(\d{1,9})([.)])(?=\s|$))")
 _AUTOLINK = re.compile(r"(?i)\b(https?|ftp|mailto|xmpp)(:)|\b(www)(\.)")
 _PLAIN = re.compile(r"[\w ,.:'/×-]")
@@ -59,6 +59,18 @@ def code_text(text: str) -> Md:
     fence = "`" * (max((len(run) for run in re.findall(r"`+", shown)), default=0) + 1)
     pad = " " if shown.startswith("`") or shown.endswith("`") else ""
     return Md(f"{fence}{pad}{shown}{pad}{fence}")
+
+
+def prose_text(text: str) -> Md:
+    """Text of a stage, in which `words` between backticks are words of the spec: those become code spans,
+    the rest is escaped. With an odd number of backticks all of it is escaped."""
+    if isinstance(text, Md):
+        return text
+    parts = text.split("`")
+    if len(parts) % 2 == 0:
+        return markdown_text(text)
+    escaped = (code_text(part) if i % 2 else markdown_text(part) for i, part in enumerate(parts) if part)
+    return Md("".join(escaped))
 
 
 def mermaid_text(text: str) -> Md:

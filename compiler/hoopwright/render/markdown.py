@@ -20,7 +20,7 @@ from hoopwright.render.views.annex import annex_view
 from hoopwright.render.views.buying import buying_view
 from hoopwright.render.views.chart import chart_view
 from hoopwright.render.views.cutting import cutting_view
-from hoopwright.render.views.facts import band_facts, bench_rows, facts
+from hoopwright.render.views.facts import band_facts, bench_rows, facts, waist_places
 from hoopwright.render.views.glance import glance_view
 from hoopwright.render.views.graph import graph_view
 from hoopwright.render.views.parts import hoop_views, tape_views
@@ -72,6 +72,7 @@ def _values(plan: Plan, figures: Mapping[str, Figure]) -> dict[str, Any]:
         "cut": cut,
         "band": band_facts(plan, pieces),
         "bench": bench_rows(plan),
+        "waist_places": waist_places(plan),
         "chart": chart_view(plan, tapes),
         "glance": glance_view(plan, shared),
         "buying": buying_view(plan, shared),

@@ -79,9 +79,9 @@ class Printer:
         return quantity.minutes_text(minutes)
 
     def by(self, value: float | None, dimension: str) -> str:
-        """A value of any dimension of :class:`Check`; ``not known`` for None."""
+        """A value of any dimension of :class:`Check`; a dash for None."""
         if value is None:
-            return "not known"
+            return "–"
         if dimension == "money":
             return self.money(Decimal(str(round(value, 2))))
         if dimension == "length":

@@ -12,15 +12,17 @@ from hoopwright.render.escape import (
     markdown_text,
     mermaid_text,
     plain_or_quoted,
+    prose_text,
     yaml_text,
 )
 from hoopwright.render.figure import Figure
-from hoopwright.render.words import counted, ids_text, listed, sentence
+from hoopwright.render.words import closed, counted, ids_text, listed, sentence
 
 if TYPE_CHECKING:
     from jinja2 import Environment
 
 FOLDER = Path(__file__).with_name("templates")
+"""Where the templates are."""
 
 
 @cache
@@ -38,8 +40,7 @@ def environment() -> Environment:
         auto_reload=False,
         cache_size=200,
     )
-    env.filters.update(code=code_text, mermaid=mermaid_text, yaml=yaml_text, ids=ids_text, listed=listed,
-                       sentence=sentence, counted=counted, md=Md, image=_image, yamlkey=plain_or_quoted)
+    env.filters.update(_FILTERS)
     env.globals["counted"] = counted
     return env
 
@@ -51,3 +52,19 @@ def _image(figure: Figure) -> Md:
 
 def _printed(value: object) -> str:
     return markdown_text(value if isinstance(value, str) else str(value))
+
+
+_FILTERS = {
+    "closed": closed,
+    "code": code_text,
+    "counted": counted,
+    "ids": ids_text,
+    "image": _image,
+    "listed": listed,
+    "md": Md,
+    "mermaid": mermaid_text,
+    "prose": prose_text,
+    "sentence": sentence,
+    "yaml": yaml_text,
+    "yamlkey": plain_or_quoted,
+}

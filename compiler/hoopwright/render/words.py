@@ -36,7 +36,7 @@ def ids_text(ids: Iterable[str]) -> str:
             runs.append([id])
     said: list[str] = []
     for run in runs:
-        said.extend([f"{run[0]} to {run[-1]}"] if len(run) > 2 else run)
+        said.extend([f"{run[0]} to {run[-1].rsplit(' ', 1)[-1]}"] if len(run) > 2 else run)
     return ", ".join(said)
 
 
@@ -63,8 +63,13 @@ def sentence(text: str) -> str:
     text = text.strip()
     if not text:
         return ""
-    closed = text if text[-1] in ".!?" else f"{text}."
-    return closed[0].upper() + closed[1:]
+    return text[0].upper() + closed(text[1:]) if len(text) > 1 else closed(text.upper())
+
+
+def closed(text: str) -> str:
+    """Text with a full stop, its first letter as it is."""
+    text = text.strip()
+    return text if not text or text[-1] in ".!?" else f"{text}."
 
 
 def plain_key(key: str) -> str:

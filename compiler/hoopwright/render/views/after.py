@@ -18,8 +18,6 @@ class Fitting:
     rows: tuple[tuple[str, str, str], ...]
     tolerance: str
     keys: tuple[str, ...]
-    postponed: bool
-    example_done: tuple[str, ...]
 
 
 def fitting_view(plan: Plan, facts: Facts, tapes: dict[str, TapeView]) -> Fitting:
@@ -28,8 +26,6 @@ def fitting_view(plan: Plan, facts: Facts, tapes: dict[str, TapeView]) -> Fittin
         rows=tuple((tape.id, tape.where, facts.hem_off_floor) for tape in tapes.values()),
         tolerance=facts.hem_tolerance,
         keys=tuple(tapes),
-        postponed=bool(plan.spec.postponed),
-        example_done=tuple(task.id for task in plan.work.tasks[:2]),
     )
 
 
@@ -42,6 +38,7 @@ class Wearing:
     hip: str
     door: str
     squeezed: bool
+    bends: bool
     cautions: dict[str, str]
     label: tuple[tuple[str, str], ...]
     cased: bool
@@ -63,6 +60,7 @@ def wearing_view(plan: Plan, facts: Facts) -> Wearing:
         hip=p.length(spec.wearer.hip),
         door=p.length(door) if door else "",
         squeezed=door is not None and hem.plan.width > door,
+        bends=any(check.code == "door" for check in plan.failing),
         cautions={key: CAUTIONS[key].text for key in WORN},
         label=(("Wearer", facts.wearer), ("Waist", facts.waist_range),
                ("Made on", ""), ("Spec", plan.source)),

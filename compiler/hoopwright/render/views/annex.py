@@ -7,13 +7,16 @@ from dataclasses import dataclass
 from hoopwright.library.cautions import CAUTIONS
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer, assumed_text
-from hoopwright.render.words import ids_text, plain_key, sentence
+from hoopwright.render.words import closed, ids_text, plain_key, sentence
 from hoopwright.source import quantity
+
+REMEDY = {"fails": "To mend it:", "marginal": "To know:", "not assessed": "Why not:", "holds": ""}
+"""How the remedy of a check is led in, by its result."""
 
 
 @dataclass(frozen=True, slots=True)
 class CheckRow:
-    """One judgement with everything known about it."""
+    """One judgement with everything known about it. ``label`` leads in the remedy."""
 
     code: str
     part: str
@@ -21,6 +24,7 @@ class CheckRow:
     value: str
     limit: str
     result: str
+    label: str
     remedy: str
     source: str
 
@@ -48,7 +52,8 @@ def annex_view(plan: Plan, general: tuple[str, ...]) -> Annex:
     return Annex(
         checks=tuple(
             CheckRow(check.code, check.part, sentence(check.says), p.check_value(check), p.check_limit(check),
-                     check.result, sentence(check.remedy), check.source) for check in plan.checks),
+                     check.result, REMEDY[check.result], closed(check.remedy), check.source)
+            for check in plan.checks),
         method=plan.assessment.method,
         hoops=_hoops(plan, p),
         tapes=_tapes(plan),

@@ -8,11 +8,15 @@ from hoopwright.library.tools import HOUSEHOLD
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.render.views.facts import Facts
-from hoopwright.render.words import count_word, ids_text, listed
+from hoopwright.render.words import count_word, counted, ids_text, listed
 from hoopwright.supply.model import ShoppingLine
 
-_STOCK = ("strip", "wire", "cane", "tube", "rod", "stock")
-"""Kinds of line that are stock for hoops."""
+_CALLED = {"strip": "coil", "wire": "coil", "cane": "hank", "tube": "length", "rod": "length", "tape": "roll",
+           "braid": "roll"}
+"""What a pack of each kind is called in the shop."""
+
+_BY_YARD = ("tape", "braid", "cloth")
+"""Kinds a shop measures in yards."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,10 +112,10 @@ def _packs(line: ShoppingLine, p: Printer) -> str:
     if _measured(line):
         return p.shop(line.packs * line.pack_length)
     if line.pack_length:
-        length = p.long(line.pack_length) if line.kind in _STOCK else p.shop(line.pack_length)
-        return f"{count_word(line.packs)} of {length}"
+        length = (p.shop if line.kind in _BY_YARD else p.long)(line.pack_length)
+        return f"{counted(line.packs, _CALLED.get(line.kind, 'pack'))} of {length}"
     if line.pack_count > 1:
-        return f"{count_word(line.packs)} of {line.pack_count} pieces"
+        return f"{counted(line.packs, 'pack')} of {line.pack_count}"
     return count_word(line.packs)
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 
 from hoopwright.render.quantities import Printer
 from hoopwright.render.words import sentence
@@ -37,6 +38,17 @@ class ConditionView:
     must: str
     wanted: str
     mend: str
+
+
+def condition_views(conditions: Iterable[Condition], printer: Printer) -> tuple[ConditionView, ...]:
+    """The conditions of a stop; a mend that repeats the one before it says ``as above``."""
+    found: list[ConditionView] = []
+    last = ""
+    for condition in conditions:
+        view = condition_view(condition, printer)
+        found.append(replace(view, mend="as above") if view.mend == last else view)
+        last = view.mend
+    return tuple(found)
 
 
 def condition_view(condition: Condition, printer: Printer) -> ConditionView:

@@ -105,6 +105,6 @@ def _cloth(layout: ClothLayout, p: Printer) -> ClothRow:
                      for (part, size), count in counts.items()),
         lie=f"strips {layout.direction} the cloth, {joins} in the finished piece" if layout.strips else "",
         need=p.long(layout.need),
-        buy=p.long(layout.buy),
+        buy=p.shop(layout.buy),
         other=p.long(layout.other_way) if layout.other_way is not None else "",
     )

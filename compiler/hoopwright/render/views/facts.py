@@ -46,7 +46,6 @@ class Facts:
     pull: str
     proof_weight: str
     waist: str
-    half_waist: str
     waistband_cut: str
     waistband_turning: str
     overlap: str
@@ -96,7 +95,6 @@ def facts(plan: Plan) -> Facts:
         pull=p.mass(1.0),
         proof_weight=p.mass(2.0),
         waist=p.length(shape.waistband.girth),
-        half_waist=p.length(shape.waistband.girth / 2),
         waistband_cut=p.length(shape.waistband.cut),
         waistband_turning=p.length(allow.waistband_turning),
         overlap=p.length(shape.waistband.overlap),
@@ -119,6 +117,13 @@ def _section(plan: Plan) -> str:
     if section.kind == "flat":
         return f"{p.small(section.width)} × {section.thickness * 1000:g} mm"
     return f"{section.diameter * 1000:g} mm across"
+
+
+def waist_places(plan: Plan) -> tuple[str, ...]:
+    """Places on the waistband from centre front by the wearer's left, in order: ``T1 at 3 1/2 in``."""
+    p, girth = Printer.of(plan.spec), plan.shape.waistband.girth
+    places = [(tape.waist_fraction, tape.id) for tape in plan.shape.tapes] + [(0.5, "centre back")]
+    return tuple(f"{name} at {p.length(share * girth)}" for share, name in sorted(places))
 
 
 def bench_rows(plan: Plan) -> tuple[str, ...]:
@@ -148,6 +153,7 @@ class Band:
     height: str
     length: str
     seam: str
+    join: str
     channel: str
     stated: bool
     material: str
@@ -156,11 +162,12 @@ class Band:
 
 def band_facts(plan: Plan, pieces: tuple[str, ...]) -> Band | None:
     """The hem band, or None. ``pieces`` are its pieces as the cloth layout counts them."""
-    band, p = plan.shape.band, Printer.of(plan.spec)
+    band, join, p = plan.shape.band, plan.spec.allowances.band_join, Printer.of(plan.spec)
     if band is None:
         return None
     return Band(band.upper, band.lower, p.length(band.depth), p.length(band.height), p.length(band.length),
-                p.length(band.seam), p.length(band.channel), band.stated, band.material, pieces)
+                p.length(band.seam), p.length(join) if join else "", p.length(band.channel), band.stated,
+                band.material, pieces)
 
 
 def cage_weight(plan: Plan) -> str:

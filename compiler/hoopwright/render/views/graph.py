@@ -32,6 +32,7 @@ def graph_view(plan: Plan, headings: dict[int, str]) -> Graph:
     An arrow that follows from a chain of other arrows is left out.
     """
     tasks = {task.id: task for task in plan.work.tasks}
+    hoops = {hoop.id for hoop in plan.shape.hoops}
     step_of: dict[str, int] = {}
     frames: list[tuple[int, tuple[Node, ...]]] = []
     number = 0
@@ -40,7 +41,7 @@ def graph_view(plan: Plan, headings: dict[int, str]) -> Graph:
         for group in runs([tasks[id] for id in session.tasks]):
             number += 1
             step_of.update((task.id, number) for task in group)
-            parts = ids_text(part for task in group for part in task.parts) if len(group) > 1 else ""
+            parts = ids_text(part for task in group for part in task.parts if part in hoops)
             label = f"{number} {headings[number]}" + (f", {parts}" if parts else "")
             nodes.append(Node(f"s{number}", label, group[0].stop))
         frames.append((session.number, tuple(nodes)))

@@ -10,7 +10,7 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.escape import Md, code_text
 from hoopwright.render.figure import Figure
 from hoopwright.render.quantities import Printer
-from hoopwright.render.views.conditions import ConditionView, condition_view
+from hoopwright.render.views.conditions import ConditionView, condition_views
 from hoopwright.render.views.parts import HoopView
 from hoopwright.render.words import plain_key
 from hoopwright.work.model import Task
@@ -28,7 +28,8 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """Tasks of one action done one after the other. ``again`` names cautions already printed in full."""
+    """Tasks of one action done one after the other. ``again`` names cautions already printed in full,
+    ``first`` tells that the action comes up for the first time."""
 
     number: int
     action: str
@@ -41,6 +42,7 @@ class Step:
     cautions: tuple[str, ...]
     again: tuple[str, ...]
     figure: Figure | None
+    first: bool
     stop: bool
     conditions: tuple[ConditionView, ...]
 
@@ -57,18 +59,12 @@ class Sitting:
 
 def sittings(plan: Plan, hoops: Mapping[str, HoopView], figures: Mapping[str, Figure]) -> tuple[Sitting, ...]:
     """All sittings with numbered steps. A caution is printed in full at the first step it belongs to."""
-    printer = Printer.of(plan.spec)
     tasks = {task.id: task for task in plan.work.tasks}
+    teller = _Teller(plan, hoops, figures)
     found: list[Sitting] = []
-    said: set[str] = set()
-    number = 0
     for session in plan.work.sessions:
-        steps: list[Step] = []
-        for group in runs([tasks[id] for id in session.tasks]):
-            number += 1
-            steps.append(_step(number, group, said, plan, hoops, figures, printer))
-            said.update(key for task in group for key in task.cautions)
-        found.append(Sitting(session.number, printer.minutes(session.minutes), tuple(steps), session.ends))
+        steps = tuple(teller.step(group) for group in runs([tasks[id] for id in session.tasks]))
+        found.append(Sitting(session.number, teller.printer.minutes(session.minutes), steps, session.ends))
     return tuple(found)
 
 
@@ -92,34 +88,50 @@ def runs(tasks: list[Task]) -> list[list[Task]]:
     return groups
 
 
-def _step(number: int, group: list[Task], said: set[str], plan: Plan, hoops: Mapping[str, HoopView],
-          figures: Mapping[str, Figure], p: Printer) -> Step:
-    first = group[0]
-    keys = list(dict.fromkeys(key for task in group for key in task.cautions))
-    wait = max(task.wait for task in group)
-    return Step(
-        number=number,
-        action=first.action,
-        rows=tuple(_row(task, len(group) > 1, plan, hoops) for task in group),
-        parts=tuple(dict.fromkeys(part for task in group for part in task.parts)),
-        ids=tuple(task.id for task in group),
-        minutes=p.minutes(sum(task.minutes for task in group)),
-        wait=p.minutes(wait) if wait else "",
-        tools=tuple(dict.fromkeys(tool for task in group for tool in task.tools)),
-        cautions=tuple(CAUTIONS[key].text for key in keys if key not in said and key in CAUTIONS),
-        again=tuple(plain_key(key) for key in keys if key in said or key not in CAUTIONS),
-        figure=figures.get(f"step-{first.action}"),
-        stop=first.stop,
-        conditions=tuple(condition_view(one, p) for task in group for one in task.conditions),
-    )
+class _Teller:
+    """Words steps one after the other and remembers what has been said."""
 
+    def __init__(self, plan: Plan, hoops: Mapping[str, HoopView], figures: Mapping[str, Figure]) -> None:
+        self.plan, self.hoops, self.figures = plan, hoops, figures
+        self.printer = Printer.of(plan.spec)
+        self.number = 0
+        self.cautioned: set[str] = set()
+        self.explained: set[str] = set()
 
-def _row(task: Task, several: bool, plan: Plan, hoops: Mapping[str, HoopView]) -> Row:
-    id = next((part for part in task.parts if part in hoops), "")
-    crossings = len(plan.shape.hoop(id).fixings) if id else 0
-    return Row(
-        label=id or ", ".join(task.parts) or task.title,
-        hoop=hoops.get(id),
-        crossings=crossings,
-        ref=Md(f" · {code_text(task.id)}") if several else Md(""),
-    )
+    def step(self, group: list[Task]) -> Step:
+        """The next step."""
+        self.number += 1
+        first = group[0]
+        keys = list(dict.fromkeys(key for task in group for key in task.cautions))
+        wait = max(task.wait for task in group)
+        step = Step(
+            number=self.number,
+            action=first.action,
+            rows=tuple(self._row(task, len(group) > 1) for task in group),
+            parts=tuple(dict.fromkeys(part for task in group for part in task.parts)),
+            ids=tuple(task.id for task in group),
+            minutes=self.printer.minutes(sum(task.minutes for task in group)),
+            wait=self.printer.minutes(wait) if wait else "",
+            tools=tuple(dict.fromkeys(tool for task in group for tool in task.tools)),
+            cautions=tuple(CAUTIONS[key].text for key in keys if self._is_new(key)),
+            again=tuple(plain_key(key) for key in keys if not self._is_new(key)),
+            figure=self.figures.get(f"step-{first.action}"),
+            first=first.action not in self.explained,
+            stop=first.stop,
+            conditions=condition_views([one for task in group for one in task.conditions], self.printer),
+        )
+        self.cautioned.update(keys)
+        self.explained.add(first.action)
+        return step
+
+    def _is_new(self, key: str) -> bool:
+        return key in CAUTIONS and key not in self.cautioned
+
+    def _row(self, task: Task, several: bool) -> Row:
+        id = next((part for part in task.parts if part in self.hoops), "")
+        return Row(
+            label=id or ", ".join(task.parts) or task.title,
+            hoop=self.hoops.get(id),
+            crossings=len(self.plan.shape.hoop(id).fixings) if id else 0,
+            ref=Md(f" · {code_text(task.id)}") if several else Md(""),
+        )
