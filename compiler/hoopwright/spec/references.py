@@ -12,12 +12,14 @@ from hoopwright.library.grades import GRADES
 from hoopwright.library.joins import JOINS
 from hoopwright.library.tools import tool_name, tool_names
 from hoopwright.source.diagnostic import Finding, Path, error, warning
-from hoopwright.spec.nearest import listed, offer
+from hoopwright.spec.nearest import listed, nearest, offer
 from hoopwright.spec.node import Node
 
 HOOP = "material for hoops"
 NONE = "none"
+ANY = "any"
 Kinds = tuple[str, ...]
+_KINDS = frozenset(goods.kind for goods in GOODS.values())
 
 _USES: tuple[tuple[Path, Kinds], ...] = (
     (("build", "hoops", "material"), (HOOP,)),
@@ -32,16 +34,25 @@ _USES: tuple[tuple[Path, Kinds], ...] = (
 def reference_findings(value: object) -> tuple[Finding, ...]:
     """Every unknown name, and every name of something of the wrong kind, in the order of the uses."""
     spec = Node(value)
-    kinds = _kinds(spec["materials"])
-    found = [wrong for path, wanted in _USES for wrong in _material(_at(spec, path), wanted, kinds)]
-    for layer in spec["load"].items():
-        found.extend(_material(layer["material"], ("cloth",), kinds))
+    found: list[Finding] = []
+    if _own_materials_readable(spec):
+        kinds = _kinds(spec["materials"])
+        uses = [(_at(spec, path), wanted) for path, wanted in _USES]
+        uses += [(layer["material"], ("cloth",)) for layer in spec["load"].items()]
+        found = [wrong for node, wanted in uses for wrong in _material(node, wanted, kinds)]
     found.extend(_join(spec["build"]["hoops"]["join"]))
     for name in spec["materials"].names():
         found.extend(_grade(spec["materials"][name]["grade"]))
     for tool in spec["workshop"]["tools"].items():
         found.extend(_tool(tool))
     return tuple(found)
+
+
+def _own_materials_readable(spec: Node) -> bool:
+    """False when ``materials`` is malformed or its key misspelt: every name would then seem unknown."""
+    if "materials" in spec.names():
+        return isinstance(spec["materials"].value, dict)
+    return not any(nearest(key, ("materials",)) for key in spec.names())
 
 
 def _at(node: Node, path: Path) -> Node:
@@ -51,10 +62,19 @@ def _at(node: Node, path: Path) -> Node:
 
 
 def _kinds(materials: Node) -> dict[str, str]:
-    """What each name stands for: the maker's own names before the library's."""
-    own = {name: str(materials[name]["kind"].value) if materials[name]["kind"] else HOOP
-           for name in materials.names()}
+    """What each name stands for: the maker's own names before the library's.
+
+    A material that does not say what it is passes everywhere; that mistake is told at the material.
+    """
+    own = {name: _kind(materials[name]) for name in materials.names()}
     return dict.fromkeys(GRADES, HOOP) | {name: goods.kind for name, goods in GOODS.items()} | own
+
+
+def _kind(material: Node) -> str:
+    if not material["kind"]:
+        return HOOP if material["grade"] else ANY
+    kind = material["kind"].text()
+    return kind if kind in _KINDS else ANY
 
 
 def _material(node: Node, wanted: Kinds, kinds: dict[str, str]) -> Iterator[Finding]:
@@ -66,7 +86,7 @@ def _material(node: Node, wanted: Kinds, kinds: dict[str, str]) -> Iterator[Find
     if kind is None:
         yield error("material-unknown", node.path, f"no material is called `{name}`",
                     offer(name, fitting, "material"))
-    elif kind not in wanted:
+    elif kind not in (*wanted, ANY):
         yield error("material-wrong-kind", node.path,
                     f"`{name}` is {_article(kind)}, but {_any(wanted)} is wanted here",
                     f"known here: {listed(sorted(fitting))}")

@@ -70,6 +70,10 @@ def _translated(wrong: ValidationError) -> Iterator[Finding]:
         yield error("spec-version", path, f"this is version {value} of the language, and only version {bound}"
                                           " is known", f"write `spec: {bound}`")
     elif rule in ("enum", "const"):
+        if value is None:
+            yield error("value-wrong-type", path, f"{_name(path)} has no value",
+                        "write one, or leave the key out", at_key=_keyed(path))
+            return
         yield _unknown_value(value, [bound] if rule == "const" else bound, path)
     elif rule in ("minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum"):
         yield _out_of_range(value, node, path)
