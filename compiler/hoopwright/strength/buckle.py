@@ -1,8 +1,10 @@
 """When a hoop buckles under an inward line load q.
 
-In its plane: 3A/R^3 when the load stays normal (hydrostatic), 4 when it keeps its direction, 4.5 when it is
-aimed at the centre; sideways out of its plane: 9BC/(B + 4C)/R^3 (Timoshenko and Gere, Theory of Elastic
-Stability, quoted from memory; derived in the tests). The screen takes the least.
+In its plane: 3A/R^3 when the load stays normal (hydrostatic), 4 when it keeps its direction, 4.5 when it
+is aimed at the centre (Timoshenko and Gere, Theory of Elastic Stability, quoted from memory). Sideways
+out of its plane a wave of two: its stiffness B C m^2 (m^2 - 1)^2/[(B + C m^2) R^4] (see ``hang``) is used
+up by the thrust q R on the slope, q m^2/R; with m = 2 that is q = 9BC/(B + 4C)/R^3. The screen takes the
+least.
 """
 
 from __future__ import annotations

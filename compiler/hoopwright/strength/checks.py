@@ -91,7 +91,7 @@ def _mechanics(code: str, problem: Problem, solution: Solution, method: Method) 
 
 def _remedy(code: str, problem: Problem, measured: Measured, method: Method) -> str:
     if code == "set-closed" and problem.stock.form == "cane":
-        return "soak the cane and bend it to the curve before it is joined: then it has nothing to spring back from"
+        return "soak the cane and bend it to the curve before it is joined: it then lies in it unstrained"
     if measured.used <= 1.0 and problem.stock.grade.spread > 1 - measured.used:
         return "this grade varies widely: test a sample on the bench (droop and wrap) to be sure"
     return remedy(code, problem.spec, measured.used, method)

@@ -7,7 +7,7 @@ w = q L^3/EI matter.
 
 from __future__ import annotations
 
-from math import cos, sin
+from math import cos, sin, sqrt
 
 from hoopwright.shape.root import bracketed_root
 
@@ -19,11 +19,13 @@ GRAVITY = 9.80665
 def droop(tip: float, own: float) -> tuple[float, float]:
     """(drop/L, reach/L) of an overhang under ``tip`` = P L^2/EI and ``own`` = q L^3/EI.
 
-    The curvature at the clamp is found for which the free end has none; Runge-Kutta of fourth order between.
+    The curvature at the clamp is found for which the free end has none; Runge-Kutta of fourth order
+    between. It is at most p + w/2, and by energy at most sqrt(2 (p + w)).
     """
     if tip + own <= 0.0:
         return 0.0, 1.0
-    clamp = bracketed_root(lambda k: _shoot(k, tip, own)[0], 0.0, tip + own / 2, 1e-9)
+    most = min(tip + own / 2, sqrt(2 * (tip + own)))
+    clamp = bracketed_root(lambda k: _shoot(k, tip, own)[0], 0.0, most, 1e-9)
     _, drop, reach = _shoot(clamp, tip, own)
     return drop, reach
 

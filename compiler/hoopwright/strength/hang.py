@@ -2,9 +2,10 @@
 
 A sewn tape hardly holds twist, so the hoop is free to twist at the tapes. Exact: sag =
 4 w R^4 sum over odd j of (B + C j^2 n^2)/[B C j^2 n^2 (j^2 n^2 - 1)^2], B = EI strong, C = GJ.
-The series comes from cosines of j n theta for the rotation and the drop of a ring bent and twisted
-together (B v'' and C terms of Vlasov's curved bar), the point reactions being n cosine combs. n need
-not be whole: a bay as wide as the widest gap then stands for the worst case.
+For a drop v = a cos m theta with a turn b cos m theta the ring's curvature is (b + m^2 a/R)/R and its
+twist m (b + a/R)/R; the b of least energy leaves a stiffness B C m^2 (m^2 - 1)^2/[(B + C m^2) R^4] against
+a load of that wave. The n reactions are the waves 2 w cos j n theta, and odd j part the middle from the
+tape. n need not be whole: a bay as wide as the widest gap then stands for the worst case.
 """
 
 from __future__ import annotations
@@ -24,7 +25,11 @@ def sag(n: float, load: float, radius: float, strong: float, torsion: float) -> 
 
 
 def moment_over_tape(n: float, load: float, radius: float) -> float:
-    """Bending moment out of the plane over a tape, N m: w R^2 (1 - alpha cot alpha)."""
+    """Bending moment out of the plane over a tape, N m: w R^2 (1 - alpha cot alpha).
+
+    From midway M = c cos phi - w R^2, and the torque, its integral, is 0 at the tape: c = w R^2 alpha/sin
+    alpha.
+    """
     a = pi / n
     return load * radius**2 * (1 - a * cos(a) / sin(a))
 

@@ -1,8 +1,10 @@
 """A closed hoop in its own plane, pulled inward by n equal loads W at equal spacing.
 
-With alpha = pi/n, R the radius and A = EI weak. Castigliano on one bay of a thin ring that does not
-stretch; the same form as in Roark's ring table (quoted from memory). n need not be whole: a bay as wide as
-the widest gap then stands for the worst case.
+With alpha = pi/n, R the radius, A = EI weak, phi from midway: by symmetry a bay carries no shear midway,
+and the thrust there is W/(2 sin alpha), so M = M_mid + (W R/2 sin alpha)(1 - cos phi). The ends of the bay
+do not turn, so the integral of M is 0, which gives M_mid; Castigliano gives the movements. The same form
+is in Roark's ring table (quoted from memory). n need not be whole: a bay as wide as the widest gap then
+stands for the worst case.
 """
 
 from __future__ import annotations

@@ -49,7 +49,7 @@ def strip_torsion(width: float, thickness: float) -> float:
     """Torsion constant J of a rectangle, m4.
 
     J = (b t^3/3)[1 - (192/pi^5)(t/b) sum over odd k of tanh(k pi b/2t)/k^5], b >= t: Saint-Venant's series
-    (Timoshenko and Goodier, Theory of Elasticity, quoted from memory; derived in the tests).
+    (Timoshenko and Goodier, Theory of Elasticity, quoted from memory; tested against a solved membrane).
     """
     b, t = max(width, thickness), min(width, thickness)
     series = sum(tanh(k * pi * b / (2 * t)) / k**5 for k in range(1, 41, 2))
