@@ -13,7 +13,7 @@ from hoopwright.supply.model import ShoppingLine, Supply
 from hoopwright.supply.money import cents, measured_cost, step_price
 from hoopwright.supply.provide import provide
 
-YARD = 0.9144
+INCH, YARD = 0.0254, 0.9144
 Drawn = Callable[[str], SimpleNamespace]
 BY_YARD = "[{per: 1 yd, step: 1/4 yd, price: 4.20 USD}]"
 
@@ -119,10 +119,28 @@ def test_the_band_is_laid_out_once_and_its_strips_make_up_the_length(drawn: Draw
     assert layout.need <= layout.buy < layout.need + YARD / 4
 
 
-def test_whichever_direction_needs_less_cloth_is_taken(drawn: Drawn, harbour_text: str) -> None:
+def test_whichever_direction_buys_less_cloth_is_taken(drawn: Drawn, harbour_text: str) -> None:
+    # a band 20 1/4 in high, 110 in round: across three strips, 60 3/4 in; along, on 45 in, two strips of
+    # (110 + two joins of 1 in)/2 = 56 in side by side. Both are 1 3/4 yd in quarter yards: selvages win
     (layout,) = supply_of(drawn, harbour_text).layouts
-    assert layout.other_way is not None
-    assert layout.need <= layout.other_way
+    assert layout.direction == "across"
+    assert (layout.need / INCH, (layout.other_way or 0) / INCH) == (pytest.approx(60.75), pytest.approx(56))
+    assert layout.buy == pytest.approx(1.75 * YARD)
+    # by the inch, along the cloth is less
+    (fine,) = supply_of(drawn, harbour_text.replace("step: 1/4 yd", "step: 1 in")).layouts
+    assert fine.direction == "along"
+    assert (fine.need / INCH, fine.joins) == (pytest.approx(56), 2)
+    assert fine.buy == pytest.approx(56 * INCH)
+
+
+def test_a_band_whose_grain_is_stated_is_laid_that_way(drawn: Drawn, harbour_text: str) -> None:
+    for grain, need in (("across", 60.75), ("along", 56.0)):
+        stated = f"material: calico, grain: {grain}}}\n\nload"
+        text = harbour_text.replace("material: calico}\n\nload", stated)
+        assert text != harbour_text
+        (layout,) = supply_of(drawn, text).layouts
+        assert (layout.direction, layout.other_way) == (grain, None)
+        assert layout.need / INCH == pytest.approx(need)
 
 
 def test_cloth_in_packs_is_bought_by_the_pack(drawn: Drawn, harbour_text: str) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from hoopwright.library.model import ByMeasure, Pack
@@ -13,7 +13,7 @@ from hoopwright.supply.cloth import lay_out
 from hoopwright.supply.cloth.model import Cloth, ClothFailure, ClothPlan, Panel, Remnant, Sheet
 from hoopwright.supply.model import ClothLayout, Placement, ShoppingLine
 from hoopwright.supply.money import measured_cost, step_price
-from hoopwright.supply.needs import ClothNeed
+from hoopwright.supply.needs import ClothNeed, ways
 
 _NOISE = 1e-9
 _MOST_PACKS = 40
@@ -44,29 +44,38 @@ ClothProblem = ClothFailure | PacksShort
 def lay_need(need: ClothNeed, spec: Spec) -> Laid | ClothProblem:
     """The cheapest way to cut all parts from one cloth, or why there is none.
 
-    A cloth nothing is said about is taken by the quarter yard or the ten centimetres, without a price.
+    Equal ways: the shorter buy, then a band across the cloth, whose strips meet selvage to selvage. A cloth
+    nothing is said about is taken by the quarter yard or the ten centimetres, without a price.
     """
     step = 0.2286 if spec.units == "inches" else 0.1
-    offers = need.goods.sold or (ByMeasure(step, step, None),)
-    found: list[Laid | ClothProblem] = []
-    for offer in offers:
-        if isinstance(offer, ByMeasure):
-            found.append(_by_measure(need, offer))
-        elif isinstance(offer, Pack):
-            found.append(_by_pack(need, offer))
-    if not found:
-        found.append(_by_measure(need, ByMeasure(step, step, None)))
+    offers = [offer for offer in need.goods.sold if isinstance(offer, ByMeasure | Pack)]
+    offers = offers or [ByMeasure(step, step, None)]
+    found = [_offered(way, offer) for way in ways(need, spec) for offer in offers]
     laid = [way for way in found if isinstance(way, Laid)]
     if not laid:
-        return found[0]
-    return min(laid, key=_cost_key)
+        return min(found, key=_shortfall)
+    best = min(laid, key=_cost_key)
+    if len(ways(need, spec)) == 1:
+        return best
+    turned = [way for way in laid if way.layouts[0].direction != best.layouts[0].direction]
+    other = min((sum(layout.need for layout in way.layouts) for way in turned), default=None)
+    return replace(best, layouts=tuple(replace(layout, other_way=other) for layout in best.layouts))
+
+
+def _offered(need: ClothNeed, offer: ByMeasure | Pack) -> Laid | ClothProblem:
+    return _by_measure(need, offer) if isinstance(offer, ByMeasure) else _by_pack(need, offer)
+
+
+def _shortfall(problem: Laid | ClothProblem) -> float:
+    """Failures in order of how little is missing; a part too wide stands last."""
+    return problem.needed if isinstance(problem, PacksShort) else math.inf
 
 
 def _cost_key(laid: Laid) -> tuple[bool, Decimal, float]:
     line = laid.line
     if line is None:
         return (False, Decimal(0), 0.0)
-    return (line.cost is None, line.cost or Decimal(0), line.packs * line.pack_length)
+    return (line.cost is None, line.cost or Decimal(0), round(line.packs * line.pack_length, 9))
 
 
 def _cloth(need: ClothNeed, step: float, most: float | None = None) -> Cloth:
@@ -107,8 +116,9 @@ def _by_pack(need: ClothNeed, offer: Pack) -> Laid | ClothProblem:
             price = offer.price.amount if offer.price else None
             line = _line(need, whole, packs, offer.length, price, None if price is None else price * packs)
             return Laid(_layouts(need, plan, whole), line)
-    had = sum(goods.on_hand) + (offer.at_most or 0) * offer.length
-    return PacksShort(whole.needed, had, offer.at_most is None)
+    alone = lay_out(need.parts, _cloth(need, _FINE), ())
+    needed = alone.needed if isinstance(alone, ClothPlan) else whole.needed
+    return PacksShort(needed, sum(goods.on_hand) + (offer.at_most or 0) * offer.length, offer.at_most is None)
 
 
 def _line(
@@ -124,8 +134,8 @@ def _layouts(need: ClothNeed, plan: ClothPlan, whole: ClothPlan | None = None) -
     judged = whole or plan
     shrink = 1 - need.goods.shrinkage
     used = [sheet for sheet in plan.sheets if sheet.placements]
-    crosswise = any(way.way == "crosswise" for way in plan.bands)
-    bands = {way.part for way in plan.bands}
+    bands = {way.part: way.way for way in plan.bands}
+    crosswise = bands.get("band", next(iter(bands.values()), "lengthwise")) == "crosswise"
     other = judged.used_lengthwise if crosswise else judged.used_crosswise
     found = []
     for index, sheet in enumerate(used):

@@ -5,7 +5,7 @@ Goods of one name are pooled: tapes and a waistband of the same tape come off th
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from hoopwright.library.model import Goods, Offer, Stock
 from hoopwright.shape.model import Hoop, Shape
@@ -39,6 +39,27 @@ class ClothNeed:
 
     goods: Goods
     parts: tuple[ClothPart, ...]
+
+
+def ways(need: ClothNeed, spec: Spec) -> tuple[ClothNeed, ...]:
+    """The same parts with the hem band cut across the cloth and along it, as far as its grain allows.
+
+    Strips cut across end in selvages, which are butted; strips cut along end in raw edges, which want two
+    seam allowances at each join.
+    """
+    band = next((part for part in need.parts if isinstance(part, Band) and part.part == "band"), None)
+    if band is None:
+        return (need,)
+    seamed = max(band.join, 2 * spec.allowances.seam)
+    cut = {
+        "across": replace(band, grain="across"),
+        "along": replace(band, grain="along", join=seamed),
+    }
+    return tuple(
+        ClothNeed(need.goods, tuple(cut[grain] if part is band else part for part in need.parts))
+        for grain in cut
+        if band.grain in ("either", grain)
+    )
 
 
 def hoop_need(spec: Spec, shape: Shape, stock: Stock | None = None) -> LengthNeed:
