@@ -26,7 +26,8 @@ def test_own_weight(row):
 
 def test_sample_of_half_a_metre():
     """0.5 m, 100 g hung, 0.1225 kg/m, drop 150 mm: EI = 0.3052 N m2 (integrated anew in tests/external)."""
-    assert stiffness_from_droop(0.5, 0.1 * GRAVITY, 0.1225 * GRAVITY, 0.150) == pytest.approx(0.3052, abs=5e-5)
+    found = stiffness_from_droop(0.5, 0.1 * GRAVITY, 0.1225 * GRAVITY, 0.150)
+    assert found == pytest.approx(0.3052, abs=5e-5)
 
 
 @given(st.floats(1e-4, 1e-3))
