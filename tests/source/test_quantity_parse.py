@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from hoopwright.source import quantity
 from hoopwright.source.amount import QuantityError
+from hoopwright.source.units import BOUNDS, UNITS
 
 READERS: dict[str, Callable[..., object]] = {
     name: getattr(quantity, name) for name in quantity.__all__ if name.startswith("parse_")
@@ -103,6 +104,10 @@ def test_money_is_exact(text: str, amount: str, currency: str) -> None:
     ("1/0 in", "number-not-finite", "lower number"),
     (float("inf"), "number-not-finite", "as in `28 in`"),
     (10**400, "number-not-finite", "as in `28 in`"),
+    ("1e299 m", "amount-beyond-use", "slip"),
+    ("10001 m", "amount-beyond-use", "slip"),
+    ("1e-300 in", "amount-beyond-use", "slip"),
+    ("0.001 mm", "amount-beyond-use", "slip"),
     ("-3 in", "amount-not-positive", "above zero"),
     ("0 in", "amount-not-positive", "above zero"),
     ("1e-400 in", "amount-not-positive", "write the number out"),
@@ -120,6 +125,8 @@ def test_refused_lengths(text: object, code: str, mend: str) -> None:
     ("24.50 kg", "unit-wrong", "`24.50 USD`"), ("24,50 EUR", "quantity-unreadable", "`24.50 EUR`"),
     ("1,240 EUR", "quantity-unreadable", "`1.240 EUR`, or `1240 EUR`"),
     ("USD 3 EUR", "quantity-unreadable", "24.50 USD"),
+    ("1e3 USD", "quantity-unreadable", "24.50 USD"), ("9" * 40 + " USD", "amount-beyond-use", "24.50 USD"),
+    ("0." + "0" * 40 + "1 USD", "amount-beyond-use", "24.50 USD"),
     ("-3 USD", "amount-not-positive", "costs"), ("0 USD", "amount-not-positive", "costs"),
     ("nan USD", "number-not-finite", "24.50 USD"), (None, "quantity-unreadable", "24.50 USD"),
 ])
@@ -128,6 +135,13 @@ def test_refused_prices(text: object, code: str, mend: str) -> None:
         quantity.parse_money(text)
     assert refusal.value.code == code
     assert mend in refusal.value.help
+
+
+def test_every_dimension_has_bounds_that_hold_its_units() -> None:
+    assert set(BOUNDS) == {unit.dimension for unit in UNITS.values()}
+    for unit in UNITS.values():
+        least, most = BOUNDS[unit.dimension]
+        assert least < unit.factor < most, unit.symbol
 
 
 def test_zero_and_sign_are_the_callers_to_allow() -> None:

@@ -90,7 +90,7 @@ def test_money_reads_back_exactly(amount: Decimal, currency: str) -> None:
     assert q.parse_money(q.money_text(amount, currency), zero=True) == (amount, currency)
 
 
-@given(st.integers(0, 10**5), st.floats(0, 2), st.floats(-7, 7))
+@given(st.integers(0, 10**5), st.floats(0, 2), st.floats(-6.28, 6.28))
 def test_times_shares_and_angles_read_back(minutes: int, share: float, angle: float) -> None:
     assert q.parse_minutes(q.minutes_text(minutes), zero=True) == minutes
     assert q.parse_share(q.share_text(share)) == pytest.approx(share, abs=0.0005000001)

@@ -25,6 +25,7 @@ _AMOUNT = re.compile(r"""(?P<before>[A-Za-z]{1,12}|[$€£¥])?\s*
                      (?P<amount>[+-]?(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+))\s*
                      (?P<after>[^\W\d_]{1,12}|[$€£¥])?""", re.VERBOSE)
 _USUAL = ("USD", "EUR", "GBP", "CAD", "AUD", "NZD", "CHF", "SEK", "NOK", "DKK", "JPY")
+_LEAST, _MOST = Decimal("0.000001"), Decimal(1_000_000_000)
 _AS_IN = "write it as in `24.50 USD`"
 
 
@@ -54,6 +55,8 @@ def parse_money(value: object, *, zero: bool = False) -> tuple[Decimal, str]:
     currency = _currency(found["before"] or found["after"], found["amount"])
     if amount < 0 or (amount == 0 and not zero):
         raise QuantityError("amount-not-positive", f"`{said}` is not above zero", "write what it costs")
+    if amount and not _LEAST <= abs(amount) <= _MOST:
+        raise QuantityError("amount-beyond-use", f"`{said}` is no price of any use", _AS_IN)
     return amount, currency
 
 

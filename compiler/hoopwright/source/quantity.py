@@ -40,7 +40,7 @@ from hoopwright.source.printed import (
     share_text,
     stress_text,
 )
-from hoopwright.source.units import CALLED, SHOWN, UNITS, Unit, names_of, symbol_of
+from hoopwright.source.units import BOUNDS, CALLED, SHOWN, UNITS, Unit, names_of, symbol_of
 
 __all__ = [
     "QuantityError",
@@ -151,11 +151,12 @@ def _parse(value: object, dimension: str, zero: bool, signed: bool = False) -> f
         raise QuantityError("amount-not-positive", f"`{said}` is below zero", _ABOVE)
     if total == 0 and not (zero or signed):
         raise QuantityError("amount-not-positive", f"`{said}` is nothing at all", _ABOVE)
-    try:
-        return float(total)
-    except OverflowError:
-        raise QuantityError("number-not-finite", f"`{said}` is too large to be {called}",
-                            _as_in(dimension)) from None
+    least, most = BOUNDS[dimension]
+    if total and not least <= abs(total) <= most:
+        side = "larger" if abs(total) > most else "smaller"
+        raise QuantityError("amount-beyond-use", f"`{said}` is {side} than {called} of any use",
+                            f"look for a slip in the number or its unit; {_as_in(dimension)}")
+    return float(total)
 
 
 def _total(plain: str, text: str, dimension: str) -> Fraction:
