@@ -40,10 +40,6 @@ class Printer:
             return "under 1/8 in" if self.units == "inches" else "under 0.1 cm"
         return self.length(metres)
 
-    def bare(self, metres: float) -> str:
-        """The length without its unit, for a column that names it."""
-        return self.length(metres).rsplit(" ", 1)[0]
-
     @property
     def unit(self) -> str:
         """``in`` or ``cm``."""

@@ -50,11 +50,17 @@ def _image(figure: Figure) -> Md:
     return Md(f"![{markdown_text(figure.alt)}](figures/{figure.name}.svg)")
 
 
+def _bare(length: str) -> str:
+    """A printed length without its unit, for a column that names it."""
+    return length.rsplit(" ", 1)[0]
+
+
 def _printed(value: object) -> str:
     return markdown_text(value if isinstance(value, str) else str(value))
 
 
 _FILTERS = {
+    "bare": _bare,
     "closed": closed,
     "code": code_text,
     "counted": counted,

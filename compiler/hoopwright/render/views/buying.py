@@ -9,6 +9,7 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.render.views.facts import Facts
 from hoopwright.render.words import count_word, counted, ids_text, listed
+from hoopwright.source import quantity
 from hoopwright.supply.model import ShoppingLine
 
 _CALLED = {"strip": "coil", "wire": "coil", "cane": "hank", "tube": "length", "rod": "length", "tape": "roll",
@@ -86,14 +87,15 @@ def ask_for(item: str, plan: Plan, p: Printer) -> str:
     stock, goods = plan.spec.stocks.get(item), plan.spec.goods.get(item)
     if stock is not None:
         section = stock.section.text or f"{stock.section.height * 1000:g} mm"
-        return f"{stock.grade.name}, {stock.section.kind}, {section}"
+        grade = (stock.grade.name,) if stock.grade.name != stock.name else ()
+        return ", ".join((*grade, stock.section.kind, section))
     if goods is None:
         return ""
     said = []
     if goods.width and goods.kind in {"tape", "braid", "cloth"}:
         said.append(f"{p.length(goods.width)} wide")
     if goods.areal_density and goods.kind == "cloth":
-        said.append(f"{goods.areal_density * 1000:.0f} g/m2")
+        said.append(quantity.areal_density_text(goods.areal_density, p.units))
     return ", ".join(said)
 
 

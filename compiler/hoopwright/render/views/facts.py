@@ -25,6 +25,7 @@ class Facts:
     stock: str
     grade: str
     section: str
+    made_of: str
     flat: bool
     metal: bool
     lap: str
@@ -44,7 +45,6 @@ class Facts:
     hoop_tolerance: str
     hem_tolerance: str
     pull: str
-    proof_weight: str
     waist: str
     waistband_cut: str
     waistband_turning: str
@@ -74,6 +74,7 @@ def facts(plan: Plan) -> Facts:
         stock=stock.name,
         grade=stock.grade.name,
         section=_section(plan),
+        made_of=_section(plan) if stock.grade.name == stock.name else f"{stock.grade.name}, {_section(plan)}",
         flat=stock.section.kind == "flat",
         metal=stock.grade.metal,
         lap=p.length(build.hoops.lap) if build.hoops.lap else "",
@@ -92,8 +93,7 @@ def facts(plan: Plan) -> Facts:
         tape_tolerance=p.length(allow.tape_tolerance),
         hoop_tolerance=p.length(allow.hoop_tolerance),
         hem_tolerance=p.length(allow.hem_tolerance),
-        pull=p.mass(1.0),
-        proof_weight=p.mass(2.0),
+        pull="1 kg" if p.units == "centimetres" else f"{p.mass(1.0)} (1 kg)",
         waist=p.length(shape.waistband.girth),
         waistband_cut=p.length(shape.waistband.cut),
         waistband_turning=p.length(allow.waistband_turning),

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.render.views.facts import Facts, cage_weight
-from hoopwright.render.words import counted, plain_key
+from hoopwright.render.words import counted, listed, plain_key
 from hoopwright.spec.check import Check
 
 
@@ -64,23 +64,22 @@ def fault(check: Check, printer: Printer) -> Fault:
 def _size_rows(plan: Plan, facts: Facts, p: Printer) -> list[tuple[str, str]]:
     spec, shape = plan.spec, plan.shape
     hem, skirt = shape.hoops[-1], shape.skirt
-    stature = f"stature {p.long(spec.wearer.stature)}" if spec.wearer.stature else ""
+    stature = f"{p.long(spec.wearer.stature)} tall" if spec.wearer.stature else ""
     wearer = ", ".join(filter(None, (spec.wearer.name, stature, f"hips {p.length(spec.wearer.hip)}",
                                      f"waist {p.length(spec.wearer.waist)}")))
     gap = f", {facts.front_gap} apart at the front" if facts.front_gap else ""
     return [
-        ("Wearer", f"{wearer}; the waist is {_heights(plan, p)}, in the shoes worn"),
+        ("Wearer", f"{wearer}, {_heights(plan, p)}"),
         ("Hem", f"{p.length(hem.girth)} round, {facts.hem_across} across,"
                 f" {facts.hem_off_floor} off the floor; the cage is"
-                f" {p.length(spec.wearer.side - spec.shape.hem_off_floor)} high from there to the waist"),
-        ("Hoops", f"{counted(facts.hoops, 'hoop')} of {facts.stock} ({facts.grade}, {facts.section}),"
-                  f" {facts.join}"),
+                f" {p.length(spec.wearer.side - spec.shape.hem_off_floor)} high"),
+        ("Hoops", f"{counted(facts.hoops, 'hoop')} of {facts.stock} ({facts.made_of}), {facts.join}"),
         ("Tapes", f"{counted(facts.tapes, 'tape')} of {facts.tape_material}{gap}"),
-        ("Skirt over it", f"from the waistline {p.length(skirt.front)} long in front,"
-                          f" {p.length(skirt.side)} at the side, {p.length(skirt.back)} behind;"
-                          f" at least {p.length(skirt.hem_girth)} round its hem"),
-        ("Weight", f"{cage_weight(plan)} for the cage alone; {p.mass(plan.assessment.carried)} hang from"
-                   " the waist with the skirts on it"),
+        ("Skirt", f"{p.length(skirt.front)} long in front, {p.length(skirt.side)} at the side,"
+                  f" {p.length(skirt.back)} behind; hem at least {p.length(skirt.hem_girth)} round"),
+        ("Weight", f"{cage_weight(plan)} for the cage alone, "
+                   + (f"{p.mass(plan.assessment.carried)} with what is worn over it" if spec.load
+                      else "nothing is stated that is worn over it")),
     ]
 
 
@@ -88,9 +87,9 @@ def _heights(plan: Plan, p: Printer) -> str:
     front, left, back, right = plan.shape.waist_heights
     said = [p.length(value) for value in (front, left, back, right)]
     if len(set(said)) == 1:
-        return f"{said[0]} above the floor"
-    sides = f"{said[1]} at the sides" if said[1] == said[3] else f"{said[1]} left, {said[3]} right"
-    return f"{said[0]} above the floor in front, {sides}, {said[2]} behind"
+        return f"its height {said[0]}"
+    sides = f"sides {said[1]}" if said[1] == said[3] else f"left {said[1]}, right {said[3]}"
+    return f"its height front {said[0]}, {sides}, back {said[2]}"
 
 
 def _cost_rows(plan: Plan, p: Printer) -> list[tuple[str, str]]:
@@ -103,7 +102,7 @@ def _cost_rows(plan: Plan, p: Printer) -> list[tuple[str, str]]:
         if cost.budget is not None:
             money += f"; the budget is {p.money(cost.budget)}"
         if cost.missing:
-            money += f"; no price is known for {', '.join(cost.missing)}"
+            money += f"; without {listed(cost.missing)}, no price known"
         rows.append(("Cost", money))
     sittings = counted(len(work.sessions), "sitting")
     time = f"{p.minutes(work.minutes)} of work in {sittings}"

@@ -60,7 +60,7 @@ def _hoop(hoop: Hoop, join: JoinPlace | None, printer: Printer) -> HoopView:
     towards = {"back": "", "left": ", on the wearer's left of it"}
     across = printer.length(hoop.plan.width)
     if abs(hoop.plan.width - hoop.plan.depth) > 1e-4:
-        across = f"{printer.bare(hoop.plan.width)} × {printer.length(hoop.plan.depth)}"
+        across = f"{printer.length(hoop.plan.width).rsplit(' ', 1)[0]} × {printer.length(hoop.plan.depth)}"
     return HoopView(
         id=hoop.id,
         place=_PLACES[hoop.place],
