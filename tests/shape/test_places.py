@@ -128,7 +128,7 @@ def test_impossible_places_are_refused_each_by_its_name(make):
     assert refused(make.spec(below=0.2)) == ["top-hoop-above-waistband"]
     assert refused(make.spec(hem=27.0)) == ["hem-not-wider"]
     assert refused(make.spec(count=400)) == ["hoops-do-not-fit"]
-    assert refused(make.spec(count=1)) == ["band-wants-two-hoops"]
+    assert refused(make.spec(count=1)) == ["hoops-do-not-fit"]
     free = {"band": None, "spacing": "listed", "listed": listed}
     assert refused(make.spec(count=4, **free)) == ["hoop-places-out-of-order"]
     assert refused(make.spec(count=7, **free)) == ["hoop-places-miscounted"]

@@ -7,7 +7,7 @@ from math import degrees
 
 from hoopwright.shape import lengths, problems
 from hoopwright.shape.body import body_of, hoop_contacts
-from hoopwright.shape.clearance import SHELF, clearance_checks
+from hoopwright.shape.clearance import HEM_OVER_STATURE, SHELF, clearance_checks
 from hoopwright.shape.ground import ground_ellipse, outline_of, side_reach
 from hoopwright.shape.line import GirthLine
 from hoopwright.shape.model import Fixing, HemBand, Hoop, HoopPlace, Shape, Tape
@@ -34,7 +34,11 @@ def draw(spec: Spec) -> tuple[Shape | None, tuple[Finding, ...]]:
     if crowded is not None:
         return None, (crowded,)
     shape = _shape(spec, waist, places)
-    return shape, (*_line_findings(spec, places), *_shelf_note(shape.tapes))
+    stature = spec.wearer.stature
+    wide = stature is not None and spec.shape.hem_girth > HEM_OVER_STATURE * stature
+    return shape, (
+        *_line_findings(spec, places), *_shelf_note(shape.tapes), *((problems.hem_wide(),) if wide else ())
+    )
 
 
 def _shape(spec: Spec, waist: Waist, places: Places) -> Shape:

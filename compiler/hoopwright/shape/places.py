@@ -57,7 +57,7 @@ def place_hoops(spec: Spec, waist: Waist) -> Places:
     lowest = hem if upper is None else upper
     fixed = 1 if upper is None else 2
     if spec.shape.count < fixed:
-        raise Impossible(problems.band_needs_two())
+        raise Impossible(problems.band_wants_two())
     line, top = _line_and_top(spec, waist, hem, upper)
     if spec.shape.count == fixed:
         above: tuple[float, ...] = ()

@@ -92,14 +92,14 @@ def down_tape_too_far(path: Path) -> Finding:
     )
 
 
-def band_needs_two() -> Finding:
+def band_wants_two() -> Finding:
     """A hem band with a single hoop."""
     return error(
-        "band-wants-two-hoops",
-        ("build", "hem_band"),
+        "hoops-do-not-fit",
+        (*HOOPS, "count"),
         "a hem band joins the two lowest hoops, but there is one",
         "take two or more hoops, or leave the band out",
-        related=(((*HOOPS, "count"), "the count"),),
+        related=((("build", "hem_band"), "the hem band"),),
     )
 
 
@@ -148,4 +148,14 @@ def shelf(tapes: tuple[str, ...], lean: str) -> Finding:
         ("shape", "top_hoop"),
         f"the tapes make a shelf: {', '.join(tapes)}, up to {lean} degrees from the vertical",
         "period work has shelves; a lower top hoop or a smaller one makes the tape steeper",
+    )
+
+
+def hem_wide() -> Finding:
+    """A hem more than twice the stature round."""
+    return note(
+        "hem-wide",
+        (*HEM, "girth"),
+        "the hem is more than twice the stature round, wider than surviving cages are",
+        "check doors, chairs and neighbours before you build it",
     )
