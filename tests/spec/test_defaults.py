@@ -9,7 +9,7 @@ from hoopwright.source.read import read
 from hoopwright.spec.model import Assumed, Spec
 from hoopwright.spec.node import Node
 from hoopwright.spec.resolve import resolve
-from hoopwright.spec.schemas import load_schema
+from hoopwright.spec.schema import load_schema
 
 SHORT = """\
 spec: 1

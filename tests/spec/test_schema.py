@@ -9,7 +9,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from hoopwright.spec.quantities import PARSERS
-from hoopwright.spec.schemas import load_schema, schema_text
+from hoopwright.spec.schema import load_schema, schema_text
 
 SCHEMA = load_schema("spec")
 

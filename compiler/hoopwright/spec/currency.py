@@ -5,7 +5,7 @@ from __future__ import annotations
 from hoopwright.source.diagnostic import Finding, Path, error
 from hoopwright.source.quantity import QuantityError, parse_money
 from hoopwright.spec.quantities import PRICE
-from hoopwright.spec.schemas import load_schema
+from hoopwright.spec.schema import load_schema
 from hoopwright.spec.walk import titled
 
 

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 from hoopwright.source.diagnostic import Finding, Path, error
 from hoopwright.spec.nearest import listed, nearest, offer
 from hoopwright.spec.quantities import PARSERS, quantity_findings
-from hoopwright.spec.schemas import load_schema
+from hoopwright.spec.schema import load_schema
 
 if TYPE_CHECKING:
     from jsonschema import Draft202012Validator

@@ -7,7 +7,7 @@ from typing import Any
 
 from hoopwright.source.diagnostic import Finding, Path
 from hoopwright.spec.references import reference_findings
-from hoopwright.spec.schemas import load_schema
+from hoopwright.spec.schema import load_schema
 from hoopwright.spec.validate import validate
 
 _APART = ("variants", "progress", "fittings")

@@ -1,0 +1,80 @@
+"""Starters are good specs as they stand, and stay so when they are fitted to a wearer."""
+
+from __future__ import annotations
+
+import pytest
+
+from hoopwright.source.quantity import QuantityError
+from hoopwright.source.read import read
+from hoopwright.spec.model import Spec
+from hoopwright.spec.resolve import resolve
+from hoopwright.spec.starters import starter, starters
+
+INCH = 0.0254
+NAMES = [name for name, _ in starters()]
+
+
+def spec_of(text: str) -> Spec:
+    document, said = read(text.encode(), "starter.yaml")
+    assert document is not None, said
+    spec, found = resolve(document)
+    assert spec is not None, found
+    assert found == ()
+    return spec
+
+
+def test_there_is_one_for_each_system_of_units() -> None:
+    assert {spec_of(starter(name, {})).units for name in NAMES} == {"inches", "centimetres"}
+
+
+def test_each_says_when_and_for_whom() -> None:
+    for name, about in starters():
+        assert "18" in about, name
+        assert "wearer" in about
+        assert "skirt" in about
+        assert "#" not in about
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_comments_survive_and_the_plain_starter_is_unchanged(name: str) -> None:
+    plain = starter(name, {})
+    fitted = starter(name, {"stature": "5 ft 1 in", "waist": "25 in"})
+    assert plain.count("#") == fitted.count("#") > 20
+    assert plain.startswith("# A round cage")
+    pairs = zip(plain.splitlines(), fitted.splitlines(), strict=True)
+    changed = [line for line, other in pairs if line != other]
+    assert 4 <= len(changed) <= 8
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("stature", ["4 ft 8 in", "150 cm", "6 ft 1 in", "5' 6\""])
+def test_proportions_follow_the_stature(name: str, stature: str) -> None:
+    plain, fitted = spec_of(starter(name, {})), spec_of(starter(name, {"stature": stature}))
+    ratio = fitted.wearer.stature / plain.wearer.stature
+    for was, now in ((plain.shape.hem_girth, fitted.shape.hem_girth),
+                     (plain.shape.hem_off_floor, fitted.shape.hem_off_floor)):
+        assert now == pytest.approx(was * ratio, abs=0.0033)
+    assert fitted.wearer.side == pytest.approx(0.630 * fitted.wearer.stature)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_hip_is_worked_out_unless_it_is_given(name: str) -> None:
+    assert spec_of(starter(name, {"waist": "80 cm"})).wearer.hip == pytest.approx(0.80 / 0.837, abs=0.0033)
+    assert spec_of(starter(name, {"waist": "80 cm", "hip": "110 cm"})).wearer.hip == pytest.approx(1.10)
+
+
+@pytest.mark.parametrize("title", [
+    'A: "b" #c', "{{ 1 }} <b> `x`", "- [x]", "*x &y !z %", "ünï\tcode \\n", "null",
+])
+def test_any_title_is_taken_as_text(title: str) -> None:
+    assert spec_of(starter(NAMES[0], {"title": title})).title == title
+
+
+def test_bad_answers_are_errors() -> None:
+    with pytest.raises(QuantityError) as bare:
+        starter(NAMES[0], {"waist": "28"})
+    assert bare.value.code == "unit-missing"
+    with pytest.raises(QuantityError):
+        starter(NAMES[0], {"title": "x" * 201})
+    with pytest.raises(KeyError):
+        starter("no such starter", {})
