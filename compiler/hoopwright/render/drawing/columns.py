@@ -23,15 +23,17 @@ class Label:
 
 
 def draw_column(sheet: Sheet, labels: Sequence[Label], x: float, low: float, high: float, *, side: str,
-                title: str, room: float = 92.0) -> None:
+                title: str = "", room: float = 92.0) -> None:
     """Labels in a column on the ``left`` of the drawing (from x on) or on its ``right`` (up to x).
 
     ``labels`` come top down; their centres stay between ``low`` and ``high`` when they fit there.
     """
     end = "start" if side == "left" else "end"
     places = spread([label.at[1] for label in labels], [STEP] * len(labels), low, high)
-    if places:
+    if places and title:
         sheet.text(x, places[0] - STEP - 1, title, size=SMALL, anchor=end, fill=GREY)
+    if not labels:
+        return
     widths = [_write(sheet, label, x, y + SMALL * 0.36, side, room)
               for label, y in zip(labels, places, strict=True)]
     for label, y in zip(labels, places, strict=True):

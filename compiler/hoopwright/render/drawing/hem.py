@@ -8,14 +8,14 @@ from math import acos, cos, sin
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.body import figure_of
-from hoopwright.render.drawing.letters import wrap
+from hoopwright.render.drawing.letters import free, text_box, wrap
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading, scale_bar, upright
 from hoopwright.render.drawing.sheet import GREY, XY, Sheet
 from hoopwright.render.figure import Figure
 from hoopwright.shape.model import Hoop, Point
 from hoopwright.source.quantity import length_text
 
-MIDDLE = (240.0, 272.0)
+MIDDLE = (240.0, 286.0)
 ROOM = 318.0
 FOOT = 0.152  # length of a foot over stature, for the drawing only
 
@@ -39,7 +39,7 @@ def draw_hem(plan: Plan) -> Figure:
     scale = ROOM / max(hem.plan.width, hem.plan.depth, plan.spec.limits.door or 0.0, 1.8 * _reach(plan, hem))
     above = Above(scale, MIDDLE[0], MIDDLE[1] + hem.plan.offset * scale)
     notes = [line for note in _notes(plan) for line in wrap(note, PAGE - 28, SMALL)]
-    bottom = MIDDLE[1] + _reach(plan, hem) * scale + 50
+    bottom = MIDDLE[1] + _deep(plan, hem, scale) + 50
     sheet = Sheet("hem", PAGE, bottom + 38 + 17 * len(notes) + 36)
     heading(sheet, "Hem from above", "front at the bottom; the wearer's left is on the right of the page")
     _door(sheet, plan, hem, above)
@@ -80,7 +80,8 @@ def _body(sheet: Sheet, plan: Plan, above: Above) -> None:
         sheet.ellipse(above.at(0, 0), width / 2 * above.scale, depth / 2 * above.scale, fill=fill,
                       stroke=GREY, width=1.0, dash=dash)
     sheet.text(*above.at(0, 0), "waist", size=SMALL, anchor="middle")
-    sheet.text(above.x, above.y + body.hip[1] / 2 * above.scale - 4, "hips", size=SMALL, anchor="middle")
+    low = above.y + body.hip[1] / 2 * above.scale
+    sheet.text(above.x, low - 4, "hips", size=SMALL, anchor="middle", halo=True)
 
 
 def _names(sheet: Sheet, plan: Plan, hem: Hoop, above: Above) -> None:
@@ -92,12 +93,16 @@ def _names(sheet: Sheet, plan: Plan, hem: Hoop, above: Above) -> None:
                 x, y = above.at(fixing.at[0], fixing.at[1])
                 away = ((x - centre[0]) ** 2 + (y - centre[1]) ** 2) ** 0.5 or 1.0
                 sheet.text(x + 18 * (x - centre[0]) / away, y + 18 * (y - centre[1]) / away + 4.5, tape.id,
-                           size=TEXT, anchor="middle", bold=True)
-    half, deep = hem.plan.width / 2 * above.scale, _reach(plan, hem) * above.scale
+                           size=TEXT, anchor="middle", bold=True, halo=True)
+    half, deep = hem.plan.width / 2 * above.scale, _deep(plan, hem, above.scale)
     sheet.text(centre[0], centre[1] + deep + 20, "FRONT", size=TEXT, anchor="middle", bold=True, halo=True)
     sheet.text(centre[0], centre[1] - deep - 10, "BACK", size=TEXT, anchor="middle", bold=True, halo=True)
-    sheet.text(centre[0] + half + 16, centre[1] - 26, "left", size=TEXT, anchor="start", fill=GREY)
-    sheet.text(centre[0] - half - 16, centre[1] - 26, "right", size=TEXT, anchor="end", fill=GREY)
+    sides = (("left", centre[0] + half + 16, "start"), ("right", centre[0] - half - 16, "end"))
+    for words, x, anchor in sides:
+        places = (text_box(x, centre[1] + down, words, TEXT, anchor) for down in (-26, 34, -48, 56, -70, 78))
+        box = next((place for place in places if free(place, sheet.boxes)), None)
+        if box is not None:
+            sheet.text(x, box.bottom - 0.22 * TEXT, words, size=TEXT, anchor=anchor, fill=GREY)
 
 
 def _step(sheet: Sheet, plan: Plan, above: Above) -> None:
@@ -131,7 +136,7 @@ def _door(sheet: Sheet, plan: Plan, hem: Hoop, above: Above) -> None:
             turns = [turn * at / 12 for at in range(-12, 13)]
             edge = [above.at(sign * radius * cos(t), deep * sin(t) - hem.plan.offset) for t in turns]
             sheet.path(edge, closed=True, fill=sheet.pattern("hatch"), stroke="none")
-    top = MIDDLE[1] - _reach(plan, hem) * above.scale - 28
+    top = MIDDLE[1] - _deep(plan, hem, above.scale) - 28
     low = MIDDLE[1] + hem.plan.depth / 2 * above.scale + 8
     for x in (above.at(-half, 0)[0], above.at(half, 0)[0]):
         sheet.line((x, top), (x, low), stroke=GREY, width=1.2, dash="9 4")
@@ -143,6 +148,11 @@ def _reach(plan: Plan, hem: Hoop) -> float:
     """How far the drawing goes to front and back of the hem hoop's centre, m."""
     step = plan.spec.wearer.step
     return max(hem.plan.depth / 2, (step + FOOT * figure_of(plan).stature) / 2 if step is not None else 0.0)
+
+
+def _deep(plan: Plan, hem: Hoop, scale: float) -> float:
+    """Half the drawing's depth on the page: hoop and feet, and room for a tape's name outside the hoop."""
+    return max(_reach(plan, hem) * scale, hem.plan.depth / 2 * scale + 26)
 
 
 def _notes(plan: Plan) -> list[str]:

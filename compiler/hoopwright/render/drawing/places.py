@@ -67,4 +67,4 @@ def _both(words: list[str]) -> str:
         rest = {" ".join(word.split()[:-1]) for word in words}
         if len(rest) == 1:
             return f"{rest.pop()} left and right".lstrip()
-    return ", ".join(words)
+    return ", ".join(words) if len(words) < 3 else "all round"

@@ -125,14 +125,13 @@ def join_hoop(plan: Plan, action: str) -> Figure:
         cloth(sheet, 14, y + 12, 64, 22)
         tell(sheet, (40, y + 34), (14, y + 62), "cloth pushed back, wetted")
         tell(sheet, (230, y + 32), (306, y + 46), "heat shield", anchor="end")
+    if place is not None:
+        sheet.rect(104, 18, 24, y - 2, fill=PAPER, line=1.1)
+        sheet.text(116, 14, place.tape, size=SMALL, anchor="middle", bold=True)
     long = build.lap or build.join.sleeve
     _strip(sheet, 14, 216, y, 8)
     _strip(sheet, 150, 306, y + (0 if build.join.sleeve else 6), 8)
     _drawn_join(sheet, build.join.name, bool(build.join.sleeve), y)
-    if place is not None:
-        sheet.rect(104, 16, 24, y + 4 - 16 - 12, fill=PAPER, line=1.1)
-        sheet.rect(104, y + 12, 24, 8, fill=PAPER, line=1.1)
-        sheet.text(116, 12, place.tape, size=SMALL, anchor="middle", bold=True)
     if long:
         across(sheet, 150, 216, y - 24, f"{'lap' if build.lap else 'sleeve'} {say(plan, long)}")
     where = f", beside {place.tape} on the side towards the {place.towards}" if place else ""

@@ -36,10 +36,11 @@ def mark_tapes(plan: Plan, action: str) -> Figure:
     sheet.ellipse((left + 8, y + 9), 3, 3, fill=INK)
     sheet.line((zero, y - 6), (zero, y + 24), width=2.2)
     sheet.text(zero, y - 10, "0", size=SMALL, anchor="middle", bold=True)
+    room = min(60.0, marks[0].at * scale * 1.5, (marks[-1].at - marks[0].at) * scale or 60.0) - 6
     for row, mark in enumerate(marks):
         x = zero + mark.at * scale
         sheet.line((x, y), (x, y + 18), width=1.8)
-        sheet.text(x, y - 6, clip(mark.hoop, 60, SMALL, bold=True), size=SMALL, anchor="middle", bold=True)
+        sheet.text(x, y - 6, clip(mark.hoop, room, SMALL, bold=True), size=SMALL, anchor="middle", bold=True)
         across(sheet, zero, x, y + 54 + 24 * row, say(plan, mark.at))
     top = say(plan, plan.spec.allowances.tape_top)
     tell(sheet, (left + 26, y + 14), (8, y + 98), "turned in")

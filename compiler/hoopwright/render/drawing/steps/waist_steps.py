@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from math import cos, pi, sin
+from dataclasses import dataclass
+from math import ceil, cos, pi, sin
 
 from hoopwright.plan.model import Plan
+from hoopwright.render.drawing.columns import Label, draw_column
 from hoopwright.render.drawing.letters import clip, text_width
 from hoopwright.render.drawing.marks import SMALL, across, leader
-from hoopwright.render.drawing.sheet import GREY, INK, PAPER
+from hoopwright.render.drawing.sheet import GREY, INK, PAPER, Sheet
 from hoopwright.render.drawing.spread import spread
 from hoopwright.render.drawing.steps.frame import (
     WIDTH,
@@ -25,41 +27,50 @@ from hoopwright.render.figure import Figure
 from hoopwright.shape.model import Hoop
 
 
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A place on the waistband: where it lies on the page, its name and its distance in words."""
+
+    x: float
+    name: str
+    value: str
+
+    @property
+    def room(self) -> float:
+        """Width of its label on the page."""
+        return max(text_width(self.value, SMALL), text_width(self.name, SMALL, bold=True)) + 8
+
+
+def _write_places(sheet: Sheet, places: list[Place], edge: float, rows: int) -> None:
+    """A stroke up from the band's lower edge at each place, its name and distance below, in ``rows`` rows."""
+    told: list[tuple[float, float, Place]] = []
+    for row in range(rows):
+        mine = places[row::rows]
+        spots = spread([place.x for place in mine], [place.room for place in mine], 2, WIDTH - 2)
+        told += [(x, edge + 14 + 32 * row, place) for x, place in zip(spots, mine, strict=True)]
+    for x, y, place in told:
+        sheet.line((place.x, edge - 9), (place.x, edge), width=1.8)
+        leader(sheet, [(place.x, edge), (x, y - 10)])
+    for x, y, place in told:
+        sheet.text(x, y, place.name, size=SMALL, anchor="middle", bold=True, halo=True)
+        sheet.text(x, y + 13, place.value, size=SMALL, anchor="middle", halo=True)
+
+
 def make_waistband(plan: Plan, action: str) -> Figure:
     """The waistband laid flat, to scale: every tape's place from centre front, the overlap, the turnings."""
     band, tapes = plan.shape.waistband, plan.shape.tapes
-    names = [
-        ("front", 0.0),
-        *((tape.id, tape.waist_fraction) for tape in tapes),
-        ("back", 0.5),
-        ("front", 1.0),
+    shares = [("front", 0.0), ("back", 0.5), ("front", 1.0)]
+    shares += [(tape.id, tape.waist_fraction) for tape in tapes]
+    left, y, scale = 16.0, 30.0, (WIDTH - 32) / (band.girth + band.overlap)
+    places = [
+        Place(left + at * band.girth * scale, clip(name, 40, SMALL, bold=True), say(plan, at * band.girth))
+        for name, at in sorted(shares, key=lambda item: item[1])
     ]
-    names.sort(key=lambda item: item[1])
-    rows = 2 if len(names) < 11 else 3
+    rows = max(2, ceil(sum(place.room for place in places) / (WIDTH - 20)))
     sheet = begin(action, 118 + 32 * rows)
-    left, y = 16.0, 30.0
-    scale = (WIDTH - 32) / (band.girth + band.overlap)
     sheet.rect(left, y, band.girth * scale, 22, fill=PAPER, line=1.4)
     sheet.rect(left + band.girth * scale, y, band.overlap * scale, 22, fill=sheet.pattern("hatch"), line=1.4)
-    for row in range(rows):
-        mine = names[row::rows]
-        values = [say(plan, share * band.girth) for _, share in mine]
-        widths = [text_width(value, SMALL) + 8 for value in values]
-        ats = [left + share * band.girth * scale for _, share in mine]
-        for (name, _), value, at, x in zip(mine, values, ats, spread(ats, widths, 4, WIDTH - 2), strict=True):
-            low = y + 22
-            sheet.line((at, low - 9), (at, low), width=1.8)
-            leader(sheet, [(at, low), (x, low + 14 + 32 * row - 10)])
-            sheet.text(
-                x,
-                low + 14 + 32 * row,
-                clip(name, 40, SMALL, bold=True),
-                size=SMALL,
-                anchor="middle",
-                bold=True,
-                halo=True,
-            )
-            sheet.text(x, low + 27 + 32 * row, value, size=SMALL, anchor="middle", halo=True)
+    _write_places(sheet, places, y + 22, rows)
     sheet.text(WIDTH - 14, y - 8, f"overlap {say(plan, band.overlap)}", size=SMALL, anchor="end")
     sheet.text(left, y - 8, "lower edge, by the wearer's left", size=SMALL, fill=GREY)
     below(
@@ -102,40 +113,28 @@ def mark_hoop(plan: Plan, action: str) -> Figure:
     """A hoop from above, front at the bottom: how far each tape lies round it from the one at the join."""
     part = first_part(plan, action)
     hoop = next((hoop for hoop in plan.shape.hoops if hoop.id == part and hoop.fixings), plan.shape.hoops[0])
-    sheet, start = begin(action, 258), _start(plan, hoop)
-    x, y, radius = WIDTH / 2, 122.0, 70.0
+    sheet, start = begin(action, 252), _start(plan, hoop)
+    x, y, radius = WIDTH / 2, 112.0, 66.0
     sheet.ellipse((x, y), radius, radius, width=2.6)
+    left: list[Label] = []
+    right: list[Label] = []
     for fixing in hoop.fixings:
-        turn = 2 * pi * fixing.fraction
-        side, ahead = sin(turn), cos(turn)
-        sheet.line((x + 63 * side, y + 63 * ahead), (x + 77 * side, y + 77 * ahead), width=2.2)
-        first = fixing.tape == start[0]
-        round_it = ((fixing.fraction - start[1]) % 1.0) * hoop.girth
-        at = (x + 84 * side, y + 86 * ahead)
-        anchor = "middle" if abs(side) < 0.25 else "start" if side > 0 else "end"
-        sheet.text(
-            at[0],
-            at[1] + (0 if ahead < 0.5 else 8),
-            clip(fixing.tape, 60, SMALL, bold=True),
-            size=SMALL,
-            anchor=anchor,
-            bold=True,
-        )
-        sheet.text(
-            at[0],
-            at[1] + (14 if ahead < 0.5 else 22),
-            "start" if first else say(plan, round_it),
-            size=SMALL,
-            anchor=anchor,
-        )
-        if first:
-            sheet.ellipse((x + 70 * side, y + 70 * ahead), 5, 5, fill=INK, stroke=PAPER)
+        side, ahead = sin(2 * pi * fixing.fraction), cos(2 * pi * fixing.fraction)
+        sheet.line((x + 59 * side, y + 59 * ahead), (x + 73 * side, y + 73 * ahead), width=2.2)
+        away = ((fixing.fraction - start[1]) % 1.0) * hoop.girth
+        value = "start" if fixing.tape == start[0] else say(plan, away)
+        (right if side > 0 else left).append(Label((x + 74 * side, y + 74 * ahead), fixing.tape, value))
+        if fixing.tape == start[0]:
+            sheet.ellipse((x + radius * side, y + radius * ahead), 5, 5, fill=INK, stroke=PAPER)
+    for labels, place, name in ((left, 8.0, "left"), (right, WIDTH - 8.0, "right")):
+        labels.sort(key=lambda label: label.at[1])
+        draw_column(sheet, labels, place, 12.0, 216.0, side=name, room=78.0)
     sheet.text(x, y + 4, clip(hoop.id, 90, SMALL, bold=True), size=SMALL, anchor="middle", bold=True)
     sheet.text(x, y + 19, f"{say(plan, hoop.girth)} round", size=SMALL, anchor="middle")
-    sheet.text(x, y + 54, "front", size=SMALL, anchor="middle", fill=GREY)
+    sheet.text(x, y + 50, "front", size=SMALL, anchor="middle", fill=GREY)
     sheet.text(x, y - 46, "back", size=SMALL, anchor="middle", fill=GREY)
     below(
-        sheet, 238, "From above; measured round from the mark beside the join (dot), front towards her left."
+        sheet, 232, "From above; measured round from the mark beside the join (dot), front towards her left."
     )
     told = ", ".join(fixing.tape for fixing in hoop.fixings)
     return finish(
