@@ -9,8 +9,8 @@ from types import SimpleNamespace
 import pytest
 
 from hoopwright.spec.check import Check
-from hoopwright.supply.budget import savings
 from hoopwright.supply.provide import provide
+from hoopwright.supply.saving import savings
 
 Drawn = Callable[[str], SimpleNamespace]
 THREAD = "  thread: {kind: consumable, sold: [{count: 1, price: 2.00 USD}]}\n\nlimits:"
@@ -28,10 +28,8 @@ def test_a_tight_budget_fails_and_the_smallest_change_that_mends_it_is_named(
 ) -> None:
     found = budget(drawn, harbour_text, "50 USD")
     assert found.result == "fails"
-    # 5.17 over with its reserve: bare hoops save 7 yards and more of braid at 0.60
-    assert found.remedy.startswith("it is 5.17 USD over; ")
-    assert "saves" in found.remedy
-    assert "not enough" not in found.remedy
+    # one hoop fewer saves 1.80, no band 3.75: too little; cane saves more than is wanted
+    assert found.remedy == "it is 5.17 USD over; bare hoops, without `braid` saves 7.80 USD"
 
 
 def test_a_hopeless_budget_names_the_largest_saving_and_says_it_is_not_enough(
@@ -39,15 +37,25 @@ def test_a_hopeless_budget_names_the_largest_saving_and_says_it_is_not_enough(
 ) -> None:
     found = budget(drawn, harbour_text, "10 USD")
     assert found.result == "fails"
-    assert "saves 7.80 USD, which is not enough alone" in found.remedy
+    assert found.remedy.startswith("it is 45.17 USD over; hoops of `cane`, lap bound, if it is strong enough")
+    assert found.remedy.endswith("saves 14.90 USD, which is not enough alone")
 
 
-def test_each_saving_is_the_difference_of_two_ways_of_buying(drawn: Drawn, harbour_text: str) -> None:
+def test_each_saving_is_the_difference_of_two_lists(drawn: Drawn, harbour_text: str) -> None:
     cage = drawn(harbour_text)
-    saved = {saving.words: saving.amount for saving in savings(cage.spec, cage.shape)}
-    assert saved["bare hoops without `braid`, bound with tape you have,"] == Decimal("7.80")
-    assert saved["no hem band of `calico`"] == Decimal("7.35")
-    assert saved["hoops of `cane`, if it is strong enough,"] == Decimal("7.50")
+    supply, _ = provide(cage.spec, cage.shape)
+    assert supply is not None
+    saved = {saving.words: saving.amount for saving in savings(cage.spec, supply.shopping)}
+    assert saved["bare hoops, without `braid`"] == Decimal("7.80")
+    bare = drawn(harbour_text.replace(", casing: braid", ", casing: none"))
+    listed, _ = provide(bare.spec, bare.shape)
+    assert listed is not None
+    assert supply.cost.total - listed.cost.total == Decimal("7.80")
+    # cane: 11.50 for 19.00 of strip, and no solder at 7.40; what binding uses has no price
+    cane = "hoops of `cane`, lap bound, if it is strong enough (end tips, glue not counted)"
+    assert saved[cane] == Decimal("14.90")
+    # no band: 7.35 of calico, but two hoops more want braid: 6 yd at 0.60
+    assert saved["no hem band of `calico`"] == Decimal("3.75")
 
 
 def test_the_limit_itself_still_holds(drawn: Drawn, harbour_text: str) -> None:

@@ -8,6 +8,7 @@ joining with the washing of the joins, are kept in one sitting whenever they fit
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
@@ -38,7 +39,7 @@ class Sitting:
 def plan_sessions(tasks: Iterable[Task], limit: float) -> tuple[tuple[Task, ...], tuple[Session, ...]]:
     """All tasks in working order with their session, and the sessions. ``limit`` is minutes a session.
 
-    A task longer than a session has a session of its own. The needs must hold no circle.
+    A task longer than a session has a session of its own. Raises ValueError when needs hold a circle.
     """
     waiting = list(tasks)
     rank = {task.id: index for index, task in enumerate(waiting)}
@@ -48,7 +49,10 @@ def plan_sessions(tasks: Iterable[Task], limit: float) -> tuple[tuple[Task, ...]
     while waiting:
         number = len(sessions) + 1
         done = _fill(waiting, past, rank, limit)
-        waiting = [task for task in waiting if task not in done]
+        if not done:
+            raise ValueError(f"{waiting[0].id} can never be begun")
+        begun = {task.id for task in done}
+        waiting = [task for task in waiting if task.id not in begun]
         past = {**past, **{task.id: 0.0 for task in done}}
         ordered.extend(replace(task, session=number) for task in done)
         sessions.append(
@@ -68,11 +72,12 @@ def _fill(
     """The tasks of one session, in order. ``past`` holds what earlier sessions finished."""
     over: dict[str, float] = dict(past)  # minute of this session from which a task's result can be used
     done: list[Task] = []
+    begun: set[str] = set()
     sitting = Sitting(limit)
     while True:
-        left = [task for task in waiting if task not in done]
+        left = [task for task in waiting if task.id not in begun]
         ready = [
-            task for task in left if all(over.get(need, limit * 1e6) <= sitting.clock for need in task.needs)
+            task for task in left if all(over.get(need, math.inf) <= sitting.clock for need in task.needs)
         ]
         fits = [task for task in ready if not done or sitting.clock + task.minutes <= limit]
         kept = [task for task in fits if _may_begin(task, left, done, over, sitting)]
@@ -81,6 +86,7 @@ def _fill(
             return done
         task = min(choice, key=lambda task: (task.wait <= 0, task.setup != sitting.setup, rank[task.id]))
         done.append(task)
+        begun.add(task.id)
         clock = sitting.clock + task.minutes
         over[task.id] = clock + task.wait
         sitting = Sitting(limit, clock, task.setup)
@@ -98,9 +104,9 @@ def _may_begin(
     members = [other for other in left if _TOGETHER.get(other.action) == group]
     length = sum(other.minutes for other in members)
     if length > sitting.limit:
-        return sitting.clock + 2 * task.minutes <= sitting.limit
+        return sitting.clock + min(2, len(members)) * task.minutes <= sitting.limit
     names = {other.id for other in members}
     needs = {need for other in members for need in other.needs} - names
     return sitting.clock + length <= sitting.limit and all(
-        over.get(need, sitting.limit * 1e6) <= sitting.clock for need in needs
+        over.get(need, math.inf) <= sitting.clock for need in needs
     )
