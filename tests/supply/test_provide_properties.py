@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from hoopwright.supply.model import Supply
 from hoopwright.supply.provide import provide
 
-MICRON = 1e-6
+MICRON, TENTH = 1e-6, 1e-4  # of a millimetre the latter: cloth is laid out on a fine grid
 Drawn = Callable[[str], SimpleNamespace]
 
 CAGE = """
@@ -124,8 +124,8 @@ def test_the_strips_of_a_band_make_up_its_length_on_the_cloth(
     lengths = [placed.width if across else placed.height for placed in layout.placements]
     heights = [placed.height if across else placed.width for placed in layout.placements]
     seams = 0.0 if across else layout.joins * 2 * cage.spec.allowances.seam
-    assert abs(sum(lengths) - seams - cage.shape.band.length) < 1e-6
-    assert all(abs(height - cage.shape.band.height) < 1e-9 for height in heights)
+    assert abs(sum(lengths) - seams - cage.shape.band.length) < TENTH
+    assert all(abs(height - cage.shape.band.height) < TENTH for height in heights)
     for k, one in enumerate(layout.placements):
         assert 0 <= one.x <= one.x + one.width <= layout.width + 1e-9
         assert one.y + one.height <= layout.need + 1e-9
