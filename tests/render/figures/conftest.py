@@ -73,6 +73,10 @@ build:
   hoops: {join: lap bound}
   tapes: {count: 9, front_gap: 9 in}
   hem_band: {depth: 10 in}
+load:
+  - {name: flannel petticoat, material: flannel, area: 5 yd2, buy: true}
+materials:
+  flannel: {kind: cloth, weight: 200 g/m2, width: 60 in, sold: [{per: 1 yd, price: 9.00 USD}]}
 limits: {door: 36 in}
 workshop: {helper: true}
 """

@@ -36,6 +36,10 @@ def test_names_are_file_names_and_differ(cage: Any) -> None:
     assert all(re.fullmatch(r"[a-z0-9-]+", name) for name in names)
     assert {"front", "side", "hem", "tapes", "coils", "gauge-1"} <= set(names)
     assert ("band" in names) == (cage.plan.shape.band is not None)
+    others = [layout for layout in cage.plan.supply.layouts
+              if "band" not in {placed.part for placed in layout.placements}]
+    assert [name for name in names if name.startswith("cloth-")] == [
+        f"cloth-{at}" for at in range(1, len(others) + 1)]
 
 
 def test_every_main_action_of_the_work_has_its_sketch(harbour: Any) -> None:

@@ -92,6 +92,17 @@ def test_the_band_shows_its_measures(harbour: Any) -> None:
     assert "fold" in said
 
 
+def test_every_piece_of_cloth_is_told_with_its_size(cage: Any) -> None:
+    units = cage.plan.spec.units
+    pictures = [name for name in cage.trees if name == "band" or name.startswith("cloth")]
+    said = " ".join(" ".join(cage.texts(name)) for name in pictures)
+    for layout in cage.plan.supply.layouts:
+        for placed in layout.placements:
+            size = f"{length_text(placed.width, units)} × {length_text(placed.height, units)}"
+            assert placed.part in said
+            assert size in said
+
+
 def test_the_hem_names_front_back_left_and_right(cage: Any) -> None:
     said = cage.texts("hem")
     assert {"FRONT", "BACK", "left", "right"} <= set(said)

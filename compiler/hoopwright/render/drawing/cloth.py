@@ -37,7 +37,18 @@ def layout_notes(plan: Plan, layout: ClothLayout) -> tuple[str, ...]:
     if layout.other_way is not None:
         other = "along" if layout.direction == "across" else "across"
         said += f"; cut {other} it would need {long_length_text(layout.other_way, units)}"
-    return wrap(said + ". Hatched: left over.", PAGE - 28, SMALL)
+    said += ". " + "; ".join(_sizes(plan, layout)) + ". Hatched: left over."
+    return wrap(said, PAGE - 28, SMALL)
+
+
+def _sizes(plan: Plan, layout: ClothLayout) -> list[str]:
+    """Every size of every part, and how many pieces have it: ``band: 2 of 45 in × 20 1/4 in``."""
+    units = plan.spec.units
+    alike: dict[tuple[str, str], int] = {}
+    for placed in layout.placements:
+        size = f"{length_text(placed.width, units)} × {length_text(placed.height, units)}"
+        alike[placed.part, size] = alike.get((placed.part, size), 0) + 1
+    return [f"{part}: {count} of {size}" for (part, size), count in alike.items()]
 
 
 def draw_layout(sheet: Sheet, plan: Plan, layout: ClothLayout, y: float) -> None:
@@ -80,11 +91,12 @@ def _piece(sheet: Sheet, plan: Plan, layout: ClothLayout, placed: Placement, at:
     upright_text = high > wide and wide < text_width(size, SMALL) + 8
     room = (high if upright_text else wide) - 8
     across_room = wide if upright_text else high
-    lines = [clip(name, room, SMALL, bold=True), clip(size, room, SMALL)]
+    lines = [clip(name, room, SMALL, bold=True)]
+    lines += [size] if text_width(size, SMALL) <= room else []
     lines = lines if across_room > 36 else [clip(f"{name}: {size}", room, SMALL)] if across_room > 15 else []
     for index, line in enumerate(lines):
         shift = (index - (len(lines) - 1) / 2) * 16 + 4.3
-        bold = index == 0 and len(lines) > 1
+        bold = index == 0 and across_room > 36
         if upright_text:
             sheet.text(x + wide / 2 + shift, y + high / 2 + text_width(line, SMALL, bold=bold) / 2, line,
                        size=SMALL, bold=bold, turned=True)

@@ -104,7 +104,7 @@ def _columns(sheet: Sheet, plan: Plan, view: View, low: float, word: str, sizes:
     heights += [Label((end[0], y), hoop.id, length_text(hoop.height, units))
                 for hoop, end, y in zip(plan.shape.hoops, ends, ys, strict=True)]
     other = left if view.kind == "front" else plan.shape.waist_heights[2]
-    beyond = [Label(line[-1], "", f"{length_text(other, units)} up")] if other != side else []
+    beyond = [Label(line[-1], "waist", f"{length_text(other, units)} up")] if other != side else []
     girths = [Label(line[-1], "waist", length_text(waist, units))] if waist is not None else []
     girths += [Label((end[1], y), hoop.id, length_text(size, units))
                for hoop, end, y, size in zip(plan.shape.hoops, ends, ys, sizes, strict=True)]

@@ -67,7 +67,7 @@ def make_waistband(plan: Plan, action: str) -> Figure:
         for name, at in sorted(shares, key=lambda item: item[1])
     ]
     rows = max(2, ceil(sum(place.room for place in places) / (WIDTH - 20)))
-    sheet = begin(action, 118 + 32 * rows)
+    sheet = begin(action, 94 + 32 * rows)
     sheet.rect(left, y, band.girth * scale, 22, fill=PAPER, line=1.4)
     sheet.rect(left + band.girth * scale, y, band.overlap * scale, 22, fill=sheet.pattern("hatch"), line=1.4)
     _write_places(sheet, places, y + 22, rows)
@@ -75,7 +75,7 @@ def make_waistband(plan: Plan, action: str) -> Figure:
     sheet.text(left, y - 8, "lower edge, by the wearer's left", size=SMALL, fill=GREY)
     below(
         sheet,
-        98 + 32 * rows,
+        74 + 32 * rows,
         f"Cut {say(plan, band.cut)}; {say(plan, plan.spec.allowances.waistband_turning)} "
         f"turned in at each end; closed it measures {say(plan, band.girth)}.",
     )
@@ -113,7 +113,7 @@ def mark_hoop(plan: Plan, action: str) -> Figure:
     """A hoop from above, front at the bottom: how far each tape lies round it from the one at the join."""
     part = first_part(plan, action)
     hoop = next((hoop for hoop in plan.shape.hoops if hoop.id == part and hoop.fixings), plan.shape.hoops[0])
-    sheet, start = begin(action, 252), _start(plan, hoop)
+    sheet, start = begin(action, 234), _start(plan, hoop)
     x, y, radius = WIDTH / 2, 112.0, 66.0
     sheet.ellipse((x, y), radius, radius, width=2.6)
     left: list[Label] = []
@@ -128,13 +128,13 @@ def mark_hoop(plan: Plan, action: str) -> Figure:
             sheet.ellipse((x + radius * side, y + radius * ahead), 5, 5, fill=INK, stroke=PAPER)
     for labels, place, name in ((left, 8.0, "left"), (right, WIDTH - 8.0, "right")):
         labels.sort(key=lambda label: label.at[1])
-        draw_column(sheet, labels, place, 12.0, 216.0, side=name, room=78.0)
+        draw_column(sheet, labels, place, 12.0, 198.0, side=name, room=78.0)
     sheet.text(x, y + 4, clip(hoop.id, 90, SMALL, bold=True), size=SMALL, anchor="middle", bold=True)
     sheet.text(x, y + 19, f"{say(plan, hoop.girth)} round", size=SMALL, anchor="middle")
     sheet.text(x, y + 50, "front", size=SMALL, anchor="middle", fill=GREY)
     sheet.text(x, y - 46, "back", size=SMALL, anchor="middle", fill=GREY)
     below(
-        sheet, 232, "From above; measured round from the mark beside the join (dot), front towards her left."
+        sheet, 214, "From above; measured round from the mark beside the join (dot), front towards her left."
     )
     told = ", ".join(fixing.tape for fixing in hoop.fixings)
     return finish(
