@@ -27,6 +27,8 @@ _PLAIN = re.compile(r"[\w ,.:'/×-]")
 def printable(text: str) -> str:
     """One line of visible text: a run of blanks and line breaks becomes one space, controls and marks that
     turn the direction of writing are dropped, lone surrogates become U+FFFD."""
+    if text.isprintable() and "  " not in text:
+        return text
     kept: list[str] = []
     for char in re.sub(r"\s+", " ", text):
         kind = unicodedata.category(char)

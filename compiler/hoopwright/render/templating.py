@@ -30,7 +30,10 @@ def environment() -> Environment:
     """The environment over ``render/templates``. A missing value is an error, never a blank."""
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
+    from hoopwright.render.bytecode import KeptTemplates
+
     env = Environment(
+        bytecode_cache=KeptTemplates(FOLDER),
         loader=FileSystemLoader(FOLDER, encoding="utf-8"),
         undefined=StrictUndefined,
         finalize=_printed,

@@ -1,0 +1,51 @@
+"""Compiled templates kept beside the templates, as Python keeps compiled modules.
+
+Compiling the templates costs more than all other rendering. Jinja's own check is kept: a kept file is
+used only when it was made from the same text by the same versions. Nothing is written when Python itself is
+told not to write compiled files, and a folder that cannot be written is no error. What is printed never
+depends on whether a kept file was found.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from contextlib import suppress
+from pathlib import Path
+
+import jinja2
+from jinja2.bccache import Bucket, BytecodeCache
+
+from hoopwright import __version__
+
+OPTIONS = "1"
+"""To be raised when an option of the environment changes that changes compiled code."""
+
+
+class KeptTemplates(BytecodeCache):
+    """Keeps compiled templates where Python keeps compiled modules: in ``__pycache__`` under ``folder``, or
+    under Python's own prefix for such files when one is set."""
+
+    def __init__(self, folder: Path) -> None:
+        prefix = sys.pycache_prefix
+        self.folder = Path(prefix, *folder.parts[1:]) if prefix else folder / "__pycache__"
+        self.suffix = f".{sys.implementation.cache_tag}-{jinja2.__version__}-{__version__}-{OPTIONS}.bin"
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        """Fill the bucket from its file; it stays empty when there is none or it is not its own."""
+        with suppress(OSError, EOFError, ValueError, TypeError), self._path(bucket).open("rb") as file:
+            bucket.load_bytecode(file)
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        """Write the bucket's file whole or not at all."""
+        if sys.dont_write_bytecode:
+            return
+        path = self._path(bucket)
+        part = path.with_suffix(f".{os.getpid()}.part")
+        with suppress(OSError):
+            self.folder.mkdir(parents=True, exist_ok=True)
+            part.write_bytes(bucket.bytecode_to_string())
+            os.replace(part, path)
+
+    def _path(self, bucket: Bucket) -> Path:
+        return self.folder / f"{bucket.key}{self.suffix}"
