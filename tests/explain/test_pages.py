@@ -56,6 +56,7 @@ def test_every_page_has_a_title_and_a_first_sentence(page: Page) -> None:
     assert page.text.startswith("# ")
     assert page.text.endswith("\n")
     assert page.summary
+    assert page.summary.count("`") % 2 == 0
     assert len(page.summary) <= 200
     if page.kind == "codes":
         assert page.title == page.slug

@@ -39,7 +39,8 @@ class Page:
     def summary(self) -> str:
         """The first sentence."""
         words = " ".join(self._paragraphs()[0].split()) if self._paragraphs() else ""
-        end = re.search(r"[.:] ", words)
+        quoted = re.sub(r"`[^`]*`", lambda found: "`" * len(found[0]), words)
+        end = re.search(r"[.:] ", quoted)
         return words[: end.start()] if end else words.rstrip(".:")
 
     def example(self, section: str) -> tuple[str, str]:
