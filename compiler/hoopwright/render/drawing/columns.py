@@ -36,8 +36,8 @@ def draw_column(sheet: Sheet, labels: Sequence[Label], x: float, low: float, hig
         return
     widths = [_write(sheet, label, x, y + SMALL * 0.36, side, room)
               for label, y in zip(labels, places, strict=True)]
-    for label, y in zip(labels, places, strict=True):
-        width = max(widths)
+    for label, y, own in zip(labels, places, widths, strict=True):
+        width = max(own, min(max(widths), abs(label.at[0] - x) - 8))
         inner = x + width + 4 if side == "left" else x - width - 4
         reach = min(12.0, max(0.0, (label.at[0] - inner) * (1 if side == "left" else -1)))
         bend = inner + reach if side == "left" else inner - reach

@@ -104,12 +104,13 @@ def _columns(sheet: Sheet, plan: Plan, view: View, low: float, word: str, sizes:
     heights += [Label((end[0], y), hoop.id, length_text(hoop.height, units))
                 for hoop, end, y in zip(plan.shape.hoops, ends, ys, strict=True)]
     other = left if view.kind == "front" else plan.shape.waist_heights[2]
-    beyond = [Label(line[-1], "waist", f"{length_text(other, units)} up")] if other != side else []
+    beyond = [Label(line[-1], "waist", f"at {length_text(other, units)}")] if other != side else []
     girths = [Label(line[-1], "waist", length_text(waist, units))] if waist is not None else []
     girths += [Label((end[1], y), hoop.id, length_text(size, units))
                for hoop, end, y, size in zip(plan.shape.hoops, ends, ys, sizes, strict=True)]
     draw_column(sheet, heights, MARGIN, low, view.y, side="left", title="above the floor")
-    draw_column(sheet, beyond + girths, PAGE - MARGIN, low, view.y, side="right", title=word)
+    draw_column(sheet, beyond + girths, PAGE - MARGIN, low, view.y, side="right", title=word,
+                room=108.0)
 
 
 def _front_gap(sheet: Sheet, plan: Plan, view: View) -> None:
