@@ -36,7 +36,7 @@ class Annex:
     checks: tuple[CheckRow, ...]
     method: str
     hoops: tuple[tuple[str, ...], ...]
-    tapes: tuple[tuple[str, str, str], ...]
+    tapes: tuple[tuple[str, ...], tuple[tuple[str, ...], ...]]
     materials: tuple[tuple[str, ...], ...]
     weights: tuple[tuple[str, str], ...]
     totals: tuple[tuple[str, str], ...]
@@ -82,15 +82,17 @@ def _hoops(plan: Plan, p: Printer) -> tuple[tuple[str, ...], ...]:
     ) for hoop in plan.assessment.hoops)
 
 
-def _tapes(plan: Plan) -> tuple[tuple[str, str, str], ...]:
-    """(tapes, stretch, tension); tapes whose printed tensions agree are drawn together."""
-    groups: dict[tuple[tuple[str, str], ...], list[str]] = {}
+def _tapes(plan: Plan) -> tuple[tuple[str, ...], tuple[tuple[str, ...], ...]]:
+    """(heads, rows): tapes whose printed tensions agree share a column, a row is a stretch."""
+    columns: dict[tuple[tuple[str, str], ...], list[str]] = {}
     for tape in plan.assessment.tapes:
-        key = tuple((part.to, f"{quantity.force_text(part.tension)}{', slack' if part.slack else ''}")
-                    for part in tape.segments)
-        groups.setdefault(key, []).append(tape.id)
-    return tuple((ids_text(ids), f"down to {to}", tension)
-                 for key, ids in groups.items() for to, tension in key)
+        tensions = tuple((part.to, f"{quantity.force_text(part.tension)}{', slack' if part.slack else ''}")
+                         for part in tape.segments)
+        columns.setdefault(tensions, []).append(tape.id)
+    stretches = dict.fromkeys(to for tensions in columns for to, _ in tensions)
+    rows = tuple((f"down to {to}", *(dict(tensions).get(to, "–") for tensions in columns))
+                 for to in stretches)
+    return tuple(ids_text(ids) for ids in columns.values()), rows
 
 
 def _materials(plan: Plan) -> tuple[tuple[str, ...], ...]:
