@@ -54,6 +54,15 @@ def test_the_cage_is_a_usual_one(spec: Spec) -> None:
     assert spec.build.band is None
 
 
+def test_a_design_without_a_title_is_called_by_its_file() -> None:
+    document, _ = read(SHORT.encode(), "somewhere/second-act_cage.yaml")
+    assert document is not None
+    spec, _ = resolve(document)
+    assert spec is not None
+    assert spec.title == "Second act cage"
+    assert resolved(SHORT + "title: '  Ball  '\n")[0].title == "Ball"
+
+
 def test_no_shopping_without_prices(spec: Spec) -> None:
     assert spec.currency is None
     assert "allowances.money_reserve" not in {item.path for item in spec.assumed}

@@ -115,8 +115,8 @@ def _join(node: Node, tools: Node, stock: Stock, notes: Notebook) -> Join:
                          f"a join `{name}` does not hold {_said(stock)}",
                          f"joins that suit it: {listed(one.name for one in fitting)}"))
     elif have is not None and join not in doable:
-        missing = " and ".join(" or"
-                               " ".join(f"`{tool}`" for tool in group) for group in lacking(join.tools, have))
+        groups = (" or ".join(f"`{tool}`" for tool in group) for group in lacking(join.tools, have))
+        missing = " and ".join(groups)
         notes.tell(error("tool-missing", node.path,
                          f"a join `{name}` wants {missing}, and the workshop has none",
                          f"joins that do with the tools at hand: {listed(one.name for one in doable)}",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from pathlib import PurePath
 
 from hoopwright.library.goods import GOODS
 from hoopwright.library.grades import GRADES
@@ -20,7 +21,7 @@ from hoopwright.spec.outline import read_shape
 from hoopwright.spec.plausible import body_findings, stock_findings
 from hoopwright.spec.ranges import range_findings
 from hoopwright.spec.references import reference_findings
-from hoopwright.spec.stocks import read_stock
+from hoopwright.spec.stocks import library_stock, read_stock
 from hoopwright.spec.validate import validate
 from hoopwright.spec.variants import variant_findings
 from hoopwright.spec.wearer import read_wearer
@@ -44,11 +45,11 @@ def resolve(document: Document) -> tuple[Spec | None, tuple[Finding, ...]]:
     if failed(found):
         return None, found
     notes = Notebook(findings=list(found))
-    spec = _assembled(Node(value), currency, notes)
+    spec = _assembled(Node(value), document.file, currency, notes)
     return (None if failed(notes.findings) else spec), tuple(dict.fromkeys(notes.findings))
 
 
-def _assembled(node: Node, currency: str | None, notes: Notebook) -> Spec | None:
+def _assembled(node: Node, file: str, currency: str | None, notes: Notebook) -> Spec | None:
     """The Spec, or None when so much is wrong that the rest cannot be read."""
     for key in POSTPONED:
         if node[key]:
@@ -67,7 +68,8 @@ def _assembled(node: Node, currency: str | None, notes: Notebook) -> Spec | None
         return None
     shape = read_shape(node["shape"], wearer, build, notes)
     notes.tell(*range_findings(wearer, shape, build))
-    return _finished(node, currency, cupboard, wearer, build, shape, notes)
+    title = _title(node["title"], file, notes)
+    return _finished(node, title, currency, cupboard, wearer, build, shape, notes)
 
 
 def _cupboard(node: Node, notes: Notebook) -> Cupboard:
@@ -82,8 +84,17 @@ def _cupboard(node: Node, notes: Notebook) -> Cupboard:
     return cupboard
 
 
-def _finished(node: Node, currency: str | None, cupboard: Cupboard, wearer: Wearer, build: Build,
-              shape: ShapeSpec, notes: Notebook) -> Spec:
+def _title(node: Node, file: str, notes: Notebook) -> str:
+    """The stated title, else the file's name in words."""
+    stated = node.text()
+    if stated:
+        return stated
+    words = PurePath(file).stem.replace("-", " ").replace("_", " ").strip()
+    return notes.assume("title", (words[:1].upper() + words[1:]) or "Cage", "text", "the file's name")
+
+
+def _finished(node: Node, title: str, currency: str | None, cupboard: Cupboard, wearer: Wearer,
+              build: Build, shape: ShapeSpec, notes: Notebook) -> Spec:
     units: Units = "inches" if node["units"].text() == "inches" else "centimetres"
     load = read_load(node["load"], wearer, cupboard, notes)
     skirt = node["skirt"]["off_floor"].length()
@@ -94,7 +105,7 @@ def _finished(node: Node, currency: str | None, cupboard: Cupboard, wearer: Wear
     workshop = read_workshop(node["workshop"], units, notes)
     stated = {".".join(str(part) for part in path): path for path in dotted_paths(node.value)}
     return Spec(
-        title=node["title"].text() or "", units=units, wearer=wearer, shape=shape, build=build, load=load,
+        title=title, units=units, wearer=wearer, shape=shape, build=build, load=load,
         skirt_off_floor=skirt, stocks=_stocks(cupboard), goods=_goods(cupboard), allowances=allowances,
         limits=limits, workshop=workshop, currency=currency,
         assumed=tuple(sorted(notes.assumed, key=lambda item: item.path)), stated=frozenset(stated),
@@ -103,8 +114,6 @@ def _finished(node: Node, currency: str | None, cupboard: Cupboard, wearer: Wear
 
 def _stocks(cupboard: Cupboard) -> Mapping[str, Stock]:
     """Every material for hoops the build can name: the maker's own before the library's."""
-    from hoopwright.spec.stocks import library_stock
-
     library = {name: library_stock(name).stock for name in GRADES}
     return library | {name: filled.stock for name, filled in cupboard.stocks.items()}
 

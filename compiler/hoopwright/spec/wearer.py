@@ -102,9 +102,8 @@ def _hip_rows(node: Node, waist: float, waist_oval: float, hip: float, waist_to_
     """The body's rows from the top down."""
     ends = (HipRow(0.0, waist, waist_oval), HipRow(waist_to_hip, hip, body.DEFAULT_HIP_OVAL))
     if not node:
-        notes.assume("wearer.hip_rows", "waist at the waistline, hip at waist_to_hip, even between; oval of"
-                                        f" {body.DEFAULT_HIP_OVAL} at the"
-                                        " hip", "text", "no rows were measured")
+        notes.assume("wearer.hip_rows", "waist at the waistline, hip below it, even between;"
+                     f" oval of {body.DEFAULT_HIP_OVAL} at the hip", "text", "no rows were measured")
         return ends
     rows = []
     for item in node.items():
