@@ -135,12 +135,23 @@ def build_spec(
     return replace(spec, **rest)
 
 
+def resolve_text(text: str) -> Spec:
+    """The spec of a text as a maker writes it, which must be free of errors."""
+    from hoopwright.source.read import read
+    from hoopwright.spec.resolve import resolve
+
+    document, said = read(text.encode(), "cage.yaml")
+    assert document is not None, said
+    spec, found = resolve(document)
+    assert spec is not None, found
+    return spec
+
+
 @pytest.fixture(scope="session")
 def make() -> SimpleNamespace:
-    """``make.spec(...)`` builds a spec in inches; the goods and the inch are beside it."""
-    return SimpleNamespace(
-        spec=build_spec, inch=INCH, strip=STRIP, spring=SPRING, calico=CALICO, twill=TWILL, braid=BRAID
-    )
+    """``make.spec(...)`` builds a spec in inches, ``make.yaml(text)`` reads one; goods are beside."""
+    goods = {"strip": STRIP, "spring": SPRING, "calico": CALICO, "twill": TWILL, "braid": BRAID}
+    return SimpleNamespace(spec=build_spec, yaml=resolve_text, inch=INCH, **goods)
 
 
 @pytest.fixture(scope="session")
@@ -149,13 +160,8 @@ def drawn() -> Callable[[str], SimpleNamespace]:
 
     def through(text: str) -> SimpleNamespace:
         from hoopwright.shape.draw import draw
-        from hoopwright.source.read import read
-        from hoopwright.spec.resolve import resolve
 
-        document, said = read(text.encode(), "cage.yaml")
-        assert document is not None, said
-        spec, found = resolve(document)
-        assert spec is not None, found
+        spec = resolve_text(text)
         shape, told = draw(spec)
         assert shape is not None, told
         return SimpleNamespace(spec=spec, shape=shape)

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import degrees
+from itertools import pairwise
+from math import degrees, dist
 
 from hoopwright.shape import lengths, problems
 from hoopwright.shape.body import body_of, hoop_contacts
@@ -129,12 +130,14 @@ def _profile(spec: Spec, waist: Waist, places: Places) -> tuple[tuple[float, flo
 
 
 def _crowded(spec: Spec, places: Places) -> Finding | None:
-    """More hoops than fit: two neighbours closer than the strip is high."""
+    """More hoops than fit: two neighbours nearer to each other, on the side profile, than the strip is
+    high."""
     height = spec.build.hoops.material.section.height
-    room = [above - below for above, below in zip(places.heights, places.heights[1:], strict=False)]
+    points = [(z, side_reach(spec, girth)) for z, girth in zip(places.heights, places.girths, strict=True)]
+    room = [dist(above, below) for above, below in pairwise(points)]
     if not room or min(room) >= height:
         return None
-    fit = max(1, int((places.heights[0] - places.heights[-1]) / height))
+    fit = max(1, int(sum(room) / height))
     return problems.hoops_do_not_fit(spec.shape.count, min(fit, spec.shape.count - 1))
 
 
