@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from hoopwright.library.goods import FASTENINGS_PER_BAND
 from hoopwright.supply.cloths import strips_of
-from hoopwright.supply.counts import FASTENINGS_PER_BAND
 from hoopwright.supply.needs import cased
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Task

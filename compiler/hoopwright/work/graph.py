@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -49,7 +49,7 @@ def longest_chain(graph: nx.DiGraph[str]) -> Chain:
     """The critical path by minutes of work; of equal chains the one whose tasks come first."""
     import networkx as nx
 
-    rank: Mapping[str, int] = graph.nodes(data="rank")
+    rank: dict[str, int] = {name: values["rank"] for name, values in graph.nodes(data=True)}
     best: dict[str, tuple[float, str]] = {}
     for name in nx.lexicographical_topological_sort(graph, key=lambda node: rank[node]):
         before = sorted(graph.predecessors(name), key=lambda need: (-best[need][0], rank[need]))
