@@ -106,7 +106,7 @@ def test_the_drawing_keeps_its_fence_and_its_labels(hostile: str) -> None:
     assert "%%" not in drawing
     for line in drawing.split("\n")[1:]:
         assert re.fullmatch(
-            r'\s*(?:subgraph sitting\d+\["Sitting \d+"\]|end|s\d+ --> s\d+|s\d+(?:\["[^"\[\]{}<>]*"\]|'
+            r'\s*(?:n\d+ --> n\d+|n\d+(?:\["[^"\[\]{}<>]*"\]|'
             r'\{\{"[^"\[\]{}<>]*"\}\}))',
             line,
         ), line

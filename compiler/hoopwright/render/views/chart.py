@@ -11,10 +11,11 @@ from hoopwright.render.views.parts import TapeView
 
 @dataclass(frozen=True, slots=True)
 class Chart:
-    """Heads are the tapes; a row is a hoop and its mark on every tape, a dash where the tape ends above."""
+    """Heads are the tapes; a row is a hoop and its mark on every tape, a dash where the tape ends above,
+    and how high its middle hangs above the floor."""
 
     tapes: tuple[TapeView, ...]
-    rows: tuple[tuple[str, tuple[str, ...]], ...]
+    rows: tuple[tuple[str, tuple[str, ...], str], ...]
     unit: str
     band: str
     gaps: tuple[str, ...]
@@ -25,7 +26,8 @@ def chart_view(plan: Plan, tapes: dict[str, TapeView]) -> Chart:
     p = Printer.of(plan.spec)
     all_tapes = tuple(tapes.values())
     rows = tuple(
-        (hoop.id, tuple(_bare(tape.marks.get(hoop.id, "")) for tape in all_tapes))
+        (hoop.id, tuple(_bare(tape.marks.get(hoop.id, "")) for tape in all_tapes),
+         _bare(p.length(hoop.height)))
         for hoop in plan.shape.hoops if any(hoop.id in tape.marks for tape in all_tapes))
     return Chart(
         tapes=all_tapes,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from hoopwright.plan.model import Plan
-from hoopwright.render.quantities import Printer
+from hoopwright.render.quantities import Printer, exact_length
 from hoopwright.render.views.parts import HoopView, TapeView
 from hoopwright.render.words import counted, even, ids_text
 from hoopwright.supply.model import ClothLayout, CutPack
@@ -41,6 +41,7 @@ class Cutting:
     hoops: tuple[HoopView, ...]
     check_sum: str
     packs: tuple[PackRow, ...]
+    kerf: str
     proven: bool
     tape_rows: tuple[tuple[str, str], ...]
     waistband: str
@@ -55,6 +56,7 @@ def cutting_view(plan: Plan, hoops: dict[str, HoopView], tapes: dict[str, TapeVi
         hoops=tuple(hoops.values()),
         check_sum=check_sum(plan),
         packs=tuple(_pack(pack, p) for pack in plan.supply.cutting.packs if pack.pieces),
+        kerf=exact_length(plan.spec.allowances.kerf, p.units) if plan.spec.allowances.kerf else "",
         proven=plan.supply.cutting.proven,
         tape_rows=_tape_rows(tuple(tapes.values())),
         waistband=p.length(plan.shape.waistband.cut),

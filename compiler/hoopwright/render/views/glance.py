@@ -45,8 +45,15 @@ def glance_view(plan: Plan, facts: Facts) -> Glance:
         failing=tuple(fault(check, printer) for check in plan.failing),
         close=tuple(fault(check, printer) for check in plan.checks
                     if check.result == "marginal" and check not in plan.assessment.checks),
-        rows=(*_size_rows(plan, facts, printer), *_cost_rows(plan, printer)),
+        rows=(*_size_rows(plan, facts, printer), *_cost_rows(plan, printer), ("Result", _result(plan))),
     )
+
+
+def _result(plan: Plan) -> str:
+    """The verdict in a few words."""
+    if plan.failing:
+        return "does not pass yet: " + listed(dict.fromkeys(plain_key(check.code) for check in plan.failing))
+    return plan.assessment.verdict
 
 
 def fault(check: Check, printer: Printer) -> Fault:
@@ -102,7 +109,7 @@ def _cost_rows(plan: Plan, p: Printer) -> list[tuple[str, str]]:
         if cost.budget is not None:
             money += f"; the budget is {p.money(cost.budget)}"
         if cost.missing:
-            money += f"; without {listed(cost.missing)}, no price known"
+            money += f"; no price is known for {listed(cost.missing)}, which is not in the sum"
         rows.append(("Cost", money))
     sittings = counted(len(work.sessions), "sitting")
     time = f"{p.minutes(work.minutes)} of work in {sittings}"
