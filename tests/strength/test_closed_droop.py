@@ -46,9 +46,15 @@ def test_stiffness_comes_back_from_its_own_droop(stiffness, overhang, hang, line
         assert stiffness_from_droop(overhang, weight, own, drop) == pytest.approx(stiffness, rel=1e-5)
 
 
+def test_a_limp_sample_has_next_to_no_stiffness():
+    limp, limper = (stiffness_from_droop(0.5, 1.0, 0.1, share * 0.5) for share in (0.90, 0.96))
+    assert 0 < limper < limp < 0.01
+    assert stiffness_from_droop(0.5, 1.0, 0.1, 0.5) == stiffness_from_droop(0.5, 1.0, 0.1, 0.97 * 0.5)
+
+
 def test_impossible_tests_are_refused():
     with pytest.raises(ValueError, match="droop test"):
-        stiffness_from_droop(0.5, 1.0, 0.0, 0.5)
+        stiffness_from_droop(0.5, 1.0, 0.0, 0.51)
     with pytest.raises(ValueError, match="droop test"):
         stiffness_from_droop(0.5, 0.0, 0.0, 0.1)
     assert droop(0.0, 0.0) == (0.0, 1.0)
