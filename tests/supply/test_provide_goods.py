@@ -164,9 +164,13 @@ def test_cloth_of_a_bought_layer_shares_the_cloth_of_the_band(drawn: Drawn, harb
         "{name: petticoat, material: calico, area: 4 yd2}",
         "{name: petticoat, material: calico, area: 4 yd2, buy: true}",
     )
-    line = line_of(supply_of(drawn, text), "calico")
+    supply = supply_of(drawn, text)
+    line = line_of(supply, "calico")
     assert line.uses == ("band", "petticoat")
-    assert line.need > 4 * YARD**2 / (45 * 0.0254)
+    breadths = [p for p in supply.layouts[0].placements if p.part == "petticoat"]
+    # 4 yd2 of 45 in are 115.2 in of cloth: three breadths, none longer than the skirt of 44 in
+    assert [round(p.height / INCH, 1) for p in breadths] == [38.4] * 3
+    assert line.need > 4 * YARD**2 / (45 * INCH)
 
 
 def test_joins_that_leave_ends_open_want_tips(drawn: Drawn, harbour_text: str) -> None:

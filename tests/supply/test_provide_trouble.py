@@ -38,6 +38,13 @@ def test_a_pack_shorter_than_the_hem_names_the_hoops_the_longer_pack_and_the_spl
     assert "1 in more strip" in found.help
 
 
+def test_a_roll_shorter_than_a_tape_can_be_pieced_by_hand(drawn: Drawn, harbour_text: str) -> None:
+    text = harbour_text.replace("{length: 10 yd, price: 6.50 USD}", "{length: 1 yd, price: 0.90 USD}")
+    (found,) = errors(drawn, text)
+    assert found.message.startswith("`T1`, `T2`, `T3`, `T4`, `T5`, `T6` of `twill`")
+    assert found.help.endswith("or sew two lengths end to end and write what that gives under `on_hand`")
+
+
 def test_limited_packs_that_do_not_suffice(drawn: Drawn, harbour_text: str) -> None:
     text = harbour_text.replace(COILS, "[{length: 10 ft, price: 5.00 USD, at_most: 2}]")
     (found,) = errors(drawn, text)

@@ -153,7 +153,9 @@ def _by_measure(need: LengthNeed, offer: ByMeasure, spec: Spec) -> Cut | Cutting
     none = _solve(need, (), spec)
     if isinstance(none, CuttingPlan):
         return _from_plan(need, none)
-    low, high, best = 0, most, _steps(need, offer, most, spec)
+    washed = offer.step * (1 - need.shrinkage)
+    low = max(0, math.ceil((need.total - sum(need.on_hand)) / washed - _NOISE) - 1)
+    high, best = most, _steps(need, offer, most, spec)
     while high - low > 1:
         middle = (low + high) // 2
         tried = _steps(need, offer, middle, spec)
@@ -191,6 +193,8 @@ def _one_length(need: LengthNeed, offer: ByMeasure, steps: int, whole: float) ->
 
 def _measured(cut: Cut, offer: ByMeasure, steps: int) -> Cut:
     """The line of a length cut to measure: so many steps, each at its price."""
+    if not cut.lines:
+        return cut
     line = replace(
         cut.lines[0],
         packs=steps,

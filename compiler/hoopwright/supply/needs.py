@@ -5,6 +5,7 @@ Goods of one name are pooled: tapes and a waistband of the same tape come off th
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 
 from hoopwright.library.model import Goods, Offer, Stock
@@ -81,7 +82,7 @@ def length_needs(spec: Spec, shape: Shape) -> tuple[LengthNeed, ...]:
     if spec.build.waistband.material.kind != "cloth":
         add(spec.build.waistband.material, "waistband", shape.waistband.cut)
     casing = spec.build.hoops.casing
-    if casing is not None and casing.kind != "cloth":
+    if casing is not None:
         for hoop in cased(shape):
             add(casing, casing_part(hoop), hoop.casing)
     return (
@@ -94,8 +95,8 @@ def length_needs(spec: Spec, shape: Shape) -> tuple[LengthNeed, ...]:
 
 
 def cloth_needs(spec: Spec, shape: Shape) -> tuple[ClothNeed, ...]:
-    """Everything cut from cloth, pooled by cloth: the hem band, cloth casings, a cloth waistband, and
-    the cloth of layers to be bought."""
+    """Everything cut from cloth, pooled by cloth: the hem band, a cloth waistband, and the cloth of
+    layers to be bought."""
     pooled: dict[str, tuple[Goods, list[ClothPart]]] = {}
 
     def add(goods: Goods, part: ClothPart) -> None:
@@ -124,27 +125,10 @@ def cloth_needs(spec: Spec, shape: Shape) -> tuple[ClothNeed, ...]:
                 join=2 * spec.allowances.seam,
             ),
         )
-    casing = spec.build.hoops.casing
-    if casing is not None and casing.kind == "cloth":
-        height = casing_height(spec)
-        for hoop in cased(shape):
-            add(casing, Band(casing_part(hoop), hoop.casing, height, join=2 * spec.allowances.seam))
     for layer in spec.load:
         if layer.buy and layer.cloth is not None and layer.area is not None and layer.cloth.width > 0:
-            add(layer.cloth, _whole_width(layer.name, layer.cloth, layer.area))
+            add(layer.cloth, _breadths(layer.name, layer.cloth, layer.area, shape.skirt.side))
     return tuple(ClothNeed(goods, tuple(parts)) for goods, parts in pooled.values())
-
-
-def casing_height(spec: Spec) -> float:
-    """Height of a strip of cloth sewn into a tube round the stock, m: twice its channel and two seams.
-
-    The channel is the insert's width and 1/4 in for flat stock, pi d/2 + 4 mm for round: common practice.
-    """
-    from math import pi
-
-    section = spec.build.hoops.material.section
-    channel = section.width + 0.00635 if section.kind == "flat" else pi * section.diameter / 2 + 0.004
-    return 2 * (channel + spec.allowances.seam)
 
 
 def cased(shape: Shape) -> tuple[Hoop, ...]:
@@ -157,7 +141,9 @@ def casing_part(hoop: Hoop) -> str:
     return f"casing {hoop.id}"
 
 
-def _whole_width(name: str, cloth: Goods, area: float) -> Panel:
-    """A layer that is known by its area only, as a length of whole cloth."""
+def _breadths(name: str, cloth: Goods, area: float, length: float) -> Panel:
+    """A layer that is known by its area only: equal breadths of whole cloth, none longer than the skirt."""
     width = cloth.width * (1 - cloth.shrinkage)
-    return Panel(name, width, area / width)
+    run = area / width
+    count = max(1, math.ceil(run / length - 1e-9))
+    return Panel(name, width, run / count, count=count)

@@ -40,6 +40,8 @@ def _pack_too_short(need: LengthNeed, pieces: list[TooLong], spec: Spec) -> Find
         mend += f"; {_splice(worst, spec)}"
         if "build.hoops.join" in spec.stated:
             related = ((("build", "hoops", "join"), "a splice is one more of these"),)
+    else:
+        mend += "; or sew two lengths end to end and write what that gives under `on_hand`"
     return error(
         "pack-too-short",
         ("materials", need.item, "sold"),
