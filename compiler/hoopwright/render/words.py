@@ -60,10 +60,8 @@ def where(fraction: float) -> str:
 
 def sentence(text: str) -> str:
     """Text with a capital first letter and a full stop."""
-    text = text.strip()
-    if not text:
-        return ""
-    return text[0].upper() + closed(text[1:]) if len(text) > 1 else closed(text.upper())
+    said = closed(text)
+    return said[:1].upper() + said[1:]
 
 
 def closed(text: str) -> str:

@@ -19,7 +19,7 @@ PHRASES: dict[str, str] = {
     "waistband-at-waist": "the waistband sits on the waistline; it neither rides up nor tips",
     "no-contact": "no hoop rests on the body, standing and in a long step",
     "hangs-upright": "the cage hangs upright and does not swing against the legs",
-    "clamps-hold": "no clip has slipped from its mark, no lap from its line",
+    "clamps-hold": "no clip has slipped from its mark, no end of a hoop from its line",
     "line-smooth": "the skirt falls in a smooth line; no hoop shows through",
     "door": "walks through a doorway this wide and nothing catches",
     "round-again": "width of the hem hoop after door and chair, side to side and front to back",
