@@ -8,10 +8,10 @@ depends on whether a kept file was found.
 
 from __future__ import annotations
 
-import os
 import sys
 from contextlib import suppress
 from pathlib import Path
+from tempfile import NamedTemporaryFile
 
 import jinja2
 from jinja2.bccache import Bucket, BytecodeCache
@@ -40,12 +40,11 @@ class KeptTemplates(BytecodeCache):
         """Write the bucket's file whole or not at all."""
         if sys.dont_write_bytecode:
             return
-        path = self._path(bucket)
-        part = path.with_suffix(f".{os.getpid()}.part")
         with suppress(OSError):
             self.folder.mkdir(parents=True, exist_ok=True)
-            part.write_bytes(bucket.bytecode_to_string())
-            os.replace(part, path)
+            with NamedTemporaryFile(dir=self.folder, suffix=".part", delete=False) as file:
+                bucket.write_bytecode(file)
+            Path(file.name).replace(self._path(bucket))
 
     def _path(self, bucket: Bucket) -> Path:
         return self.folder / f"{bucket.key}{self.suffix}"
