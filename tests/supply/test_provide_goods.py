@@ -150,6 +150,7 @@ def test_cloth_in_packs_is_bought_by_the_pack(drawn: Drawn, harbour_text: str) -
     assert line.packs == 2
     assert line.cost == Decimal("8.40")
     assert sum(layout.strips for layout in supply.layouts) == 4
+    assert [layout.buy for layout in supply.layouts] == [pytest.approx(YARD)] * 2
 
 
 def test_cloth_on_hand_is_used_before_any_is_bought(drawn: Drawn, harbour_text: str) -> None:
