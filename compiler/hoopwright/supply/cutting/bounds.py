@@ -13,6 +13,8 @@ from dataclasses import dataclass
 
 from hoopwright.supply.cutting.stock import Stock
 
+_KEPT = 16
+
 
 @dataclass(frozen=True)
 class Row:
@@ -50,7 +52,7 @@ def reach(sums: int, cap: int) -> int:
 
 
 def cover_rows(stock: Stock) -> tuple[Row, ...]:
-    """All rows that something must still be bought for, the plain sum of lengths first."""
+    """The strongest rows that something must still be bought for, the plain sum of lengths first."""
     bins = stock.caps + stock.hand
     kinds = len(stock.caps)
     mask = (1 << (max(bins, default=0) + 1)) - 1
@@ -64,5 +66,15 @@ def cover_rows(stock: Stock) -> tuple[Row, ...]:
         fits = [max(0, c) // size for c in bins]
         rows.append(Row(number - sum(min(count_, number) for count_ in fits[kinds:]), tuple(fits[:kinds])))
         rows.append(Row(length - sum(held[kinds:]), tuple(held[:kinds])))
-    needed = [r for r in reversed(rows) if r.need > 0]
-    return tuple(dict.fromkeys(needed))
+    return _strongest([r for r in reversed(rows) if r.need > 0], stock)
+
+
+def _strongest(rows: list[Row], stock: Stock) -> tuple[Row, ...]:
+    """The plain sum of lengths, and those rows that ask most money at the best worth for money."""
+
+    def asks(row: Row) -> float:
+        rates = [p / h for h, p in zip(row.holds, stock.prices, strict=True) if h > 0]
+        return row.need * min(rates) if rates else float("inf")
+
+    kept = list(dict.fromkeys(rows))
+    return tuple(dict.fromkeys([*kept[:1], *sorted(kept[1:], key=asks, reverse=True)[:_KEPT]]))

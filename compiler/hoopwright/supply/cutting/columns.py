@@ -10,6 +10,7 @@ is exact.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import ceil
 
 from hoopwright.supply.cutting.bounds import Row
@@ -19,75 +20,92 @@ from hoopwright.supply.cutting.mixes import Mix, mixes_between
 from hoopwright.supply.cutting.model import WorkLimits
 from hoopwright.supply.cutting.outcome import NoFit, Optimum, bench_of
 from hoopwright.supply.cutting.packing import Fill
-from hoopwright.supply.cutting.pricing import all_valuable, most_valuable
+from hoopwright.supply.cutting.pricing import Prices
+from hoopwright.supply.cutting.search import improve
 from hoopwright.supply.cutting.stock import Stock
 
 _ROUNDS = 400
 _PAYS = 1e-7
+_PRICING_STEPS = 2_000
+_MANY_SIZES = 60
 
 
 def by_columns(
     stock: Stock, rows: tuple[Row, ...], lower: int, best: Optimum | None, limits: WorkLimits, steps: int
 ) -> Optimum | NoFit:
-    """The least cost between `lower` and the cost of `best`, by columns; unproven when the work limits end
-    it."""
+    """The least cost from `lower` to the cost of `best`, by columns; unproven when the work limits end it."""
     kinds = kinds_of(stock)
     budget = Budget(limits.nodes * 25)
     most = sum(p * n for p, n in zip(kinds.prices, kinds.avail, strict=True))
-    master, duals, bound = _relax(stock, kinds, best, budget)
-    lower = max(lower, _attainable(stock, rows, bound, lower, best))
-    if best is None or lower < best.cost:
+    relaxed = _relax(stock, kinds, best, lower)
+    raised = max(lower, _attainable(stock, rows, relaxed.bound, lower, best))
+    if best is None or raised < best.cost:
+        best, still = improve(stock, rows, best, raised, Budget(0))
+        raised = raised if still is None else max(raised, still)
+    lower = raised
+    if relaxed.complete and (best is None or lower < best.cost):
         target = most if best is None else best.cost - 1
-        chosen, _ = choose(stock.counts, kinds, master.columns, target, limits.solver_nodes)
+        chosen, _ = choose(stock.counts, kinds, relaxed.master.columns, target, limits.solver_nodes // 100)
         best = best if chosen is None else _to_optimum(stock, kinds, chosen, lower)
-    if best is None or lower < best.cost:
+    if relaxed.complete and (best is None or lower < best.cost):
         target = most if best is None else best.cost - 1
-        columns = _all_columns(stock, kinds, duals, target - bound, limits, budget)
+        columns = _all_columns(stock, kinds, relaxed, target, limits, budget)
         if columns is not None:
             chosen, final = choose(stock.counts, kinds, columns, target, limits.solver_nodes)
             best = best if chosen is None else _to_optimum(stock, kinds, chosen, lower)
             lower = best.cost if final and best is not None else lower
     if best is None:
         return NoFit(0)
-    return Optimum(best.mix, best.fills, best.cost, lower, "columns", steps + budget.spent)
+    return Optimum(best.mix, best.fills, best.cost, min(lower, best.cost), "columns", steps + budget.spent)
 
 
-def _relax(stock: Stock, kinds: Kinds, best: Optimum | None, budget: Budget) -> tuple[Master, Duals, float]:
-    """Columns generated until none pays; the last duals and the greatest lower bound they gave (price
-    units)."""
+@dataclass(frozen=True)
+class _Relaxed:
+    """The columns, the duals that gave the greatest lower bound, that bound (price units), and whether
+    generation ran to its end rather than being stopped as useless."""
+
+    master: Master
+    duals: Duals
+    bound: float
+    complete: bool
+
+
+def _relax(stock: Stock, kinds: Kinds, best: Optimum | None, lower: int) -> _Relaxed:
+    """Generate columns until none pays, or until the relaxation is seen to stay below the known `lower`
+    bound."""
     master = Master(stock.counts, kinds)
-    known: set[Column] = set()
-
-    def learn(column: Column) -> bool:
-        if column in known or not any(column[1]):
-            return False
-        known.add(column)
+    for column in _first_columns(stock, kinds, best):
         master.add(column)
-        return True
-
-    if best is not None:
-        bench = bench_of(stock, best.mix)
-        for cap, hand, fill in zip(bench.caps, bench.on_hand, best.fills, strict=True):
-            first = 0 if hand else kinds.hand_kinds
-            if any(fill):
-                learn((kinds.caps.index(cap, first), fill))
-    bound, kept = float("-inf"), Duals((), ())
+    longest = max(kinds.caps)
+    bound, kept = float("-inf"), Duals((), (), 0.0)
     for _ in range(_ROUNDS):
         duals = master.solve()
+        if duals.value * kinds.scale <= lower and len(stock.sizes) > _MANY_SIZES:
+            return _Relaxed(master, kept, bound * kinds.scale, False)
         here = sum(w * c for w, c in zip(duals.worths, stock.counts, strict=True))
         here += sum(m * a for m, a in zip(duals.limits, kinds.avail, strict=True))
+        prices = Prices(stock.sizes, stock.counts, duals.worths, longest)
         grew = False
         for k, cap in enumerate(kinds.caps):
-            found = most_valuable(stock.sizes, stock.counts, duals.worths, cap, budget)
+            found = prices.most_valuable(cap, _PRICING_STEPS)
             rent = kinds.prices[k] / kinds.scale - duals.limits[k]
             here += min(0.0, rent - found.upper) * kinds.avail[k]
             if found.worth > rent + _PAYS:
-                grew = learn((k, found.fill)) or grew
+                grew = master.add((k, found.fill)) or grew
         if here > bound:
             bound, kept = here, duals
-        if not grew or budget.left <= 0:
+        if not grew:
             break
-    return master, kept, bound * kinds.scale
+    return _Relaxed(master, kept, bound * kinds.scale, True)
+
+
+def _first_columns(stock: Stock, kinds: Kinds, best: Optimum | None) -> list[Column]:
+    """The columns of a known plan."""
+    if best is None:
+        return []
+    bench = bench_of(stock, best.mix)
+    bins = zip(bench.caps, bench.on_hand, best.fills, strict=True)
+    return [(kinds.caps.index(c, 0 if h else kinds.hand_kinds), fill) for c, h, fill in bins if any(fill)]
 
 
 def _attainable(stock: Stock, rows: tuple[Row, ...], bound: float, lower: int, best: Optimum | None) -> int:
@@ -110,15 +128,15 @@ def _cost(stock: Stock, mix: Mix) -> int:
 
 
 def _all_columns(
-    stock: Stock, kinds: Kinds, duals: Duals, gap: float, limits: WorkLimits, budget: Budget
+    stock: Stock, kinds: Kinds, relaxed: _Relaxed, target: int, limits: WorkLimits, budget: Budget
 ) -> list[Column] | None:
-    """All maximal columns whose reduced cost is at most `gap` price units; None when they are too many."""
+    """All maximal columns that a plan of at most `target` can use; None when they are too many."""
+    duals, gap = relaxed.duals, target - relaxed.bound
     columns: list[Column] = []
+    prices = Prices(stock.sizes, stock.counts, duals.worths, max(kinds.caps))
     for k, cap in enumerate(kinds.caps):
         least = (kinds.prices[k] - gap) / kinds.scale - duals.limits[k] - 1e-6
-        fills = all_valuable(
-            stock.sizes, stock.counts, duals.worths, cap, least, limits.columns - len(columns), budget
-        )
+        fills = prices.all_valuable(cap, least, limits.columns - len(columns), budget)
         if fills is None:
             return None
         columns += [(k, fill) for fill in fills]

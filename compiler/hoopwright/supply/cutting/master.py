@@ -44,10 +44,12 @@ def kinds_of(stock: Stock) -> Kinds:
 
 @dataclass(frozen=True)
 class Duals:
-    """Worth of one more piece of each size (>= 0), and of one more length of each kind (<= 0)."""
+    """Worth of one more piece of each size (>= 0), of one more length of each kind (<= 0), and the least cost
+    of the present columns."""
 
     worths: tuple[float, ...]
     limits: tuple[float, ...]
+    value: float
 
 
 class Master:
@@ -58,6 +60,7 @@ class Master:
         self._counts = tuple(counts)
         self._solver: Any = _quiet_solver()
         self.columns: list[Column] = []
+        self._known: set[Column] = set()
         infinity = self._solver.inf
         for count in counts:
             self._solver.addRow(float(count), infinity, 0, [], [])
@@ -66,17 +69,22 @@ class Master:
         for i in range(len(counts)):  # a piece left uncut costs more than any length
             self._solver.addCol(4.0, 0.0, infinity, 1, [i], [1.0])
 
-    def add(self, column: Column) -> None:
-        """Add a column."""
+    def add(self, column: Column) -> bool:
+        """Add a column; False when it is there already or cuts nothing."""
+        if column in self._known or not any(column[1]):
+            return False
+        self._known.add(column)
         _add_column(self._solver, column, self._kinds, len(self._counts))
         self.columns.append(column)
+        return True
 
     def solve(self) -> Duals:
         """Optimal duals of the present columns."""
         self._solver.run()
+        value = float(self._solver.getObjectiveValue())
         dual = list(self._solver.getSolution().row_dual)
         m = len(self._counts)
-        return Duals(tuple(max(0.0, d) for d in dual[:m]), tuple(min(0.0, d) for d in dual[m:]))
+        return Duals(tuple(max(0.0, d) for d in dual[:m]), tuple(min(0.0, d) for d in dual[m:]), value)
 
 
 def choose(
@@ -124,9 +132,16 @@ def _add_column(solver: Any, column: Column, kinds: Kinds, sizes: int, cost_row:
 
 
 def _quiet_solver() -> Any:
+    """A solver that prints nothing, not even its name: output is off before its own set-up speaks."""
     import highspy
 
-    make: Any = highspy.Highs
+    class Quiet(highspy.Highs):
+        def enableCallbacks(self) -> None:
+            self.setOptionValue("output_flag", False)
+            speak: Any = super().enableCallbacks
+            speak()
+
+    make: Any = Quiet
     solver = make()
     for option, value in (("output_flag", False), ("threads", 1), ("random_seed", 0)):
         solver.setOptionValue(option, value)

@@ -19,19 +19,56 @@ def cost_of(stock: Stock, mix: Mix) -> int:
 
 def cheapest_cover(stock: Stock, rows: tuple[Row, ...]) -> int | None:
     """The least cost of a mix that meets every row, a lower bound on the cost of any plan; None when none
-    does."""
+    does.
+
+    Depth-first over the offers, dearest first; the last is computed; pruned with the strongest row.
+    """
     if not rows:
         return 0
-    high = cost_of(stock, stock.avail)
     if not all(row.met(stock.avail) for row in rows):
         return None
-    low = cost_floor(stock, rows)
-    while True:
-        step = max(max(stock.prices), (high - low) // 16)
-        found = [cost_of(stock, mix) for mix in _within(stock, rows, low, min(high, low + step))]
-        if found:
-            return min(found)
-        low = low + step + 1
+    lead = max(rows, key=lambda row: _floor(stock, row))
+    order = sorted(range(len(stock.caps)), key=lambda t: (-stock.prices[t], -lead.holds[t]))
+    rates = _best_rates(stock, lead, order)
+    best = cost_of(stock, stock.avail)
+
+    def visit(depth: int, cost: int, needs: list[int], lead_need: int) -> None:
+        nonlocal best
+        kind = order[depth]
+        price = stock.prices[kind]
+        holds = [row.holds[kind] for row in rows]
+        if depth == len(order) - 1:
+            n = _fewest(needs, holds, stock.avail[kind])
+            best = best if n is None else min(best, cost + n * price)
+            return
+        rate = rates[depth + 1]
+        for n in range(stock.avail[kind] + 1):
+            spent, rest = cost + n * price, lead_need - n * lead.holds[kind]
+            if spent >= best:
+                return
+            if rest > 0 and (rate is None or spent * rate[0] + rest * rate[1] >= best * rate[0]):
+                continue
+            visit(depth + 1, spent, [d - n * h for d, h in zip(needs, holds, strict=True)], rest)
+
+    visit(0, 0, [row.need for row in rows], lead.need)
+    return best
+
+
+def _fewest(needs: list[int], holds: list[int], avail: int) -> int | None:
+    """The fewest of one offer that meet all needs; None when there are not enough."""
+    fewest = 0
+    for need, held in zip(needs, holds, strict=True):
+        if need > fewest * held:
+            if held == 0:
+                return None
+            fewest = -(-need // held)
+    return fewest if fewest <= avail else None
+
+
+def _floor(stock: Stock, row: Row) -> float:
+    """Cost of what a row needs at the best worth for money."""
+    rates = [p / h for h, p in zip(row.holds, stock.prices, strict=True) if h > 0]
+    return row.need * min(rates) if rates else float("inf")
 
 
 def mixes_between(stock: Stock, rows: tuple[Row, ...], low: int, high: int, most: int) -> list[Mix]:
@@ -60,22 +97,13 @@ def in_order(stock: Stock, rows: tuple[Row, ...], low: int, high: int) -> Iterat
         start += step
 
 
-def cost_floor(stock: Stock, rows: tuple[Row, ...]) -> int:
-    """A quick lower bound on cost: for each row, what is needed at the best worth for money."""
-    best = 0
-    for row in rows:
-        pairs = [(h, p) for h, p in zip(row.holds, stock.prices, strict=True) if h > 0]
-        best = max(best, min(-(-row.need * p // h) for h, p in pairs) if pairs else 0)
-    return best
-
-
 def _within(stock: Stock, rows: tuple[Row, ...], low: int, high: int) -> Iterator[Mix]:
     """Mixes within a window of cost that meet all rows, by depth-first search pruned with the first row."""
     if not rows:
         if low <= 0:
             yield tuple(0 for _ in stock.caps)
         return
-    lead = rows[0]
+    lead = max(rows, key=lambda row: _floor(stock, row))
     order = sorted(range(len(stock.caps)), key=lambda t: (-stock.prices[t], -lead.holds[t]))
     rates = _best_rates(stock, lead, order)
     chosen = [0] * len(stock.caps)

@@ -39,12 +39,12 @@ def cut_packs(order: CuttingOrder, stock: Stock, mix: Mix, fills: list[Fill]) ->
 
 
 def bought_packs(stock: Stock, mix: Mix) -> tuple[Bought, ...]:
-    """What to buy, shortest offers first."""
-    return tuple(
-        Bought(pack, n, None if pack.price is None else pack.price * n)
-        for pack, n in zip(stock.packs, mix, strict=True)
-        if n
-    )
+    """What to buy, shortest offers first; equal offers are one line."""
+    counts: dict[Pack, int] = {}
+    for pack, n in zip(stock.packs, mix, strict=True):
+        if n:
+            counts[pack] = counts.get(pack, 0) + n
+    return tuple(Bought(p, n, None if p.price is None else p.price * n) for p, n in counts.items())
 
 
 def money(stock: Stock, units: int) -> Decimal:

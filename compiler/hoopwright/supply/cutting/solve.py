@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import fsum
+
 from hoopwright.supply.cutting.check import check_order
 from hoopwright.supply.cutting.finish import finish
 from hoopwright.supply.cutting.model import (
@@ -74,6 +76,6 @@ def _to_plan(order: CuttingOrder, stock: Stock, best: Optimum) -> CuttingPlan:
 
 
 def _not_enough(order: CuttingOrder, stock: Stock, short: NoFit) -> NotEnough:
-    needed = sum(p.length for p in order.pieces)
-    have = sum(order.on_hand) + sum(p.length * n for p, n in zip(stock.packs, stock.avail, strict=True))
+    needed = fsum(p.length for p in order.pieces)
+    have = fsum(order.on_hand) + fsum(p.length * n for p, n in zip(stock.packs, stock.avail, strict=True))
     return NotEnough(needed, have, short.missing * stock.unit)
