@@ -1,17 +1,18 @@
-"""Rings in their plane and rings hung on tapes, against a frame of many short beams solved by PyNite."""
+"""Rings pressed in their plane and rings hung on tapes, evenly spaced or not, against a frame of many short
+beams solved by PyNite."""
 
 from math import cos, pi, sin
 
 import pytest
 from Pynite import FEModel3D
 
-from hoopwright.strength import hang, ring
+from hoopwright.strength import hang, ring, uneven
 
 STRONG, TORSION, WEAK = 80.0, 1.0, 2.0
 
 
 def frame(bays, per_bay=16):
-    """A ring of radius 1 in the XZ plane (Y up): B = 80, C = 1, A = 2; hardly stretching."""
+    """A ring of ``bays`` times ``per_bay`` beams, radius 1, in the XZ plane (Y up): B = 80, C = 1, A = 2."""
     model = FEModel3D()
     model.add_material("unit", E=1.0, G=1.0, nu=0.3, rho=0.0)
     model.add_section("strip", A=1e8, Iy=WEAK, Iz=STRONG, J=TORSION)
@@ -86,3 +87,26 @@ def test_frame_comes_nearer_as_beams_get_shorter():
     exact = hang.sag(4, 1, 1, STRONG, TORSION)
     misses = [abs(hung(4, per_bay)[0] - exact) for per_bay in (8, 16, 32)]
     assert misses[0] > 3 * misses[1] > 9 * misses[2]
+
+
+def hung_anywhere(at, count):
+    """(sag, reactions) of a ring held at nodes ``at`` of ``count``, under a unit line load."""
+    model, _ = frame(1, count)
+    for k in range(count):
+        model.add_node_load(f"N{k}", "FY", -2 * pi / count)
+    for k in at:
+        model.def_support(f"N{k}", support_DY=True)
+    model.nodes["N0"].support_DX = model.nodes["N0"].support_DZ = True
+    model.nodes[f"N{count // 4}"].support_DX = True
+    moved = solved(model)
+    return max(-moved[f"N{k}"][1] for k in range(count)), [model.nodes[f"N{k}"].RxnFY["Combo 1"] for k in at]
+
+
+@pytest.mark.parametrize("at", [(9, 22, 35, 37, 61), (11, 23, 33, 43, 53, 61), (6, 20, 36, 52, 66)])
+def test_tapes_at_uneven_places(at):
+    """72 and 144 beams, taken to endlessly short ones."""
+    coarse, fine = hung_anywhere(at, 72), hung_anywhere([2 * k for k in at], 144)
+    found = uneven.hung([k / 72 for k in at], 1, 1, STRONG, TORSION)
+    assert fine[0] + (fine[0] - coarse[0]) / 3 == pytest.approx(found.sag, rel=5e-3)
+    limit = [b + (b - a) / 3 for a, b in zip(coarse[1], fine[1], strict=True)]
+    assert limit == pytest.approx(list(found.reactions), rel=2e-3, abs=2e-3)
