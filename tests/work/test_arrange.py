@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable
+from dataclasses import replace
 from types import SimpleNamespace
 
 import networkx as nx
@@ -257,6 +258,21 @@ def test_the_proof_join_is_started_early_and_hangs_over_night(harbour: tuple[Sim
     assert proof.session < first.session
 
 
+def test_a_hoop_open_in_front_has_ends_and_no_join(drawn: Drawn, harbour_text: str) -> None:
+    cage = drawn(harbour_text)
+    top = cage.shape.hoops[0]
+    opened = replace(cage.shape, hoops=(replace(top, plan=replace(top.plan, arc=5.0)), *cage.shape.hoops[1:]))
+    supply, _ = provide(cage.spec, opened)
+    assert supply is not None
+    tips = next(line for line in supply.shopping if line.item == "end tips")
+    assert tips.need == 3  # two ends and a tenth, rounded up
+    work, _ = arrange(cage.spec, opened, supply)
+    assert work is not None
+    ids = {task.id for task in work.tasks}
+    assert "join-H1" not in ids
+    assert {"join-H2", "sew-H1", "clip-H1"} <= ids
+
+
 def test_a_session_too_short_for_single_tasks_is_noted(drawn: Drawn, harbour_text: str) -> None:
     cage = drawn(harbour_text.replace("session: 2 h", "session: 30 min"))
     supply, _ = provide(cage.spec, cage.shape)
@@ -269,8 +285,6 @@ def test_a_session_too_short_for_single_tasks_is_noted(drawn: Drawn, harbour_tex
 
 
 def test_a_rate_of_the_workshop_changes_only_what_it_names(drawn: Drawn, harbour_text: str) -> None:
-    from dataclasses import replace
-
     from hoopwright.work.bench import Bench
     from hoopwright.work.rates import RATES
     from hoopwright.work.tasks import cage_tasks

@@ -15,7 +15,7 @@ from hoopwright.shape.model import Shape
 from hoopwright.spec.model import Spec
 from hoopwright.supply.model import ShoppingLine
 from hoopwright.supply.money import measured_cost, step_price
-from hoopwright.supply.needs import cased
+from hoopwright.supply.needs import cased, closed
 
 _NOISE = 1e-9
 
@@ -51,19 +51,20 @@ def count_needs(spec: Spec, shape: Shape) -> tuple[CountNeed, ...]:
 def _uses(spec: Spec, shape: Shape) -> list[tuple[Consumption, float, str]]:
     """Every use: what, how many times, and a word for the list."""
     join = spec.build.hoops.join
+    joined = len(closed(shape))
     uses: list[tuple[Consumption, float, str]] = [
-        (use, len(shape.hoops) + 1, "joins and one proof") for use in join.consumes
+        (use, joined + 1 if joined else 0, "joins and one proof") for use in join.consumes
     ]
-    if ends_stay_open(spec):
-        uses.append((HOOP_END, 2 * len(shape.hoops), "hoop ends"))
+    tipped = len(shape.hoops) if ends_stay_open(spec) else len(shape.hoops) - joined
+    uses.append((HOOP_END, 2 * tipped, "hoop ends"))
     uses.append((TAPE_FIXING, fixings(shape), "fixings"))
     uses.append((SEAM_METRE, seam_metres(spec, shape), "seams"))
     return uses
 
 
 def ends_stay_open(spec: Spec) -> bool:
-    """Whether cut ends keep a tip: not when they are soldered flat or meet inside a sleeve (they are
-    taped until then)."""
+    """Whether the cut ends of a joined hoop keep a tip: not when they are soldered flat or meet inside a
+    sleeve (they are taped until then)."""
     join = spec.build.hoops.join
     return not join.heat and join.sleeve == 0.0
 
@@ -76,13 +77,19 @@ def fixings(shape: Shape) -> int:
 def seam_metres(spec: Spec, shape: Shape) -> float:
     """Metres of seam: tapes to the waistband (a box of four sides), its two ends, the band's long seam
     and two channels, and casings that are sewn into tubes."""
-    metres = sum(4 * spec.build.tapes.material.width for _ in shape.tapes) + 4 * shape.waistband.width
+    metres = tape_boxes(spec, shape) + 4 * shape.waistband.width
     if shape.band is not None:
         metres += 3 * shape.band.length + 2 * shape.band.height
     casing = spec.build.hoops.casing
     if casing is not None and casing.kind != "braid":
         metres += sum(hoop.casing for hoop in cased(shape))
     return metres
+
+
+def tape_boxes(spec: Spec, shape: Shape) -> float:
+    """Metres of seam that hold the tapes to the waistband: a box of four sides each."""
+    carriers = spec.build.tapes
+    return 0.0 if carriers is None else 4 * carriers.material.width * len(shape.tapes)
 
 
 def count_line(need: CountNeed) -> ShoppingLine | None:

@@ -77,8 +77,10 @@ def length_needs(spec: Spec, shape: Shape) -> tuple[LengthNeed, ...]:
     def add(goods: Goods, part: str, length: float) -> None:
         pooled.setdefault(goods.name, (goods, []))[1].append(CutPiece(part, length))
 
-    for tape in shape.tapes:
-        add(spec.build.tapes.material, tape.id, tape.cut)
+    carriers = spec.build.tapes
+    if carriers is not None:
+        for tape in shape.tapes:
+            add(carriers.material, tape.id, tape.cut)
     if spec.build.waistband.material.kind != "cloth":
         add(spec.build.waistband.material, "waistband", shape.waistband.cut)
     casing = spec.build.hoops.casing
@@ -134,6 +136,11 @@ def cloth_needs(spec: Spec, shape: Shape) -> tuple[ClothNeed, ...]:
 def cased(shape: Shape) -> tuple[Hoop, ...]:
     """The hoops that wear a casing of their own."""
     return tuple(hoop for hoop in shape.hoops if hoop.cased and hoop.casing > 0)
+
+
+def closed(shape: Shape) -> tuple[Hoop, ...]:
+    """The hoops that go all round and are joined; a hoop open in front has two ends and no join."""
+    return tuple(hoop for hoop in shape.hoops if hoop.plan.arc >= 2 * math.pi - 1e-9)
 
 
 def casing_part(hoop: Hoop) -> str:

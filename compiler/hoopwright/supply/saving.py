@@ -81,7 +81,8 @@ def _changes(spec: Spec) -> Iterator[tuple[str, Spec]]:
         bare = replace(build, hoops=replace(build.hoops, casing=None))
         yield f"bare hoops, without `{build.hoops.casing.name}`", _rebuilt(spec, bare)
     if build.band is not None:
-        plain = replace(build, band=None, tapes=replace(build.tapes, to="hem"))
+        tapes = None if build.tapes is None else replace(build.tapes, to="hem")
+        plain = replace(build, band=None, tapes=tapes)
         yield f"no hem band of `{build.band.material.name}`", _rebuilt(spec, plain)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from hoopwright.library.goods import FASTENINGS_PER_BAND
 from hoopwright.supply.cloths import strips_of
+from hoopwright.supply.counts import tape_boxes
 from hoopwright.supply.needs import cased
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Task
@@ -98,7 +99,7 @@ def _waistband(bench: Bench) -> tuple[Task, ...]:
     fastening = bench.spec.build.waistband.fastening
     tapes = bench.shape.tapes
     pieces = FASTENINGS_PER_BAND.get(fastening.name, 1)
-    around = 4 * bench.spec.build.tapes.material.width * len(tapes)
+    around = tape_boxes(bench.spec, bench.shape)
     return (
         bench.task(
             "cut-waistband",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from hoopwright.shape.model import Hoop
-from hoopwright.supply.needs import cased
+from hoopwright.supply.needs import cased, closed
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Task
 
@@ -99,11 +99,15 @@ def _clip(bench: Bench, hoop: Hoop) -> Task:
 
 
 def join_tasks(bench: Bench, after: str) -> tuple[Task, ...]:
-    """Every hoop joined after the stop ``after`` and the proof; then all joins washed or checked."""
+    """Every closed hoop joined after the stop ``after`` and the proof; then all joins washed or checked.
+    Hoops open in front have no join."""
+    hoops = closed(bench.shape)
+    if not hoops:
+        return ()
     join = bench.spec.build.hoops.join
     action = "join-hoop-shielded" if join.heat else "join-hoop"
     tasks = []
-    for hoop in bench.shape.hoops:
+    for hoop in hoops:
         time = bench.minutes(("prepare join", 1), ("shield join", 1 if join.heat else 0)) + join.minutes
         tasks.append(
             bench.task(
@@ -117,7 +121,7 @@ def join_tasks(bench: Bench, after: str) -> tuple[Task, ...]:
                 cautions=join.cautions,
             )
         )
-    ids = tuple(hoop.id for hoop in bench.shape.hoops)
+    ids = tuple(hoop.id for hoop in hoops)
     kind, said, rate = (
         ("wash-joins", "wash and check every join", "wash join")
         if join.heat

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from hoopwright.shape.model import Hoop
+from hoopwright.supply.needs import closed
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Task
 from hoopwright.work.rates import PROOF
@@ -14,7 +15,8 @@ _OFFCUT = 0.3
 def metal_tasks(bench: Bench) -> tuple[Task, ...]:
     """Open the coil, test it, cut every hoop, prove the join."""
     cuts = tuple(_cut(bench, hoop) for hoop in bench.shape.hoops)
-    return (*_open(bench), _test(bench), *cuts, _prove(bench))
+    proof = (_prove(bench),) if closed(bench.shape) else ()
+    return (*_open(bench), _test(bench), *cuts, *proof)
 
 
 def _open(bench: Bench) -> tuple[Task, ...]:

@@ -23,7 +23,7 @@ def cage_tasks(bench: Bench) -> tuple[Task, ...]:
     clips = clip_tasks(bench)
     first = body_stop(bench, (*(task.id for task in clips), "sew-tapes", "sew-fastening"))
     joins = join_tasks(bench, first.id)
-    checked = joins[-1].id
+    checked = joins[-1].id if joins else first.id
     closing = band_close_tasks(bench, checked)
     last = levelled(bench)
     upper = tuple(hoop for hoop in bench.shape.hoops if hoop not in last)
