@@ -1,33 +1,87 @@
-"""From checks to a verdict: does it stand, and if not, why, in plain words."""
+"""From checks to a verdict: does it stand, and if not, why, in clauses of plain words."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Literal
 
 from hoopwright.spec.check import Check
 
 Verdict = Literal["stands", "stands, but", "will not stand"]
 
-STANDING = ("buckling", "sag", "out-of-round", "set-worn", "slack")
-"""Checks without which a cage does not carry its skirt; the others spoil it in other ways."""
+GROSS = 4.0
+"""A cage that sags or goes out of round by more than so many times what is allowed has lost its shape: our
+judgement."""
+
+
+@dataclass(frozen=True, slots=True)
+class Clause:
+    """How a check reads in a sentence: ``missed`` when it fails, ``near`` when it only just holds.
+    ``{part}`` is the part it is about."""
+
+    missed: str
+    near: str
+
+
+CLAUSES: Mapping[str, Clause] = MappingProxyType({
+    "equilibrium": Clause("no shape is found in which it hangs at rest",
+                          "it hangs at rest only while nothing pushes it aside"),
+    "buckling": Clause("{part} gives way under too little more than its load",
+                       "{part} has little in reserve before it gives way"),
+    "sag": Clause("{part} sags too far between its tapes", "{part} only just keeps level between its tapes"),
+    "out-of-round": Clause("{part} goes too far out of round between its tapes",
+                           "{part} only just keeps round between its tapes"),
+    "swing": Clause("it swings too far forward or back", "it swings nearly too far forward or back"),
+    "set-closed": Clause("closing {part} leaves too little before it takes a set",
+                         "closing {part} leaves only just enough before it takes a set"),
+    "set-worn": Clause("wearing it leaves too little before {part} takes a set",
+                       "wearing it leaves only just enough before {part} takes a set"),
+    "door": Clause("{part} may keep a kink from the door", "{part} only just springs back from the door"),
+    "slack": Clause("{part} hangs slack", "{part} hangs nearly slack"),
+    "weight": Clause("the cage alone is too heavy", "the cage alone is nearly too heavy"),
+})
+"""The clauses of every check of strength."""
+
+UNKNOWN: Mapping[str, str] = MappingProxyType({
+    "buckling": "how much it can carry before it gives way",
+    "sag": "how far its hoops sag",
+    "out-of-round": "whether its hoops keep round",
+    "set-worn": "whether wearing it leaves a set",
+})
+"""What is not known when a check that matters for standing is not assessed."""
 
 
 def verdict(checks: Sequence[Check]) -> tuple[Verdict, tuple[str, ...]]:
-    """The verdict and its reasons: each check that fails, then each that is marginal or not assessed for
-    standing."""
+    """The verdict and its reasons: what fails, what is near a limit, what could not be judged.
+
+    It will not stand when no equilibrium is found, when it gives way below its own load, or when it loses its
+    shape by far. Anything else that misses a limit leaves it standing, but.
+    """
     fails = [check for check in checks if check.result == "fails"]
     near = [check for check in checks if check.result == "marginal"]
-    open_ = [check for check in checks if check.result == "not assessed" and check.code in STANDING
-             and check.code != "slack"]
-    reasons = (*(_reason("it does not hold that", check) for check in fails),
-               *(_reason("only just, or not surely:", check) for check in near),
-               *(_reason("not assessed:", check) for check in open_))
-    if any(check.code in STANDING for check in fails):
+    unknown = [UNKNOWN[check.code] for check in checks
+               if check.result == "not assessed" and check.code in UNKNOWN]
+    reasons = (*(_clause(check) for check in fails), *(_clause(check) for check in near),
+               *(f"{what} is not known" for what in unknown))
+    if any(_falls(check) for check in fails):
         return "will not stand", reasons
     return ("stands, but" if reasons else "stands"), reasons
 
 
-def _reason(opening: str, check: Check) -> str:
-    part = f" ({check.part})" if check.part else ""
-    return f"{opening} {check.says}{part}" + (f"; {check.remedy}" if check.remedy else "")
+def _falls(check: Check) -> bool:
+    """Whether a failed check means that the cage cannot be worn at all."""
+    if check.code == "equilibrium":
+        return True
+    if check.value is None or check.limit is None:
+        return False
+    if check.code == "buckling":
+        return check.value < 1.0
+    return check.code in ("sag", "out-of-round") and check.value > GROSS * check.limit
+
+
+def _clause(check: Check) -> str:
+    clause = CLAUSES[check.code]
+    words = clause.missed if check.result == "fails" else clause.near
+    return words.format(part=check.part or "a part")
