@@ -15,6 +15,7 @@ from hoopwright.spec.model import (
     Allowances,
     BandBuild,
     Build,
+    GroundPlan,
     HipRow,
     HoopBuild,
     Layer,
@@ -97,7 +98,7 @@ def build_spec(
         None if stature is None else 0.41 * stature * m,
     )
     shape = ShapeSpec(
-        "round",
+        GroundPlan(),
         line or Line("dome", 1.3),
         top or PlaceListed(below_waist=below * m),
         None if top_girth is None else top_girth * m,

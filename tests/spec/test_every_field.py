@@ -118,6 +118,13 @@ OTHERS = (
     SHORT.replace("}}\n", "}, line: {kind: dome, swell: 1.5}, top_hoop: {below_waist: 15 cm}}\n")
     + "allowances: {money_reserve: 5 %}\nworkshop: {paper: letter}\nbuild: {hoops: {casing: plait}}\n"
     "materials: {plait: {kind: braid, width: 1 cm, on_hand: [2 m], sold: [{per: 1 m}]}}\n",
+    SHORT.replace("}}\n", "}, opening: {hoops: 2, gap: {top: 15 cm, hem: 20 cm}, straps: false},\n"
+                  "  ground_plan: {kind: oval, width_over_depth: {top: 1.4, hem: 1.2}}}\n")
+    + "build: {ties: {count: 3, material: twill}}\n",
+    SHORT.replace("}}\n", "}, ground_plan: {kind: thrown back, set_back: {top: 1 cm, hem: 9 cm}}}\n"),
+    SHORT.replace("}}\n", "}, ground_plan: {kind: thrown back, reach: {front: 30 cm, back: 50 cm}}}\n"),
+    SHORT.replace("}}\n", "}, ground_plan: {kind: half, chord: {top: 20 cm, hem: 40 cm}, reach: 30 cm,"
+                  " set_back: 0 cm, full: {count: 1, width_over_depth: 1.1}}}\n"),
     SHORT.replace("}}\n", "}, line: {kind: cone}, top_hoop: {down_tape: 15 cm}}\n").replace(
         "waist: 72 cm", "waist: 72 cm, waist_height: {side: 106 cm}"),
 )
@@ -149,7 +156,8 @@ def test_every_field_can_be_set() -> None:
     short = dict(leaves(resolved(SHORT)))
     others = [dict(leaves(resolved(text))) for text in (FULL, *OTHERS)]
     library = ("build.hoops.join.", "build.hoops.material.grade.", "build.hoops.material.form")
-    fixed = {"shape.ground_plan", "build.carried_by", "build.band", "build.waistband.fastening.width"}
+    fixed = {"build.carried_by", "build.band", "build.waistband.fastening.width", "shape.ground_plan.half",
+             "shape.opening"}
     kinds = {"kind", "source", "nap", "shrinkage", "areal_density", "linear_density", "diameter", "wall"}
     same = [name for name, value in short.items()
             if all(other.get(name, value) == value for other in others)

@@ -8,6 +8,7 @@ from math import pi
 
 from hoopwright.shape.ellipse import Ellipse, from_girth, reach
 from hoopwright.shape.model import BodyRow, Contact
+from hoopwright.shape.outline import Outline
 from hoopwright.spec.model import Spec
 
 _DIRECTIONS = 72
@@ -38,7 +39,7 @@ def body_of(spec: Spec) -> Body:
     return Body(tuple(BodyRow(height, 2 * oval.a, 2 * oval.b) for height, oval in ovals))
 
 
-def hoop_contacts(body: Body, hoops: Sequence[tuple[str, float, Ellipse]]) -> tuple[Contact, ...]:
+def hoop_contacts(body: Body, hoops: Sequence[tuple[str, float, Outline]]) -> tuple[Contact, ...]:
     """Hoops (id, height, outline) that the body stands beyond somewhere round, and by how much."""
     found = []
     for name, height, outline in hoops:
@@ -46,7 +47,8 @@ def hoop_contacts(body: Body, hoops: Sequence[tuple[str, float, Ellipse]]) -> tu
         if oval is None:
             continue
         turns = [2 * pi * k / _DIRECTIONS for k in range(_DIRECTIONS)]
-        by = max(reach(oval, turn) - reach(outline, turn) for turn in turns)
+        met = [(turn, outline.reach(turn)) for turn in turns]
+        by = max(reach(oval, turn) - far for turn, far in met if far is not None)
         if by > 0.0:
             found.append(Contact(name, height, by))
     return tuple(found)

@@ -8,13 +8,13 @@ from math import degrees, dist
 
 from hoopwright.shape import lengths, problems
 from hoopwright.shape.body import body_of, hoop_contacts
+from hoopwright.shape.carriers import CARRIERS
 from hoopwright.shape.clearance import HEM_OVER_STATURE, SHELF, clearance_checks
-from hoopwright.shape.ground import ground_ellipse, outline_of, side_reach
 from hoopwright.shape.line import GirthLine
 from hoopwright.shape.model import Fixing, HemBand, Hoop, HoopPlace, Shape, Tape
 from hoopwright.shape.places import Impossible, Places, place_hoops
 from hoopwright.shape.skirt import skirt_over
-from hoopwright.shape.tapes import Level, run_tape
+from hoopwright.shape.tapes import Level
 from hoopwright.shape.waist import Waist, waist_of
 from hoopwright.source.diagnostic import Finding
 from hoopwright.spec.model import Spec
@@ -24,7 +24,7 @@ _PROFILE_POINTS = 48
 
 def draw(spec: Spec) -> tuple[Shape | None, tuple[Finding, ...]]:
     """The shape of a spec, with findings; None when a finding is an error."""
-    if spec.build.tapes.to == "band" and spec.build.band is None:
+    if spec.build.tapes is not None and spec.build.tapes.to == "band" and spec.build.band is None:
         return None, (problems.band_missing(),)
     waist = waist_of(spec)
     try:
@@ -44,39 +44,33 @@ def draw(spec: Spec) -> tuple[Shape | None, tuple[Finding, ...]]:
 
 def _shape(spec: Spec, waist: Waist, places: Places) -> Shape:
     ids = _ids(spec)
-    outlines = [ground_ellipse(spec, girth) for girth in places.girths]
+    count = len(places.heights)
+    outlines = [
+        places.ground.outline(girth, height, count - 1 - k)
+        for k, (girth, height) in enumerate(zip(places.girths, places.heights, strict=True))
+    ]
     levels = [Level(*level) for level in zip(ids, places.heights, outlines, strict=True)]
     body = body_of(spec)
-    met = levels[:-1] if spec.build.tapes.to == "band" else levels
-    spare = lengths.tape_spare(spec)
-    build = spec.build.tapes
-    runs = [
-        run_tape(f"T{k + 1}", waist, pair, met, places.heights[-1], body, spare)
-        for k, pair in enumerate(zip(build.waist_fractions, build.hem_fractions, strict=True))
-    ]
-    tapes = tuple(run[0] for run in runs)
-    fixings = [
-        tuple(Fixing(tape.id, *points[k]) for tape, points, _ in runs) if k < len(met) else ()
-        for k in range(len(levels))
-    ]
-    hoops = _hoops(spec, waist, places, levels, fixings)
+    carried = CARRIERS[spec.build.carried_by](spec, waist, body, levels)
+    hoops = _hoops(spec, waist, places, levels, carried.fixings)
     contacts = (
         *hoop_contacts(body, [(level.id, level.height, level.outline) for level in levels]),
-        *(contact for run in runs for contact in run[2]),
+        *carried.contacts,
     )
     skirt = skirt_over(waist, [(level.height, level.outline) for level in levels], spec.skirt_off_floor)
     wearer = spec.wearer
     return Shape(
         (wearer.front, wearer.left, wearer.back, wearer.right),
         hoops,
-        tapes,
+        carried.tapes,
         lengths.waistband(spec),
         _band(spec, hoops),
         body.rows,
         contacts,
         skirt,
         _profile(spec, waist, places),
-        clearance_checks(spec, hoops, tapes, contacts),
+        clearance_checks(spec, hoops, carried.tapes, contacts),
+        panels=carried.panels,
     )
 
 
@@ -102,7 +96,7 @@ def _hoops(
                 level.height,
                 waist.side - level.height,
                 girth,
-                outline_of(level.outline),
+                level.outline.plan(),
                 lengths.hoop_cut(girth, spec),
                 casing,
                 casing > 0.0,
@@ -125,15 +119,16 @@ def _profile(spec: Spec, waist: Waist, places: Places) -> tuple[tuple[float, flo
     """The side line for figures: the waistband's edge, the line from the top hoop to the hem."""
     top, hem = places.heights[0], places.heights[-1]
     line: GirthLine = places.line
-    steps = [top - (top - hem) * k / _PROFILE_POINTS for k in range(_PROFILE_POINTS + 1)]
-    return (waist.side_start, *((height, side_reach(spec, line.girth(height))) for height in steps))
+    heights = [top - (top - hem) * k / _PROFILE_POINTS for k in range(_PROFILE_POINTS + 1)]
+    return (waist.side_start, *((z, places.ground.reach(line.girth(z), z)) for z in heights))
 
 
 def _crowded(spec: Spec, places: Places) -> Finding | None:
     """More hoops than fit: two neighbours nearer to each other, on the side profile, than the strip is
     high."""
     height = spec.build.hoops.material.section.height
-    points = [(z, side_reach(spec, girth)) for z, girth in zip(places.heights, places.girths, strict=True)]
+    reach = places.ground.reach
+    points = [(z, reach(girth, z)) for z, girth in zip(places.heights, places.girths, strict=True)]
     room = [dist(above, below) for above, below in pairwise(points)]
     if not room or min(room) >= height:
         return None

@@ -1,29 +1,105 @@
-"""The ground plan: a hoop's outline from above for its girth."""
+"""Ground plans: a hoop's outline from above for its girth and its height.
+
+``GROUNDS`` names one maker for each kind of plan the language knows. A maker takes the spec, the waist
+and the heights of the top and the lowest hoop, and gives a :class:`Ground`; every other room works
+with that alone. A new kind of plan is a new class here (or in a file of its own) and one line in
+``GROUNDS``.
+"""
 
 from __future__ import annotations
 
-from math import pi
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Protocol
 
 from hoopwright.shape.ellipse import Ellipse, from_girth
 from hoopwright.shape.model import PlanOutline
-from hoopwright.spec.model import Spec
+from hoopwright.shape.outline import Outline, Oval
+from hoopwright.shape.waist import Waist
+from hoopwright.spec.model import GroundPlan, PlanKind, Spec
 
 
-def ground_ellipse(spec: Spec, girth: float) -> Ellipse:
-    """The ellipse of a hoop of that girth. A round plan is centred on the waist."""
-    return from_girth(girth)
+class Ground(Protocol):
+    """A ground plan between two heights."""
+
+    @property
+    def top_girth(self) -> float | None:
+        """Girth of the top hoop where the spec or the plan fixes it, m; the line then starts from it."""
+        ...
+
+    @property
+    def hem_girth(self) -> float:
+        """Girth in which the line ends, m."""
+        ...
+
+    def outline(self, girth: float, height: float, below: int) -> Outline:
+        """The outline of a hoop of that girth at that height, with ``below`` hoops under it."""
+        ...
+
+    def reach(self, girth: float, height: float) -> float:
+        """How far such a hoop stands out on the profile along which hoops are spaced, m: half its width at
+        the side, or its reach behind where it is a half hoop."""
+        ...
 
 
-def side_reach(spec: Spec, girth: float) -> float:
-    """Half the width of a hoop of that girth at the side, m: the side profile."""
-    return ground_ellipse(spec, girth).a
+@dataclass(frozen=True, slots=True)
+class Levels:
+    """Heights of the top and the lowest hoop, m. While the top hoop is still looked for, ``top`` is None and
+    the whole plan is as at the top."""
+
+    top: float | None
+    low: float
+
+    def share(self, height: float) -> float:
+        """How far down a height lies: 0 at the top hoop and above, 1 at the lowest and below."""
+        if self.top is None or self.top <= self.low:
+            return 0.0
+        return min(max((self.top - height) / (self.top - self.low), 0.0), 1.0)
 
 
-def outline_of(ellipse: Ellipse) -> PlanOutline:
-    """The outline as the shape holds it."""
-    return PlanOutline(
-        "round" if ellipse.a == ellipse.b else "oval", 2 * ellipse.a, 2 * ellipse.b, ellipse.offset, 2 * pi
-    )
+Maker = Callable[[Spec, Waist, Levels], Ground]
+
+
+@dataclass(frozen=True, slots=True)
+class WholeHoops:
+    """Closed hoops: circles, ovals, ovals thrown back; each a true ellipse of its girth."""
+
+    plan: GroundPlan
+    levels: Levels
+    top_girth: float | None
+    hem_girth: float
+
+    def ellipse(self, girth: float, height: float) -> Ellipse:
+        """The ellipse of a hoop: width over depth and set-back are even with height between top and hem."""
+        share = self.levels.share(height)
+        return from_girth(girth, self.plan.oval.at(share), self.plan.set_back.at(share))
+
+    def outline(self, girth: float, height: float, below: int) -> Outline:
+        """The whole ellipse."""
+        return Oval(self.ellipse(girth, height))
+
+    def reach(self, girth: float, height: float) -> float:
+        """Half the width."""
+        return self.ellipse(girth, height).a
+
+
+def whole_hoops(spec: Spec, waist: Waist, levels: Levels) -> Ground:
+    """The plan of a cage of closed hoops."""
+    return WholeHoops(spec.shape.ground_plan, levels, spec.shape.top_girth, spec.shape.hem_girth)
+
+
+GROUNDS: Mapping[PlanKind, Maker] = MappingProxyType({
+    "round": whole_hoops,
+    "oval": whole_hoops,
+    "thrown back": whole_hoops,
+})
+"""One maker for each kind of ground plan."""
+
+
+def ground_of(spec: Spec, waist: Waist, top: float | None, low: float) -> Ground:
+    """The ground plan of a spec between the heights of its top and lowest hoop."""
+    return GROUNDS[spec.shape.ground_plan.kind](spec, waist, Levels(top, low))
 
 
 def ellipse_of(outline: PlanOutline) -> Ellipse:

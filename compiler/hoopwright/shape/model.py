@@ -12,6 +12,7 @@ from typing import Literal
 from hoopwright.spec.check import Check
 
 Point = tuple[float, float, float]
+XY = tuple[float, float]
 HoopPlace = Literal["top", "body", "band top", "hem"]
 
 
@@ -19,15 +20,21 @@ HoopPlace = Literal["top", "body", "band top", "hem"]
 class PlanOutline:
     """A hoop's outline from above: an ellipse ``width`` (left to right) by ``depth`` (front to back), m.
 
-    ``offset`` is how far its centre lies behind the waist's centre, m. ``arc`` is the angle it spans,
-    2 pi for a closed hoop.
+    ``offset`` is how far its centre lies behind the waist's centre, m, and ``sideways`` how far to the
+    wearer's left. ``arc`` is the angle it spans, 2 pi for a closed hoop. A ``bow`` is a half hoop, a spring
+    whose ends are held: ``width`` and ``depth`` are those of the box round it, ``offset`` is that of the
+    chord between its ends, and ``path`` its true line, from the end at the wearer's left to the other.
+    ``tilt`` is the angle by which the hoop rises towards the back, radians.
     """
 
-    kind: Literal["round", "oval"]
+    kind: Literal["round", "oval", "bow"]
     width: float
     depth: float
     offset: float
     arc: float
+    sideways: float = 0.0
+    tilt: float = 0.0
+    path: tuple[XY, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +51,9 @@ class Hoop:
     """One hoop, from its centre line. ``cut`` and ``casing`` are lengths to cut, m (0 for no casing).
 
     ``place``: ``top``, ``body``, ``band top`` or ``hem``. ``cased`` is false for hoops in the hem band.
+    An open hoop goes from fraction ``start`` to ``end``: of its whole ellipse's girth where a piece of that
+    is left out in front, from 1/4 to 3/4 for a half hoop. ``girth`` then is the length from end to end.
+    ``real`` is the line the spring takes between its ties, seen from above, when that differs from ``plan``.
     """
 
     id: str
@@ -56,6 +66,14 @@ class Hoop:
     casing: float
     cased: bool
     fixings: tuple[Fixing, ...]
+    start: float = 0.0
+    end: float = 1.0
+    real: tuple[XY, ...] = ()
+
+    @property
+    def closed(self) -> bool:
+        """Whether the hoop goes all round."""
+        return self.end - self.start >= 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,6 +159,62 @@ class Contact:
 
 
 @dataclass(frozen=True, slots=True)
+class Tie:
+    """A tie inside one hoop, from fraction ``at`` to fraction ``to`` of it: ``cross`` draws a spring into an
+    oval, ``chord`` holds the ends of a half hoop, ``strap`` those of an open one.
+
+    ``length`` m between its ends, ``cut`` with what they take to be sewn. ``pull``: its tension over the
+    bending stiffness EI of the bare, straight-born spring, 1/m2.
+    """
+
+    id: str
+    hoop: str
+    kind: Literal["cross", "chord", "strap"]
+    at: float
+    to: float
+    length: float
+    cut: float
+    pull: float
+    material: str
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """A seam of a panel, from corner to corner of its outline (numbers from 0), to the part ``to``."""
+
+    corners: tuple[int, int]
+    to: str
+    allowance: float
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A line ruled on a panel: a channel, a row of eyelets, a fold; ``offset`` m up from its lowest edge."""
+
+    name: str
+    points: tuple[XY, ...]
+    offset: float
+
+
+@dataclass(frozen=True, slots=True)
+class Panel:
+    """A piece of cloth that is no plain strip: ``count`` alike, cut to ``outline`` (m, corners in order, x
+    across, y up, seam allowances included), ``width`` by ``height`` over all. ``grain`` is the way of the
+    warp, ``mirrored`` tells that half of them are cut face down."""
+
+    part: str
+    count: int
+    material: str
+    outline: tuple[XY, ...]
+    width: float
+    height: float
+    grain: Literal["up", "across"]
+    seams: tuple[Seam, ...] = ()
+    rules: tuple[Rule, ...] = ()
+    mirrored: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Skirt:
     """The skirt to be worn over it, from the waistline over the cage to ``off_floor``: lengths and hem
     girth, m."""
@@ -170,6 +244,8 @@ class Shape:
     skirt: Skirt
     profile: tuple[tuple[float, float], ...]
     checks: tuple[Check, ...]
+    ties: tuple[Tie, ...] = ()
+    panels: tuple[Panel, ...] = ()
 
     def hoop(self, id: str) -> Hoop:
         """The hoop of that id; KeyError when there is none."""

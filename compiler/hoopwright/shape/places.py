@@ -14,7 +14,7 @@ from itertools import pairwise
 from math import hypot
 
 from hoopwright.shape import problems
-from hoopwright.shape.ground import side_reach
+from hoopwright.shape.ground import Ground, ground_of
 from hoopwright.shape.line import GirthLine, table_line
 from hoopwright.shape.root import bracketed_root
 from hoopwright.shape.waist import Waist
@@ -29,12 +29,13 @@ SidePoint = tuple[float, float]
 
 @dataclass(frozen=True, slots=True)
 class Places:
-    """Hoop heights (centre lines) and girths from the top, m, with the line and the side profile they lie
+    """Hoop heights (centre lines) and girths from the top, m, with the line and the ground plan they lie
     on."""
 
     heights: tuple[float, ...]
     girths: tuple[float, ...]
     line: GirthLine
+    ground: Ground
 
 
 class Impossible(Exception):
@@ -58,42 +59,50 @@ def place_hoops(spec: Spec, waist: Waist) -> Places:
     fixed = 1 if upper is None else 2
     if spec.shape.count < fixed:
         raise Impossible(problems.band_wants_two())
-    line, top = _line_and_top(spec, waist, hem, upper)
+    line, top, ground = _line_and_top(spec, waist, hem, upper)
     if spec.shape.count == fixed:
         above: tuple[float, ...] = ()
     elif spec.shape.spacing == "listed":
-        above = _listed(spec, waist, line, top, lowest)
+        above = _listed(spec, waist, _profile(ground, line), top, lowest)
     else:
         if top <= lowest:
             raise Impossible(problems.top_below_hem(upper is not None))
-        above = _spaced(spec, _profile(spec, line), top, lowest, spec.shape.count - fixed)
+        first = ground.reach(line.girth(top) if ground.top_girth is None else ground.top_girth, top)
+        above = _spaced(spec, _profile(ground, line), (top, first), lowest, spec.shape.count - fixed)
     heights = (*above, hem) if upper is None else (*above, upper, hem)
     if heights[0] >= waist.side_start[0]:
         raise Impossible(problems.top_above_band())
     girths = [line.girth(height) for height in heights]
     girths[-1] = spec.shape.hem_girth
-    if spec.shape.top_girth is not None and above:
-        girths[0] = spec.shape.top_girth
-    return Places(heights, tuple(girths), line)
+    if ground.top_girth is not None and above:
+        girths[0] = ground.top_girth
+    return Places(heights, tuple(girths), line, ground)
 
 
-def _line_and_top(spec: Spec, waist: Waist, hem: float, upper: float | None) -> tuple[GirthLine, float]:
-    """The line, and the top hoop's height."""
+def _line_and_top(
+    spec: Spec, waist: Waist, hem: float, upper: float | None
+) -> tuple[GirthLine, float, Ground]:
+    """The line, the top hoop's height, and the ground plan between it and the hem."""
     shape, start = spec.shape, waist.side_start
     lowest = hem if upper is None else upper
-    if shape.top_girth is None:
-        line = _line(spec, (start[0], spec.wearer.waist), hem, upper)
-        return line, _height_of(
-            shape.top_hoop, waist, start, 0.0, _profile(spec, line), lowest, ("shape", "top_hoop")
-        )
-    radius = side_reach(spec, shape.top_girth)
-    top = _height_of(shape.top_hoop, waist, start, 0.0, lambda _: radius, lowest, ("shape", "top_hoop"))
+    ground = ground_of(spec, waist, None, hem)
+    at_top = ("shape", "top_hoop")
+    if ground.top_girth is None:
+        line = _line(spec, ground, (start[0], spec.wearer.waist), hem, upper)
+        top = _height_of(shape.top_hoop, waist, start, 0.0, _profile(ground, line), lowest, at_top)
+        return line, top, ground_of(spec, waist, top, hem)
+    far = ground.reach(ground.top_girth, start[0])
+    top = _height_of(shape.top_hoop, waist, start, 0.0, lambda _: far, lowest, at_top)
     if top <= lowest and shape.count > (1 if upper is None else 2):
         raise Impossible(problems.top_below_hem(upper is not None))
-    return _line(spec, (top, shape.top_girth), hem, upper), top
+    return (
+        _line(spec, ground, (top, ground.top_girth), hem, upper), top, ground_of(spec, waist, top, hem)
+    )
 
 
-def _line(spec: Spec, anchor: SidePoint, hem: float, upper: float | None) -> GirthLine:
+def _line(
+    spec: Spec, ground: Ground, anchor: SidePoint, hem: float, upper: float | None
+) -> GirthLine:
     """The line from an anchor (height, girth) to the hoop of full girth."""
     shape = spec.shape
     kind = shape.line.kind
@@ -101,29 +110,29 @@ def _line(spec: Spec, anchor: SidePoint, hem: float, upper: float | None) -> Gir
     if anchor[0] <= full:
         raise Impossible(problems.top_below_hem(upper is not None))
     if kind == "table":
-        return _table(spec, anchor, hem)
-    if kind != "drum" and shape.hem_girth <= anchor[1]:
+        return _table(spec, ground, anchor, hem)
+    if kind != "drum" and ground.hem_girth <= anchor[1]:
         raise Impossible(problems.hem_not_wider())
-    return GirthLine(kind, shape.line.power, anchor[0], anchor[1], full, shape.hem_girth)
+    return GirthLine(kind, shape.line.power, anchor[0], anchor[1], full, ground.hem_girth)
 
 
-def _table(spec: Spec, anchor: SidePoint, hem: float) -> GirthLine:
+def _table(spec: Spec, ground: Ground, anchor: SidePoint, hem: float) -> GirthLine:
     """The line through the maker's rows: those below a top hoop of stated girth, else all."""
-    shape = spec.shape
+    shape, end = spec.shape, ground.hem_girth
     rows = shape.line.rows
     for index, (above, below) in enumerate(pairwise(rows), start=1):
         if below.height >= above.height:
             raise Impossible(problems.table_not_falling(index))
-    if shape.top_girth is not None:
+    if ground.top_girth is not None:
         rows = tuple(row for row in rows if row.height < anchor[0])
-        line = table_line(rows, anchor, (hem, shape.hem_girth)) if rows else None
+        line = table_line(rows, anchor, (hem, end)) if rows else None
     else:
         top = _stated_height(spec)
         bare = top is not None and top <= rows[0].height
-        line = table_line(rows, anchor, (hem, shape.hem_girth), bare)
+        line = table_line(rows, anchor, (hem, end), bare)
     if line is None:
-        line = GirthLine("cone", 1.0, anchor[0], anchor[1], hem, shape.hem_girth)
-    if abs(line.girth(hem) - shape.hem_girth) > spec.allowances.hoop_tolerance:
+        line = GirthLine("cone", 1.0, anchor[0], anchor[1], hem, end)
+    if abs(line.girth(hem) - end) > spec.allowances.hoop_tolerance:
         raise Impossible(problems.table_hem_differs(len(shape.line.rows) - 1))
     return line
 
@@ -137,8 +146,8 @@ def _stated_height(spec: Spec) -> float | None:
     return None if place.below_waist is None else spec.wearer.side - place.below_waist
 
 
-def _profile(spec: Spec, line: GirthLine) -> Profile:
-    return lambda height: side_reach(spec, line.girth(height))
+def _profile(ground: Ground, line: GirthLine) -> Profile:
+    return lambda height: ground.reach(line.girth(height), height)
 
 
 def _height_of(
@@ -162,12 +171,12 @@ def _index(path: Path) -> int:
     return path[-1] if isinstance(path[-1], int) else 0
 
 
-def _listed(spec: Spec, waist: Waist, line: GirthLine, top: float, lowest: float) -> tuple[float, ...]:
+def _listed(spec: Spec, waist: Waist, profile: Profile, top: float, lowest: float) -> tuple[float, ...]:
     """Heights of the hoops above the hem (and the band's upper hoop), from the maker's list.
 
     The list may begin with the top hoop or with the one below it.
     """
-    shape, profile = spec.shape, _profile(spec, line)
+    shape = spec.shape
     wanted = shape.count - (1 if spec.build.band is None else 2)
     if len(shape.listed) not in (wanted, wanted - 1):
         raise Impossible(problems.listed_count(len(shape.listed), wanted))
@@ -195,14 +204,16 @@ def _advance(last: SidePoint, run: float, point: SidePoint) -> tuple[SidePoint, 
     return point, run + hypot(last[0] - point[0], last[1] - point[1])
 
 
-def _spaced(spec: Spec, profile: Profile, top: float, lowest: float, above: int) -> tuple[float, ...]:
-    """Heights of the hoops above the lowest one by rule: ``above`` of them, the first at ``top``."""
+def _spaced(
+    spec: Spec, profile: Profile, start: SidePoint, lowest: float, above: int
+) -> tuple[float, ...]:
+    """Heights of the hoops above the lowest one by rule: ``above`` of them, the first at ``start``."""
+    top = start[0]
     if spec.shape.spacing == "level":
         return tuple(top - (top - lowest) * k / above for k in range(above))
     ratio = spec.shape.ratio if spec.shape.spacing == "widening" else 1.0
     shares = [ratio**k for k in range(above)]
-    first = profile(top) if spec.shape.top_girth is None else side_reach(spec, spec.shape.top_girth)
-    return (top, *chord_steps(profile, (top, first), (lowest, profile(lowest)), shares))
+    return (top, *chord_steps(profile, start, (lowest, profile(lowest)), shares))
 
 
 def chord_steps(

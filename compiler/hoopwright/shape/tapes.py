@@ -14,8 +14,9 @@ from dataclasses import dataclass
 from math import atan2, dist, hypot
 
 from hoopwright.shape.body import Body
-from hoopwright.shape.ellipse import Ellipse, point_at, polar_angle, reach
+from hoopwright.shape.ellipse import Ellipse, polar_angle, reach
 from hoopwright.shape.model import Contact, Mark, Point, Tape
+from hoopwright.shape.outline import Outline, spans
 from hoopwright.shape.waist import Waist
 
 _TOUCH = 1e-9
@@ -28,7 +29,11 @@ class Level:
 
     id: str
     height: float
-    outline: Ellipse
+    outline: Outline
+
+    def point(self, fraction: float) -> Point:
+        """The point in space at a fraction of its girth, m."""
+        return (*self.outline.point(fraction), self.height)
 
 
 def fraction_at_height(
@@ -51,7 +56,8 @@ def run_tape(
     """One tape, its (fraction, point) at each level, and where it lies on the body.
 
     ``fractions``: on the waistband and on the hem hoop. ``levels`` are the hoops it is fixed to, from the
-    top; ``hem`` the hem hoop's height. ``spare`` is added to the last mark to give the length to cut, m.
+    top, less those whose line it passes by; ``hem`` the hem hoop's height. ``spare`` is added to the last
+    mark to give the length to cut, m.
     """
     start = waist.start(fractions[0])
     last, run = start, 0.0
@@ -60,7 +66,9 @@ def run_tape(
     contacts: list[Contact] = []
     for level in levels:
         fraction = fraction_at_height(*fractions, start[2], hem, level.height)
-        point: Point = (*point_at(level.outline, fraction), level.height)
+        if not spans(level.outline, fraction):
+            continue
+        point = level.point(fraction)
         way = over_body(last, point, body)
         run += sum(dist(a, b) for a, b in itertools.pairwise(way))
         contacts += [
@@ -77,7 +85,7 @@ def run_tape(
         start,
         tuple(marks),
         run + spare,
-        levels[-1].id,
+        marks[-1].hoop if marks else levels[-1].id,
     )
     return tape, tuple(places), tuple(contacts)
 

@@ -10,7 +10,15 @@ from hoopwright.library.tools import at_hand, lacking
 from hoopwright.source.diagnostic import error
 from hoopwright.spec.filled import FilledGoods, FilledStock
 from hoopwright.spec.haberdashery import library_goods
-from hoopwright.spec.model import BandBuild, Build, HoopBuild, WaistbandBuild
+from hoopwright.spec.model import (
+    BandBuild,
+    Build,
+    Carrier,
+    HoopBuild,
+    TapeBuild,
+    TieBuild,
+    WaistbandBuild,
+)
 from hoopwright.spec.nearest import listed
 from hoopwright.spec.node import Node, Notebook
 from hoopwright.spec.references import NONE
@@ -19,6 +27,7 @@ from hoopwright.spec.tapes import read_tapes
 
 INCH = 0.0254
 DEFAULT_GRADE = "spring steel, tempered"
+CARRIERS: tuple[Carrier, ...] = ("tapes", "channels", "cords", "wheel")
 THICKEST_IN_BRAID = 0.015
 """Hoops higher than this go without a casing unless the maker names one, m: our rule."""
 
@@ -58,9 +67,26 @@ def read_build(node: Node, workshop: Node, waist: float, cupboard: Cupboard,
     if hoops is None:
         return None
     band = _band(node["hem_band"], cupboard, notes)
-    material = _named(node["tapes"]["material"], "build.tapes.material", "twill", cupboard, notes)
-    tapes = read_tapes(node["tapes"], waist, material, notes)
-    return Build("tapes", hoops, tapes, _waistband(node["waistband"], cupboard, notes), band)
+    carrier = _carrier(node["carried_by"])
+    tapes = None
+    if carrier == "tapes":
+        material = _named(node["tapes"]["material"], "build.tapes.material", "twill", cupboard, notes)
+        tapes = read_tapes(node["tapes"], waist, material, notes)
+    ties = _ties(node["ties"], tapes, cupboard)
+    return Build(carrier, hoops, tapes, _waistband(node["waistband"], cupboard, notes), band, ties)
+
+
+def _carrier(node: Node) -> Carrier:
+    """What carries the hoops; tapes when nothing is said."""
+    stated = node.text() or "tapes"
+    return next(known for known in CARRIERS if known == stated)
+
+
+def _ties(node: Node, tapes: TapeBuild | None, cupboard: Cupboard) -> TieBuild | None:
+    """Ties across the hoops: of a tape the maker names, else of the tapes' own."""
+    name = node["material"].text()
+    material = cupboard.article(name) if name else tapes.material if tapes is not None else None
+    return None if material is None else TieBuild(material, node["count"].whole() or 0)
 
 
 def _named(node: Node, path: str, usual: str, cupboard: Cupboard, notes: Notebook) -> Goods:

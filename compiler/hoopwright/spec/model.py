@@ -17,6 +17,8 @@ from hoopwright.source.diagnostic import Path
 Units = Literal["inches", "centimetres"]
 LineKind = Literal["cone", "dome", "bell", "drum", "table"]
 Spacing = Literal["by tape", "level", "widening", "listed"]
+PlanKind = Literal["round", "oval", "thrown back", "half", "pair"]
+Carrier = Literal["tapes", "channels", "cords", "wheel"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,6 +97,55 @@ class PlaceListed:
 
 
 @dataclass(frozen=True, slots=True)
+class Graded:
+    """A value at the top hoop and at the lowest one; even with height in between."""
+
+    top: float
+    low: float
+
+    def at(self, share: float) -> float:
+        """The value at a share of the height from the top hoop (0) to the lowest (1)."""
+        return self.top if self.top == self.low else self.top + (self.low - self.top) * share
+
+
+@dataclass(frozen=True, slots=True)
+class HalfPlan:
+    """Half hoops behind the body. ``chord``: between the ends of a hoop; ``reach``: how far its middle stands
+    behind the chord (None: it follows from the hem's girth); ``set_back``: how far the chord lies behind
+    the waist's centre (None: the ends rest on the body); m. The lowest ``full`` hoops go all round, ovals
+    of width over depth ``full_oval``."""
+
+    chord: Graded
+    reach: Graded | None
+    set_back: Graded | None = None
+    full: int = 0
+    full_oval: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class GroundPlan:
+    """The outline from above. ``oval``: width over depth; ``set_back``: how far the centre lies behind the
+    waist's centre, m; ``reach``: how far the hem reaches in front of and behind the waist's centre, m, when
+    that is stated instead of the two. ``half`` is set for half hoops only."""
+
+    kind: PlanKind = "round"
+    oval: Graded = Graded(1.0, 1.0)
+    set_back: Graded = Graded(0.0, 0.0)
+    reach: tuple[float, float] | None = None
+    half: HalfPlan | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """The upper ``hoops`` are open in front. ``gap``: opening along the hoop's line, m (None: from the first
+    tape to the last); ``straps``: whether a strap across each opening holds its ends."""
+
+    hoops: int
+    gap: Graded | None
+    straps: bool
+
+
+@dataclass(frozen=True, slots=True)
 class ShapeSpec:
     """The wished shape. ``hem_off_floor`` is to the lower edge of the hem hoop.
 
@@ -102,7 +153,7 @@ class ShapeSpec:
     when ``spacing`` is ``listed``. ``names`` may be shorter than ``count``; a blank keeps H1, H2 ...
     """
 
-    ground_plan: str
+    ground_plan: GroundPlan
     line: Line
     top_hoop: PlaceListed
     top_girth: float | None
@@ -113,6 +164,7 @@ class ShapeSpec:
     ratio: float
     listed: tuple[PlaceListed, ...] = ()
     names: tuple[str, ...] = ()
+    opening: Opening | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,14 +218,25 @@ class BandBuild:
 
 
 @dataclass(frozen=True, slots=True)
-class Build:
-    """How the cage is built."""
+class TieBuild:
+    """Ties across the hoops, of ``material``: ``count`` beside each other on every hoop that needs any (0: as
+    many as the oval asks for)."""
 
-    carried_by: Literal["tapes", "channels", "cords"]
+    material: Goods
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class Build:
+    """How the cage is built. What carries the hoops says which of the optional parts there are: ``tapes``
+    for tapes. Parts of other carriers stand beside it, each with None as its default."""
+
+    carried_by: Carrier
     hoops: HoopBuild
-    tapes: TapeBuild
+    tapes: TapeBuild | None
     waistband: WaistbandBuild
     band: BandBuild | None
+    ties: TieBuild | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,6 +292,7 @@ class Limits:
     factor: float = 2.5
     stress_worn: float = 0.6  # share of the elastic limit
     stress_door: float = 0.9
+    swing: float = 0.0508
 
 
 @dataclass(frozen=True, slots=True)

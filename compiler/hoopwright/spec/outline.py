@@ -6,6 +6,7 @@ import math
 
 from hoopwright.library import body
 from hoopwright.source.diagnostic import error
+from hoopwright.spec.ground import read_ground, read_opening
 from hoopwright.spec.model import Build, Line, LineKind, PlaceListed, ShapeSpec, Spacing, TableRow, Wearer
 from hoopwright.spec.node import Node, Notebook
 
@@ -26,8 +27,7 @@ _SPACINGS: tuple[Spacing, ...] = ("by tape", "level", "widening", "listed")
 
 def read_shape(node: Node, wearer: Wearer, build: Build, notes: Notebook) -> ShapeSpec:
     """The wished shape with its defaults; clashing keys are told in ``notes``."""
-    plan = node["ground_plan"].text() or notes.assume("shape.ground_plan", "round", "text",
-                                                      "the simplest plan")
+    plan = read_ground(node["ground_plan"], notes)
     line = _line(node["line"], wearer, notes)
     off_floor = node["hem"]["off_floor"].length()
     if off_floor is None:
@@ -47,7 +47,8 @@ def read_shape(node: Node, wearer: Wearer, build: Build, notes: Notebook) -> Sha
             notes.assume("shape.hoops.ratio", ratio, "ratio", "our choice")
     return ShapeSpec(plan, line, top, node["top_hoop"]["girth"].length(),
                      node["hem"]["girth"].length() or 0.0, off_floor, count, spacing, ratio, listed,
-                     tuple(name.text() or "" for name in hoops["names"].items()))
+                     tuple(name.text() or "" for name in hoops["names"].items()),
+                     read_opening(node["opening"], notes))
 
 
 def _line(node: Node, wearer: Wearer, notes: Notebook) -> Line:

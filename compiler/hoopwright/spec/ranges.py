@@ -21,10 +21,9 @@ def range_findings(wearer: Wearer, shape: ShapeSpec, build: Build) -> tuple[Find
 
 
 def _not_yet(shape: ShapeSpec) -> Iterator[Finding]:
-    if shape.ground_plan != "round":
-        yield error("not-yet", ("shape", "ground_plan"),
-                    f"the ground plan `{shape.ground_plan}` is not built yet",
-                    "write `ground_plan: round`; the others come later")
+    if shape.ground_plan.kind == "pair":
+        yield error("not-yet", ("shape", "ground_plan"), "the ground plan `pair` is not built yet",
+                    "take `round`, `oval`, `thrown back` or `half`; side hoops come later")
     if shape.line.kind == "drum":
         yield error("not-yet", ("shape", "line", "kind"), "the line `drum` and its wheel are not built yet",
                     "take `cone`, `dome`, `bell` or `table`; the drum comes later")

@@ -25,6 +25,7 @@ _USES: tuple[tuple[Path, Kinds], ...] = (
     (("build", "hoops", "material"), (HOOP,)),
     (("build", "hoops", "casing"), ("braid", "tape")),
     (("build", "tapes", "material"), ("tape",)),
+    (("build", "ties", "material"), ("tape",)),
     (("build", "waistband", "material"), ("tape", "cloth")),
     (("build", "waistband", "fastening"), ("fastening",)),
     (("build", "hem_band", "material"), ("cloth",)),

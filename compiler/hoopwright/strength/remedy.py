@@ -4,7 +4,7 @@ helps."""
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 
 from hoopwright.library.model import Section, Stock
@@ -12,7 +12,7 @@ from hoopwright.shape.draw import draw
 from hoopwright.spec.model import Spec, TapeBuild
 from hoopwright.spec.tapes import equal_places, places_beside_gap
 from hoopwright.strength.measures import MEASURES
-from hoopwright.strength.method import Method
+from hoopwright.strength.method import Method, Problem, Solution
 from hoopwright.strength.problem import pose
 
 LIGHTER = 0.75
@@ -29,10 +29,10 @@ class Change:
 
 def with_tapes(spec: Spec, count: int, gap: float | None) -> Spec | None:
     """The same cage on ``count`` tapes with that front gap; None past what can be sewn on."""
-    if count > MOST_TAPES:
+    old = spec.build.tapes
+    if count > MOST_TAPES or old is None:
         return None
     waist = equal_places(count) if gap is None else places_beside_gap(count, gap / spec.wearer.waist)
-    old = spec.build.tapes
     tapes = TapeBuild(old.material, count, gap, old.to, waist, equal_places(count))
     return replace(spec, build=replace(spec.build, tapes=tapes))
 
@@ -45,11 +45,13 @@ def with_section(spec: Spec, section: Section) -> Spec:
 
 
 def _more_tapes(spec: Spec) -> Spec | None:
-    return with_tapes(spec, spec.build.tapes.count + 1, spec.build.tapes.front_gap)
+    old = spec.build.tapes
+    return None if old is None else with_tapes(spec, old.count + 1, old.front_gap)
 
 
 def _no_gap(spec: Spec) -> Spec | None:
-    return None if spec.build.tapes.front_gap is None else with_tapes(spec, spec.build.tapes.count, None)
+    old = spec.build.tapes
+    return None if old is None or old.front_gap is None else with_tapes(spec, old.count, None)
 
 
 def _scaled(spec: Spec, width: float, depth: float) -> Spec:
@@ -72,7 +74,9 @@ def _lighter(spec: Spec) -> Spec | None:
     return replace(spec, load=tuple(replace(layer, mass=layer.mass * LIGHTER) for layer in spec.load))
 
 
-MORE_TAPES = Change(lambda spec: f"take {spec.build.tapes.count + 1} tapes", _more_tapes)
+MORE_TAPES = Change(
+    lambda spec: f"take {spec.build.tapes.count + 1 if spec.build.tapes else 0} tapes", _more_tapes
+)
 NO_GAP = Change(lambda spec: "space the tapes evenly, without a front gap", _no_gap)
 WIDER = Change(lambda spec: "take a strip a third wider", _wider)
 THICKER = Change(
@@ -84,6 +88,7 @@ THINNER = Change(
 LIGHTER_SKIRT = Change(lambda spec: "hang a quarter less skirt on it", _lighter)
 
 CHANGES: Mapping[str, tuple[Change, ...]] = MappingProxyType({
+    "equilibrium": (MORE_TAPES, NO_GAP, LIGHTER_SKIRT, THICKER),
     "sag": (MORE_TAPES, NO_GAP, WIDER, THICKER, LIGHTER_SKIRT),
     "buckling": (LIGHTER_SKIRT, THICKER, WIDER),
     "out-of-round": (MORE_TAPES, NO_GAP, THICKER, LIGHTER_SKIRT),
@@ -94,12 +99,34 @@ CHANGES: Mapping[str, tuple[Change, ...]] = MappingProxyType({
 """What may mend each check, the cheapest first."""
 
 
-def remedy(code: str, spec: Spec, used: float, method: Method) -> str:
+@dataclass(frozen=True, slots=True)
+class Trials:
+    """Changed cages, each solved at most once, whichever checks ask for it."""
+
+    spec: Spec
+    method: Method
+    done: dict[str, tuple[Problem, Solution] | None] = field(default_factory=dict)
+
+    def solved(self, change: Change) -> tuple[Problem, Solution] | None:
+        """The problem and solution of a changed cage; None when the change does not apply."""
+        words = change.words(self.spec)
+        if words not in self.done:
+            changed = change.apply(self.spec)
+            shape = None if changed is None else draw(changed)[0]
+            if changed is None or shape is None:
+                self.done[words] = None
+            else:
+                problem = pose(changed, shape)
+                self.done[words] = (problem, self.method(problem))
+        return self.done[words]
+
+
+def remedy(code: str, trials: Trials, used: float) -> str:
     """The changes that mend a check, or the best of those that help, in plain words; empty when none does.
 
     ``used``: how much of the allowed value the cage as it is uses up.
     """
-    tried = _tried(code, spec, method)
+    tried = _tried(code, trials)
     mends = [(words, now) for words, now in tried if now <= 1.0]
     if mends:
         return ", or ".join(f"{words} ({_effect(now, used)})" for words, now in mends[:2])
@@ -109,18 +136,16 @@ def remedy(code: str, spec: Spec, used: float, method: Method) -> str:
     return ""
 
 
-def _tried(code: str, spec: Spec, method: Method) -> Sequence[tuple[str, float]]:
+def _tried(code: str, trials: Trials) -> Sequence[tuple[str, float]]:
     """Each change with how much of the allowed value the changed cage uses."""
     tried = []
     for change in CHANGES.get(code, ()):
-        changed = change.apply(spec)
-        shape = None if changed is None else draw(changed)[0]
-        if changed is None or shape is None:
+        solved = trials.solved(change)
+        if solved is None:
             continue
-        problem = pose(changed, shape)
-        measured = MEASURES[code](problem, method(problem))
+        measured = MEASURES[code](*solved)
         if measured.value is not None:
-            tried.append((change.words(spec), measured.used))
+            tried.append((change.words(trials.spec), measured.used))
     return tried
 
 

@@ -17,8 +17,9 @@ def weights(spec: Spec, shape: Shape) -> Weights:
     return Weights(
         hoops=shape.total_hoop_length * build.hoops.material.linear_density,
         casings=0.0 if casing is None else sum(hoop.casing for hoop in shape.hoops) * _per_metre(casing, 0.0),
-        tapes=sum(tape.cut - allow.tape_reserve for tape in shape.tapes) * _per_metre(build.tapes.material,
-        0.0), waistband=shape.waistband.cut * _per_metre(build.waistband.material, shape.waistband.width),
+        tapes=0.0 if build.tapes is None else sum(tape.cut - allow.tape_reserve for tape in shape.tapes)
+        * _per_metre(build.tapes.material, 0.0),
+        waistband=shape.waistband.cut * _per_metre(build.waistband.material, shape.waistband.width),
         band=0.0 if band is None else band.height * band.length * areal,
         joins=len(shape.hoops) * build.hoops.join.mass,
     )

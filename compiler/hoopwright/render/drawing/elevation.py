@@ -115,7 +115,7 @@ def _columns(sheet: Sheet, plan: Plan, view: View, low: float, word: str, sizes:
 
 def _front_gap(sheet: Sheet, plan: Plan, view: View) -> None:
     """The gap between the first and the last tape, measured along the waistband."""
-    gap = plan.spec.build.tapes.front_gap
+    gap = plan.spec.build.tapes.front_gap if plan.spec.build.tapes is not None else None
     if gap is None:
         return
     first, last = view.at(plan.shape.tapes[0].start), view.at(plan.shape.tapes[-1].start)

@@ -54,7 +54,10 @@ def draw_hoops(sheet: Sheet, plan: Plan, view: View) -> None:
 
 def draw_tapes(sheet: Sheet, plan: Plan, view: View, *, near: bool) -> None:
     """The tapes on the eye's side as strips of their true width, or those behind as broken lines."""
-    half = plan.spec.build.tapes.material.width / 2 * view.scale
+    carriers = plan.spec.build.tapes
+    if carriers is None:
+        return
+    half = carriers.material.width / 2 * view.scale
     for tape in plan.shape.tapes:
         points = [tape.start, *_fixings(plan, tape)]
         if (view.near(points[-1]) >= -1e-9) is not near:

@@ -1,0 +1,98 @@
+"""Outlines from above: what every stage asks of a hoop's line, whatever its ground plan.
+
+Coordinates lie on the hoop's level: x to the wearer's left, y to the front, from the waist's centre, m.
+A fraction goes round by the wearer's left from centre front; an open hoop has none beyond ``start`` and
+``end``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import atan2, pi
+from typing import Protocol
+
+from hoopwright.shape.ellipse import Ellipse, fraction_at, parameter_at, point_at, reach
+from hoopwright.shape.model import XY, PlanOutline
+
+_EDGE = 1e-9
+
+
+class Outline(Protocol):
+    """A hoop's line seen from above."""
+
+    @property
+    def length(self) -> float:
+        """Length along the line from its start to its end, m: the girth of a closed hoop."""
+        ...
+
+    @property
+    def start(self) -> float:
+        """Fraction at which it begins; 0 for a closed hoop."""
+        ...
+
+    @property
+    def end(self) -> float:
+        """Fraction at which it ends; 1 for a closed hoop."""
+        ...
+
+    def point(self, fraction: float) -> XY:
+        """The point at a fraction, m. Beyond an open end the line's own continuation, or that end."""
+        ...
+
+    def reach(self, angle: float) -> float | None:
+        """Distance from the waist's centre in a polar direction (0 front, pi/2 left), m; None where the hoop
+        is open."""
+        ...
+
+    def plan(self) -> PlanOutline:
+        """The outline as the shape holds it."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class Oval:
+    """An ellipse or a circle, whole or with a piece left out in front."""
+
+    ellipse: Ellipse
+    start: float = 0.0
+    end: float = 1.0
+
+    @property
+    def length(self) -> float:
+        """Length along the line from its start to its end, m."""
+        whole = self.ellipse.perimeter
+        return whole if self.end - self.start >= 1.0 else whole * (self.end - self.start)
+
+    def point(self, fraction: float) -> XY:
+        """The point at a fraction of the whole ellipse's girth, m."""
+        return point_at(self.ellipse, fraction)
+
+    def reach(self, angle: float) -> float | None:
+        """Distance from the waist's centre in a polar direction, m; None in the opening."""
+        far = reach(self.ellipse, angle)
+        if self.end - self.start >= 1.0:
+            return far
+        at = fraction_at(self.ellipse, _parameter(self.ellipse, angle, far))
+        return far if spans(self, at) else None
+
+    def plan(self) -> PlanOutline:
+        """The outline as the shape holds it; ``arc`` is by the ellipse's parameter."""
+        e = self.ellipse
+        arc = 2 * pi
+        if self.end - self.start < 1.0:
+            arc = parameter_at(e, self.end) - parameter_at(e, self.start)
+        return PlanOutline("round" if e.a == e.b else "oval", 2 * e.a, 2 * e.b, e.offset, arc)
+
+
+def spans(outline: Outline, fraction: float) -> bool:
+    """Whether a fraction of the girth lies on the hoop."""
+    if outline.end - outline.start >= 1.0:
+        return True
+    return outline.start - _EDGE <= fraction % 1.0 <= outline.end + _EDGE
+
+
+def _parameter(ellipse: Ellipse, angle: float, far: float) -> float:
+    """The ellipse's parameter at the point a distance ``far`` away in a polar direction."""
+    from math import cos, sin
+
+    return atan2(far * sin(angle) / ellipse.a, (far * cos(angle) + ellipse.offset) / ellipse.b)
