@@ -104,12 +104,16 @@ def read_limits(node: Node, notes: Notebook) -> Limits:
     if factor is None:
         factor = notes.assume("limits.factor", usual.factor, "ratio",
                               "room for knocks and wear; our judgement")
+    swing = node["swing"].length()
+    if swing is None:
+        swing = notes.assume("limits.swing", usual.swing, "length",
+                             "a hem that hangs further from its place shows; our judgement")
     return Limits(
         budget[0] if budget else None, budget[1] if budget else None, node["door"].length(),
         node["weight"].mass(), sag,
         share("out_of_round", usual.out_of_round, "less is not seen under a skirt; our judgement"), factor,
         share("stress_worn", usual.stress_worn, "a margin for long wear; our judgement"),
-        share("stress_door", usual.stress_door, "a margin against a set; our judgement"))
+        share("stress_door", usual.stress_door, "a margin against a set; our judgement"), swing)
 
 
 def read_workshop(node: Node, units: Units, notes: Notebook) -> Workshop:

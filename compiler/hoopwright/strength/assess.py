@@ -5,7 +5,7 @@ from __future__ import annotations
 from hoopwright.shape.model import Shape
 from hoopwright.source.diagnostic import Finding
 from hoopwright.spec.model import Spec
-from hoopwright.strength import closed
+from hoopwright.strength import whole
 from hoopwright.strength.checks import strength_checks
 from hoopwright.strength.material import disagreement, material_strength
 from hoopwright.strength.method import Method
@@ -16,19 +16,21 @@ from hoopwright.strength.weight import weights
 
 
 def assess(
-    spec: Spec, shape: Shape, method: Method = closed.solve
+    spec: Spec, shape: Shape, method: Method = whole.solve, trial: Method = whole.trial
 ) -> tuple[Assessment | None, tuple[Finding, ...]]:
-    """What the cage does under its load, judged. ``method`` solves it; remedies are found with closed
-    forms."""
+    """What the cage does under its load, judged.
+
+    ``method`` solves it, ``trial`` the changed cages of remedies.
+    """
     problem = pose(spec, shape)
     solution = method(problem)
     mass = weights(spec, shape)
-    checks = strength_checks(problem, solution, mass, closed.solve)
+    checks = strength_checks(problem, solution, mass, trial)
     word, reasons = verdict(checks)
     carried = mass.total + sum(layer.mass for layer in spec.load)
     return Assessment(
         solution.method, checks, solution.hoops, solution.tapes, solution.buckling, solution.swing,
-        solution.waist_pull, carried, mass, (problem.material,), word, reasons,
+        solution.waist_pull, carried, mass, (problem.material,), word, reasons, solution.lines,
     ), _findings(spec)
 
 

@@ -11,7 +11,7 @@ from hoopwright.spec.check import Check
 from hoopwright.strength.measures import MEASURES, Measured
 from hoopwright.strength.method import Method, Problem, Solution
 from hoopwright.strength.model import Weights
-from hoopwright.strength.remedy import remedy
+from hoopwright.strength.remedy import Trials, remedy
 
 MARGIN = 0.10
 """A pass by less than this share of the limit is marginal: our judgement."""
@@ -31,6 +31,10 @@ class Sort:
 
 
 SORTS: Mapping[str, Sort] = MappingProxyType({
+    "equilibrium": Sort(
+        "a shape is found in which the cage hangs at rest under its load", "count",
+        "whole cage solved with large movements (our solver, held against independent finite elements)",
+        "take more tapes, evenly spaced, or a stiffer strip"),
     "buckling": Sort(
         "no hoop buckles under the inward pull of its tapes", "ratio",
         "least of 3A/R^3 and 9BC/(B + 4C)/R^3: Timoshenko and Gere, Theory of Elastic Stability (from"
@@ -46,6 +50,10 @@ SORTS: Mapping[str, Sort] = MappingProxyType({
         "ring under n equal inward loads (derived; as in Roark's Formulas for Stress and Strain, from"
         " memory); the limit is our judgement",
         "take more tapes, or a thicker strip"),
+    "swing": Sort(
+        "the cage hangs where it was drawn and does not swing forward or back", "length",
+        "movement of the hem's centre on the whole cage solved; the limit is our judgement",
+        "tie the upper hoops to the hips with tapes, or wear a pad behind that holds the cage off the body"),
     "set-closed": Sort(
         "closing the smallest hoop leaves no set in it", "stress",
         "pi E t/G (derived) against a share of the elastic limit (our judgement)",
@@ -67,11 +75,12 @@ def strength_checks(
     problem: Problem, solution: Solution, weights: Weights, method: Method
 ) -> tuple[Check, ...]:
     """All checks of a solved cage."""
-    mechanics = tuple(_mechanics(code, problem, solution, method) for code in SORTS)
+    trials = Trials(problem.spec, method)
+    mechanics = tuple(_mechanics(code, problem, solution, trials) for code in SORTS)
     return (*mechanics, _slack(solution), _weight(problem, weights))
 
 
-def _mechanics(code: str, problem: Problem, solution: Solution, method: Method) -> Check:
+def _mechanics(code: str, problem: Problem, solution: Solution, trials: Trials) -> Check:
     sort, measured = SORTS[code], MEASURES[code](problem, solution)
     source = solution.sources.get(code, sort.source)
     if code == "buckling" and measured.value is None and code not in solution.unassessed:
@@ -85,16 +94,21 @@ def _mechanics(code: str, problem: Problem, solution: Solution, method: Method) 
     )
     if check.result not in ("fails", "marginal"):
         return check
-    words = _remedy(code, problem, measured, method) or sort.otherwise
+    words = _remedy(code, problem, solution, measured, trials, check.result) or sort.otherwise
     return replace(check, remedy=words)
 
 
-def _remedy(code: str, problem: Problem, measured: Measured, method: Method) -> str:
+def _remedy(code: str, problem: Problem, solution: Solution, measured: Measured, trials: Trials,
+            result: str) -> str:
+    """What to change: for a miss the changed cages are solved; a narrow pass gets the usual words."""
     if code == "set-closed" and problem.stock.form == "cane":
         return "soak the cane and bend it to the curve before it is joined: it then lies in it unstrained"
     if measured.used <= 1.0 and problem.stock.grade.spread > 1 - measured.used:
         return "this grade varies widely: test a sample on the bench (droop and wrap) to be sure"
-    return remedy(code, problem.spec, measured.used, method)
+    if result != "fails":
+        return ""
+    mend = remedy(code, trials, measured.used)
+    return "; ".join((*solution.trouble, mend)) if code == "equilibrium" and mend else mend
 
 
 def _soft(code: str, problem: Problem, solution: Solution, measured: Measured) -> bool:
@@ -104,6 +118,8 @@ def _soft(code: str, problem: Problem, solution: Solution, measured: Measured) -
         return problem.spec.limits.door is None
     if code == "set-closed":
         return problem.stock.form == "cane"
+    if code == "equilibrium":
+        return solution.status == "stands only by symmetry"
     return code == "buckling" and solution.buckling.at_least and measured.used <= SCREEN
 
 

@@ -35,11 +35,13 @@ class Measured:
 
 
 def _sag(problem: Problem, solution: Solution) -> Measured:
-    known = [(hoop.sag, hoop.id) for hoop in solution.hoops if hoop.sag is not None]
-    value, part = max(known, key=lambda pair: pair[0], default=(None, ""))
-    if len(known) < len(solution.hoops) and "sag" in solution.unassessed:
-        value = None
-    return Measured(part, value, problem.spec.limits.sag)
+    limit = problem.spec.limits.sag
+    worst: tuple[float, str] = (0.0, "")
+    for hoop in solution.hoops:
+        if hoop.sag is None:
+            return Measured(hoop.id, None, limit)
+        worst = max(worst, (hoop.sag, hoop.id), key=lambda pair: pair[0])
+    return Measured(worst[1], worst[0], limit)
 
 
 def _round(problem: Problem, solution: Solution) -> Measured:
@@ -83,10 +85,20 @@ def _door(problem: Problem, solution: Solution) -> Measured:
     return Measured(worst[1], worst[0], problem.spec.limits.stress_door * problem.material.elastic_limit)
 
 
+def _equilibrium(problem: Problem, solution: Solution) -> Measured:
+    return Measured("", 1.0 if solution.status == "solved" else 0.0, 1.0, "at least")
+
+
+def _swing(problem: Problem, solution: Solution) -> Measured:
+    return Measured(problem.shape.hoops[-1].id, solution.swing, problem.spec.limits.swing)
+
+
 MEASURES: Mapping[str, Callable[[Problem, Solution], Measured]] = MappingProxyType({
+    "equilibrium": _equilibrium,
     "buckling": _buckling,
     "sag": _sag,
     "out-of-round": _round,
+    "swing": _swing,
     "set-closed": _set_closed,
     "set-worn": _set_worn,
     "door": _door,

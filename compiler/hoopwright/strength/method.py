@@ -12,7 +12,7 @@ from typing import Protocol
 from hoopwright.library.model import Stock
 from hoopwright.shape.model import Shape
 from hoopwright.spec.model import Spec
-from hoopwright.strength.model import Buckling, HoopStrength, MaterialStrength, TapeStrength
+from hoopwright.strength.model import Buckling, HoopLines, HoopStrength, MaterialStrength, TapeStrength
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +37,8 @@ class Solution:
     """What a method finds. ``buckling_factors``: load factor by hoop id, where compressed.
 
     ``unassessed``: codes of checks this method cannot judge, each with the reason. ``sources`` may
-    name a check's source where it is not the usual closed form.
+    name a check's source where it is not the usual closed form. ``status`` is ``solved``, or what a solver
+    found instead; ``trouble`` says it in words.
     """
 
     method: str
@@ -49,6 +50,9 @@ class Solution:
     waist_pull: float
     unassessed: Mapping[str, str] = field(default_factory=dict)
     sources: Mapping[str, str] = field(default_factory=dict)
+    status: str = "solved"
+    trouble: tuple[str, ...] = ()
+    lines: tuple[HoopLines, ...] = ()
 
 
 class Method(Protocol):

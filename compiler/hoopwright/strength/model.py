@@ -27,6 +27,16 @@ class HoopStrength:
 
 
 @dataclass(frozen=True, slots=True)
+class HoopLines:
+    """A hoop's centre line as wished and under load, (x, y, z) m, point by point; a closed one does not
+    repeat its first point."""
+
+    id: str
+    wished: tuple[tuple[float, float, float], ...]
+    loaded: tuple[tuple[float, float, float], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Segment:
     """A stretch of tape down to hoop ``to``: tension N, and whether it hangs slack."""
 
@@ -99,3 +109,4 @@ class Assessment:
     materials: tuple[MaterialStrength, ...]
     verdict: Literal["stands", "stands, but", "will not stand"]
     reasons: tuple[str, ...]
+    lines: tuple[HoopLines, ...] = ()

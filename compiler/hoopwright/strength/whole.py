@@ -1,0 +1,180 @@
+"""The whole cage at once: a problem filled into the nonlinear solver, its answer read back as a solution.
+
+Cloth of a hem band counts as a net that only pulls. How stiff cloth pulls is our judgement: a
+woven cotton at small strains takes about 5 kN per metre of width and layer.
+"""
+
+from __future__ import annotations
+
+from math import cos, hypot, pi
+
+from hoopwright.shape.ellipse import point_at
+from hoopwright.shape.ground import ellipse_of
+from hoopwright.shape.model import Hoop, Tape
+from hoopwright.strength.cage.model import (
+    BandModel,
+    BodyModel,
+    BodyRow,
+    CageModel,
+    HoopModel,
+    Section,
+    TapeModel,
+)
+from hoopwright.strength.cage.result import CageResult, HoopResult
+from hoopwright.strength.droop import GRAVITY
+from hoopwright.strength.material import modulus
+from hoopwright.strength.method import Problem, Solution
+from hoopwright.strength.model import Buckling, HoopLines, HoopStrength, Segment, TapeStrength
+from hoopwright.strength.section import properties
+
+NAME = "whole cage, large movements, by finite elements: hoops as sprung rods, tapes and cloth that only pull"
+POINTS = 64
+"""Points that hand a hoop's line to the solver, which lays a smooth curve through them."""
+CLOTH = 5000.0
+"""N per metre of width and layer: our judgement for woven cotton at small strains."""
+COARSE = 24
+"""Rods in a hoop of a changed cage; 48 in the cage itself."""
+STRIPS = 24
+"""Upright strips that stand for the cloth of a hem band."""
+
+_SOURCE = "whole cage solved with large movements (our solver, held against independent finite elements)"
+_BUCKLING = (
+    "load raised step by step on the whole cage until it gives way; the factor asked for is our judgement"
+)
+
+
+def solve(problem: Problem) -> Solution:
+    """Solve a cage whole; where no equilibrium is found, the closed forms give the rest."""
+    from hoopwright.strength.cage.solve import solve as solve_cage
+
+    return solution(problem, solve_cage(model(problem)))
+
+
+def trial(problem: Problem) -> Solution:
+    """The same on a coarser mesh, within a hundredth: for changed cages, held beside one another."""
+    from hoopwright.strength.cage.solve import Options
+    from hoopwright.strength.cage.solve import solve as solve_cage
+
+    return solution(problem, solve_cage(model(problem), Options(elements=COARSE)))
+
+
+def model(problem: Problem) -> CageModel:
+    """The mechanical model of a problem: lasting stiffness, own weight once, skirt as even line load."""
+    shape, band = problem.shape, problem.shape.band
+    section = _section(problem)
+    hoops = tuple(
+        _hoop(hoop, section, skirt + own)
+        for hoop, skirt, own in zip(shape.hoops, problem.skirt, problem.own, strict=True)
+    )
+    ea = problem.spec.allowances.tape_stretch
+    bands = (
+        ()
+        if band is None
+        else (
+            BandModel(
+                "band", band.upper, band.lower, *_net(band.depth, shape.hoop(band.lower).girth), strips=STRIPS
+            ),
+        )
+    )
+    rows = tuple(BodyRow(row.height, row.width / 2, row.depth / 2) for row in shape.body)
+    body = BodyModel(rows) if len(rows) > 1 else None
+    return CageModel(hoops, tuple(_tape(tape, problem, ea) for tape in shape.tapes), bands, body=body)
+
+
+def solution(problem: Problem, result: CageResult) -> Solution:
+    """What the solver found, in the stage's own terms."""
+    if result.status not in ("solved", "stands only by symmetry"):
+        return _nothing(problem, result)
+    factor = result.factor
+    return Solution(
+        NAME,
+        tuple(_found(hoop) for hoop in result.hoops),
+        tuple(
+            TapeStrength(
+                tape.id, tuple(Segment(part.to, part.tension_n, part.slack) for part in tape.segments)
+            )
+            for tape in result.tapes
+        ),
+        Buckling(None, False) if factor is None else Buckling(factor.value, factor.at_least),
+        "" if factor is None else factor.part or "",
+        result.swing_m,
+        result.waist_pull_n,
+        sources={
+            "sag": f"{_SOURCE}; the limit is our judgement",
+            "out-of-round": f"{_SOURCE}; the limit is our judgement",
+            "set-worn": f"{_SOURCE}; the share of the elastic limit is our judgement",
+            "buckling": _BUCKLING,
+            "slack": _SOURCE,
+        },
+        status=result.status,
+        trouble=tuple(note.text for note in result.notes),
+        lines=tuple(HoopLines(hoop.id, hoop.wished, hoop.deformed) for hoop in result.hoops),
+    )
+
+
+def _nothing(problem: Problem, result: CageResult) -> Solution:
+    """No equilibrium: loads as they are, everything else not assessed, and why."""
+    why = "; ".join(note.text for note in result.notes) or result.status
+    hoops = tuple(
+        HoopStrength(hoop.id, (skirt + own) * GRAVITY / hoop.girth, 0.0, None, None, None, None)
+        for hoop, skirt, own in zip(problem.shape.hoops, problem.skirt, problem.own, strict=True)
+    )
+    codes = ("sag", "out-of-round", "set-worn", "buckling", "slack")
+    return Solution(
+        NAME,
+        hoops,
+        (),
+        Buckling(None, False),
+        "",
+        None,
+        0.0,
+        unassessed=dict.fromkeys(codes, why),
+        status=result.status,
+        trouble=tuple(note.text for note in result.notes),
+    )
+
+
+def _section(problem: Problem) -> Section:
+    section, stock = properties(problem.stock.section), problem.stock
+    e = modulus(stock, problem.worn)
+    area = stock.linear_density / stock.grade.density
+    return Section(
+        ea=e * area,
+        ei_weak=problem.worn.ei_weak,
+        ei_strong=problem.worn.ei_strong,
+        gj=problem.worn.gj,
+        mass_per_m=stock.linear_density,
+        half_thickness=section.weak_fibre,
+        half_width=section.strong_fibre,
+        modulus=e,
+        is_round=not section.corners,
+    )
+
+
+def _hoop(hoop: Hoop, section: Section, mass: float) -> HoopModel:
+    outline = ellipse_of(hoop.plan)
+    points = tuple((*point_at(outline, k / POINTS), hoop.height) for k in range(POINTS))
+    line = max(mass / hoop.girth - section.mass_per_m, 0.0) * GRAVITY
+    return HoopModel(hoop.id, points, section, born="straight", line_load_n_per_m=line)
+
+
+def _tape(tape: Tape, problem: Problem, ea: float) -> TapeModel:
+    fixings = []
+    for mark in tape.marks:
+        fixing = next(fixing for fixing in problem.shape.hoop(mark.hoop).fixings if fixing.tape == tape.id)
+        fixings.append((mark.hoop, fixing.fraction % 1.0))
+    return TapeModel(tape.id, tape.start, tuple(fixings), ea)
+
+
+def _net(depth: float, girth: float) -> tuple[float, float]:
+    """EA of an upright strip and of a diagonal, N, for two layers of cloth between two hoops."""
+    upright = 2 * CLOTH * girth / STRIPS
+    run = girth / STRIPS
+    slope = hypot(depth, run) / max(depth, run)
+    return upright, upright / slope * cos(pi / 4)
+
+
+def _found(hoop: HoopResult) -> HoopStrength:
+    return HoopStrength(
+        hoop.id, hoop.load_n_per_m, hoop.thrust_n, hoop.sag_m, hoop.inward_m, hoop.outward_m, hoop.stress_pa
+    )

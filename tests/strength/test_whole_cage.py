@@ -1,0 +1,129 @@
+"""The whole-cage method behind the stage: agreement where closed forms hold, sense where they do not."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from hoopwright.shape.draw import draw
+from hoopwright.source.read import read
+from hoopwright.spec.model import Spec
+from hoopwright.spec.resolve import resolve
+from hoopwright.strength import closed, whole
+from hoopwright.strength.assess import assess
+from hoopwright.strength.method import Problem
+from hoopwright.strength.problem import pose
+
+ROOT = Path(__file__).resolve().parents[2]
+GRAVITY = 9.80665
+
+
+def _spec(text: str) -> Spec:
+    document, _ = read(text.encode(), "cage.yaml")
+    assert document is not None
+    spec, found = resolve(document)
+    assert spec is not None, found
+    return spec
+
+
+def _problem(spec: Spec) -> Problem:
+    shape, _ = draw(spec)
+    assert shape is not None
+    return pose(spec, shape)
+
+
+EVEN = """
+spec: 1
+units: centimetres
+wearer: {stature: 168 cm, waist: 72 cm, waist_oval: 1.0}
+shape: {top_hoop: {below_waist: 18 cm}, hem: {girth: 280 cm}, hoops: {count: 6}}
+build: {tapes: {count: 8}}
+load: [{name: skirt, weight: 100 g}]
+allowances: {tape_stretch: 30 kN}
+"""
+
+THIN = (
+    EVEN.replace("weight: 100 g", "weight: 12 kg")
+    + """
+materials:
+  wire: {grade: mild steel, section: {kind: flat, width: 4 mm, thickness: 0.35 mm}}
+"""
+)
+
+
+def test_even_light_cage_agrees_with_the_closed_forms() -> None:
+    """A round cage on evenly spaced tapes under a light skirt: thrust, stress and tension of every hoop and
+    tape."""
+    problem = _problem(_spec(EVEN))
+    found, known = whole.solve(problem), closed.solve(problem)
+    assert found.status == "solved"
+    for ours, theirs in zip(found.hoops, known.hoops, strict=True):
+        assert ours.load == pytest.approx(theirs.load, rel=1e-6)
+        assert ours.stress == pytest.approx(theirs.stress, rel=0.02)
+        assert ours.thrust == pytest.approx(theirs.thrust, rel=0.05, abs=0.01)
+    for tape, other in zip(found.tapes, known.tapes, strict=True):
+        for segment, stretch in zip(tape.segments, other.segments, strict=True):
+            assert segment.tension == pytest.approx(stretch.tension, rel=0.1)
+
+
+def test_all_that_hangs_is_carried_by_the_waistband() -> None:
+    problem = _problem(_spec(EVEN))
+    from hoopwright.strength.cage.solve import solve
+
+    result = solve(whole.model(problem))
+    hung = (sum(problem.skirt) + sum(problem.own)) * GRAVITY
+    assert result.weight_n == pytest.approx(hung, rel=1e-6)
+    assert result.waist_down_n == pytest.approx(hung, rel=1e-6)
+
+
+def test_a_symmetric_cage_does_not_swing() -> None:
+    found = whole.solve(_problem(_spec(EVEN)))
+    assert found.swing == pytest.approx(0.0, abs=1e-6)
+
+
+def test_hoops_are_handed_over_as_wished_and_as_loaded() -> None:
+    found = whole.solve(_problem(_spec(EVEN)))
+    assert [lines.id for lines in found.lines] == ["H1", "H2", "H3", "H4", "H5", "H6"]
+    low = found.lines[-1]
+    assert len(low.wished) == len(low.loaded) >= 24
+    assert max(a[2] - b[2] for a, b in zip(low.wished, low.loaded, strict=True)) > 0
+
+
+def test_a_limp_strip_under_a_heavy_skirt_will_not_stand_and_says_what_would_help() -> None:
+    spec = _spec(THIN.replace("build: {", "build: {hoops: {material: wire}, "))
+    shape, _ = draw(spec)
+    assert shape is not None
+    assessment, _ = assess(spec, shape)
+    assert assessment is not None
+    assert assessment.verdict == "will not stand"
+    failing = [check for check in assessment.checks if check.result == "fails"]
+    assert {"equilibrium", "buckling", "sag", "out-of-round"} & {check.code for check in failing}
+    assert all(check.remedy for check in failing)
+
+
+def test_a_factor_is_never_given_with_a_shape_that_fell_in() -> None:
+    spec = _spec(THIN.replace("build: {", "build: {hoops: {material: wire}, "))
+    found = whole.solve(_problem(spec))
+    if found.status != "solved":
+        assert found.buckling.value is None or found.buckling.value < 1.0
+
+
+@pytest.mark.parametrize("mass", [0.0, 0.5, 5.0, 10_000.0])
+@pytest.mark.parametrize("thickness", ["0.05 mm", "1 mm"])
+def test_any_skirt_on_any_strip_ends_in_numbers_or_in_words(mass: float, thickness: str) -> None:
+    """Never NaN, never an exception: a ten-tonne skirt and a strip like foil included."""
+    spec = _spec(THIN.replace("build: {", "build: {hoops: {material: wire}, ").replace("0.35 mm", thickness))
+    heavy = replace(spec, load=(replace(spec.load[0], mass=mass),))
+    shape, _ = draw(heavy)
+    assert shape is not None
+    assessment, _ = assess(heavy, shape)
+    assert assessment is not None
+    numbers = [check.value for check in assessment.checks if check.value is not None]
+    numbers += [
+        value for hoop in assessment.hoops for value in (hoop.thrust, hoop.sag or 0.0, hoop.stress or 0.0)
+    ]
+    assert all(number == number and abs(number) < 1e15 for number in numbers)
+    if mass == 10_000.0:
+        assert assessment.verdict == "will not stand"
