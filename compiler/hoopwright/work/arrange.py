@@ -9,10 +9,10 @@ from hoopwright.source.printed import minutes_text
 from hoopwright.spec.model import Spec
 from hoopwright.supply.model import Supply
 from hoopwright.work.bench import Bench
+from hoopwright.work.builders import all_tasks
 from hoopwright.work.graph import longest_chain, task_graph
 from hoopwright.work.model import Task, Work
 from hoopwright.work.sessions import plan_sessions
-from hoopwright.work.tasks import cage_tasks
 
 FIRST_FITTING = "try-on-1"
 _ALWAYS = ("fire", "escape", "no-approval")
@@ -21,7 +21,7 @@ _ALWAYS = ("fire", "escape", "no-approval")
 def arrange(spec: Spec, shape: Shape, supply: Supply) -> tuple[Work | None, tuple[Finding, ...]]:
     """The whole work for one maker. Says in a note when a task is longer than a session."""
     bench = Bench(spec, shape, supply)
-    tasks = cage_tasks(bench)
+    tasks = all_tasks(bench)
     chain = longest_chain(task_graph(tasks))
     ordered, sessions = plan_sessions(tasks, spec.workshop.session)
     first = next(index for index, task in enumerate(ordered) if task.id == FIRST_FITTING)

@@ -1,0 +1,26 @@
+"""Who builds the tasks: one builder for each carrier the language knows.
+
+A builder takes the bench and gives every task of the job, unscheduled; it may ask the bench's spec
+for the ground plan and its shape for ties and panels. The first stop to try it on has the id
+``try-on-1`` whatever the carrier. A new carrier is a new builder (in a file of its own) and one line here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+
+from hoopwright.spec.model import Carrier
+from hoopwright.work.bench import Bench
+from hoopwright.work.model import Task
+from hoopwright.work.tasks import cage_tasks
+
+Builder = Callable[[Bench], tuple[Task, ...]]
+
+BUILDERS: Mapping[Carrier, Builder] = MappingProxyType({"tapes": cage_tasks})
+"""One builder of tasks for each carrier."""
+
+
+def all_tasks(bench: Bench) -> tuple[Task, ...]:
+    """Every task of the job, unscheduled, in the order an experienced maker would name them."""
+    return BUILDERS[bench.spec.build.carried_by](bench)
