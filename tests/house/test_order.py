@@ -26,7 +26,7 @@ ORDER = (
 )
 STANDS_ALONE = {"explain"}  # pages only: depends on no stage
 HEAVY = {"numpy", "scipy", "networkx", "highspy", "jinja2", "jsonschema", "ruamel"}
-FORBIDDEN = {"time", "datetime", "locale", "socket", "subprocess", "pickle", "random", "getpass", "platform"}
+FORBIDDEN = {"time", "datetime", "locale", "socket", "subprocess", "pickle", "getpass", "platform"}
 
 
 def _files() -> list[tuple[str, Path, ast.Module]]:
@@ -109,4 +109,18 @@ def test_heavy_libraries_are_imported_where_they_are_needed() -> None:
             heavy = [name for name in names if name.split(".")[0] in HEAVY]
             if heavy and not inside.startswith(late):
                 wrong.append(f"{inside} imports {heavy}")
+    assert wrong == []
+
+
+def test_chance_is_seeded() -> None:
+    """``random()`` of a seeded generator is the same in every version of Python; nothing else of it is used."""
+    wrong = []
+    for _, path, tree in _files():
+        for node in ast.walk(tree):
+            if isinstance(node, ast.Import) and any(alias.name == "random" for alias in node.names):
+                wrong.append(f"{path.relative_to(PACKAGE)} imports random whole")
+            if isinstance(node, ast.ImportFrom) and node.module == "random":
+                wrong += [f"{path.name} takes {alias.name}" for alias in node.names if alias.name != "Random"]
+            if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "Random":
+                wrong += [] if len(node.args) == 1 else [f"{path.name}:{node.lineno} has no seed"]
     assert wrong == []
