@@ -198,8 +198,8 @@ class Rule:
 
 @dataclass(frozen=True, slots=True)
 class Panel:
-    """A piece of cloth that is no plain strip: ``count`` alike, cut to ``outline`` (m, corners in order, x
-    across, y up, seam allowances included), ``width`` by ``height`` over all. ``grain`` is the way of the
+    """A piece of cloth that is no plain strip: ``count`` alike, cut to ``outline`` (m, corners in order from
+    the lower left, x across, y up, seam allowances included), ``width`` by ``height`` over all. ``grain`` is the way of the
     warp, ``mirrored`` tells that half of them are cut face down."""
 
     part: str

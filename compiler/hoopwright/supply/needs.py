@@ -10,15 +10,22 @@ from dataclasses import dataclass, replace
 
 from hoopwright.library.model import Goods, Offer, Stock
 from hoopwright.shape.model import Hoop, Shape
+from hoopwright.shape.model import Panel as ShapedPanel
 from hoopwright.spec.model import Spec
-from hoopwright.supply.cloth.model import Band, ClothPart, Panel
+from hoopwright.supply.cloth.model import Band, ClothPart, Gore, Grain, Panel
+from hoopwright.supply.cutting.model import SpliceRule
 from hoopwright.supply.model import CutPiece
+from hoopwright.supply.splices import splice_rule
+
+
+_EVEN = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
 class LengthNeed:
     """Pieces to be cut from one material that comes in lengths, m. ``kerf`` is lost at each cut (0 for
-    shears). What is bought loses the share ``shrinkage`` in the first wash; what is on hand is washed."""
+    shears), ``trim`` at the end of each length. What is bought loses the share ``shrinkage`` in the first
+    wash; what is on hand is washed. ``splice`` allows splices."""
 
     item: str
     kind: str
@@ -27,6 +34,8 @@ class LengthNeed:
     sold: tuple[Offer, ...]
     on_hand: tuple[float, ...]
     shrinkage: float = 0.0
+    trim: float = 0.0
+    splice: SpliceRule | None = None
 
     @property
     def total(self) -> float:
@@ -67,7 +76,16 @@ def hoop_need(spec: Spec, shape: Shape, stock: Stock | None = None) -> LengthNee
     """The hoops, cut from the spec's stock or from another one given."""
     stock = stock or spec.build.hoops.material
     pieces = tuple(CutPiece(hoop.id, hoop.cut) for hoop in shape.hoops)
-    return LengthNeed(stock.name, stock.form, pieces, spec.allowances.kerf, stock.sold, stock.on_hand)
+    return LengthNeed(
+        stock.name,
+        stock.form,
+        pieces,
+        spec.allowances.kerf,
+        stock.sold,
+        stock.on_hand,
+        trim=spec.allowances.end_trim,
+        splice=splice_rule(spec),
+    )
 
 
 def length_needs(spec: Spec, shape: Shape) -> tuple[LengthNeed, ...]:
@@ -116,6 +134,8 @@ def cloth_needs(spec: Spec, shape: Shape) -> tuple[ClothNeed, ...]:
                 grain=shape.band.grain,
             ),
         )
+    for piece in shape.panels:
+        add(spec.goods[piece.material], panel_part(piece))
     waistband = spec.build.waistband.material
     if waistband.kind == "cloth":
         add(
@@ -131,6 +151,17 @@ def cloth_needs(spec: Spec, shape: Shape) -> tuple[ClothNeed, ...]:
         if layer.buy and layer.cloth is not None and layer.area is not None and layer.cloth.width > 0:
             add(layer.cloth, _breadths(layer.name, layer.cloth, layer.area, shape.skirt.side))
     return tuple(ClothNeed(goods, tuple(parts)) for goods, parts in pooled.values())
+
+
+def panel_part(piece: ShapedPanel) -> Panel | Gore:
+    """A panel as it is laid on the cloth: a trapezoid that narrows upward head to tail, else its box."""
+    if piece.grain == "up" and len(piece.outline) == 4:
+        (x0, y0), (x1, y1), (x2, y2), (x3, y3) = piece.outline
+        even = abs(y0 - y1) + abs(y2 - y3) + abs(x0 + x1 - x2 - x3) < _EVEN
+        if even and abs(abs(x2 - x3) - abs(x1 - x0)) > _EVEN:
+            return Gore(piece.part, abs(x2 - x3), abs(x1 - x0), piece.height, piece.count)
+    grain: Grain = "across" if piece.grain == "across" else "along"
+    return Panel(piece.part, piece.width, piece.height, grain, piece.count)
 
 
 def cased(shape: Shape) -> tuple[Hoop, ...]:
