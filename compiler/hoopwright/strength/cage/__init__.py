@@ -1,22 +1,21 @@
 """Whole-cage nonlinear solver: any hoops, hung on any tapes, from the wearer's waistband.
 
-Fill a `model.CageModel` (plain frozen values, SI units; x to the wearer's left, y forward, z up; fractions from
-centre front by the wearer's left) and call `solve.solve(model)`; the answer is a `result.CageResult`. A cage of
-one hoop, for example:
+Fill a `model.CageModel` (plain frozen values, SI units; x to the wearer's left, y forward, z up; fractions
+from centre front by the wearer's left) and call `solve.solve(model)`; the answer is a `result.CageResult`. A
+cage of one hoop, for example:
 
-    strip = Section(ea=3.2e6, ei_weak=0.38, ei_strong=45.0, gj=0.56, mass_per_m=0.122, half_thickness=0.6e-3,
-                    half_width=6.5e-3, modulus=205e9)
-    hem = HoopModel("H1", oval_points(0.9, 0.9, -0.9), strip, born="straight", line_load_n_per_m=8.0)
-    result = solve(CageModel((hem,), even_tapes(("H1",), 6, waist=(0.26, 0.19))))
+strip = Section(ea=3.2e6, ei_weak=0.38, ei_strong=45.0, gj=0.56, mass_per_m=0.122, half_thickness=0.6e-3,
+half_width=6.5e-3, modulus=205e9) hem = HoopModel("H1", oval_points(0.9, 0.9, -0.9), strip, born="straight",
+line_load_n_per_m=8.0) result = solve(CageModel((hem,), even_tapes(("H1",), 6, waist=(0.26, 0.19))))
 
-What goes where: a hoop's girth line is `HoopModel.points`; the load of cloth and casing `line_load_n_per_m` (own
-weight is added here); a hoop closed from straight stock is `born="straight"`; each tape is a `TapeModel` from its
-point on the waistband's lower edge through its marks; cross-ties, laced chords and panel edges are `TieModel`s; a
-cloth band `BandModel`; spokes and welded frames `JoinModel`; hips `BodyModel`.
+What goes where: a hoop's girth line is `HoopModel.points`; the load of cloth and casing `line_load_n_per_m`
+(own weight is added here); a hoop closed from straight stock is `born="straight"`; each tape is a `TapeModel`
+from its point on the waistband's lower edge through its marks; cross-ties, laced chords and panel edges are
+`TieModel`s; a cloth band `BandModel`; spokes and welded frames `JoinModel`; hips `BodyModel`.
 
-How it works, file by file: `check` says in words what is wrong with a model; `curve` and `mesh` lay hoops out as
-rods, `build` everything else; `rod`, `arc`, `bars`, `contact`, `loads` are the mechanics with exact derivatives;
-`system` numbers and assembles; `newton` and `relax` find balance; `linear` and `track` the load factor; `report`
-writes the result. Only `solve` and what it needs load numpy and scipy; `model`, `shapes`, `check` and `result` are
-plain Python.
+How it works, file by file: `check` says in words what is wrong with a model; `curve` and `mesh` lay hoops out
+as rods, `build` everything else; `rod`, `arc`, `bars`, `contact`, `loads` are the mechanics with exact
+derivatives; `system` numbers and assembles; `newton` and `relax` find balance; `linear` and `track` the load
+factor; `report` writes the result. Only `solve` and what it needs load numpy and scipy; `model`, `shapes`,
+`check` and `result` are plain Python.
 """

@@ -1,7 +1,7 @@
 """The linear load factor: when the tangent, its geometric part growing with the load, would lose a pivot.
 
 K + (f - 1) G = 0, with K the tangent and G its geometric part at factor 1. The largest negative eigenvalue of
-G against K is found by Lanczos iteration on the Cholesky factor, with full orthogonalisation (method: B. N.
+G against K is found by Lanczos iteration on the factored tangent, with full orthogonalisation (method: B. N.
 Parlett, The Symmetric Eigenvalue Problem, 1980, chapter 13; from memory).
 """
 
@@ -10,8 +10,8 @@ from __future__ import annotations
 import numpy as np
 
 from hoopwright.strength.cage.arrays import Floats
-from hoopwright.strength.cage.band import cholesky, cholesky_solve
 from hoopwright.strength.cage.newton import Found
+from hoopwright.strength.cage.sparse import Factored, all_positive
 from hoopwright.strength.cage.system import Guess, System
 
 _STEPS = 60
@@ -29,27 +29,18 @@ def linear_factor(system: System, found: Found, factor: float = 1.0) -> float | 
     full = system.tangent(found.state, now, Guess(now.stress, tension), pulling, factor)
     none = Guess(np.zeros_like(now.stress), np.zeros_like(tension))
     bare = system.tangent(found.state, now, none, pulling, 0.0)
-    lower = cholesky(full, system.hold)
-    if lower is None:
+    factored = system.pattern.factor(full, system.hold)
+    if factored is None or not all_positive(factored):
         return None
-    worst = _largest(lower, full - bare)
+    worst = _largest(system, factored, full - bare)
     return factor * (1 + 1 / worst) if worst > 1e-9 else float("inf")
 
 
-def _times(band: Floats, v: Floats) -> Floats:
-    """Return the product of a symmetric lower band matrix with a vector."""
-    out = band[0] * v
-    for k in range(1, band.shape[0]):
-        out[k:] += band[k, :-k] * v[:-k]
-        out[:-k] += band[k, :-k] * v[k:]
-    return np.asarray(out)
-
-
-def _largest(lower: Floats, geometric: Floats) -> float:
+def _largest(system: System, factored: Factored, geometric: Floats) -> float:
     """Return the largest m of -G v = m K v (Lanczos in the K inner product)."""
-    n = lower.shape[1]
+    n = system.n
     start = np.sin(1.0 + np.arange(n) ** 1.3)
-    v = cholesky_solve(lower, start)
+    v = factored.solve(start)
     pushed = start
     basis, images = [], []
     steps = min(_STEPS, n)
@@ -61,9 +52,9 @@ def _largest(lower: Floats, geometric: Floats) -> float:
             break
         basis.append(v / size)
         images.append(pushed / size)
-        force = -_times(geometric, basis[-1])
+        force = -system.pattern.times(geometric, basis[-1])
         small[: k + 1, k] = np.array(basis) @ force
-        v = cholesky_solve(lower, force)
+        v = factored.solve(force)
         pushed = force
         for _ in range(2):
             parts = np.array(images) @ v

@@ -41,7 +41,7 @@ class Rods:
     length: Floats
     stiffness: Floats
     birth: Floats
-    curvature: Floats
+    curvature: Floats  # (n, 3) wished: twist, strong, weak
     section: Floats
 
 
@@ -125,4 +125,4 @@ def rods_of(hoops: list[tuple[HoopModel, HoopMesh]], x: Floats, turned: Floats) 
     birth[sprung] = 0.0
     way = np.where(wished[:, 5] > 0, 1.0, -1.0)
     birth[sprung, 5] = (way * coil)[sprung]
-    return Rods(i, j, long, arc_stiffness(long, wished[:, 5], rows), birth, wished[:, 5], rows)
+    return Rods(i, j, long, arc_stiffness(long, wished[:, 3:], rows), birth, wished[:, 3:], rows)

@@ -16,7 +16,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from hoopwright.strength.cage.arrays import Floats
-from hoopwright.strength.cage.band import cholesky, cholesky_solve, general_solve
+from hoopwright.strength.cage.sparse import all_positive
 from hoopwright.strength.cage.system import Evaluated, Guess, State, System
 
 TOLERANCE = 1e-9
@@ -71,23 +71,16 @@ def newton(
         if k == most or not np.isfinite(error) or error > 1e12:
             break
         residual = system.residual(state, now, np.where(pulling, now.bars.force, 0.0), factor)
-        band = system.tangent(state, now, guess, pulling.astype(np.int64), factor)
-        step = _solve(band, -residual, system.hold + damper * 0.67**k * unit)
-        if step is None:
+        tangent = system.tangent(state, now, guess, pulling.astype(np.int64), factor)
+        factored = system.pattern.factor(tangent, system.hold + damper * 0.67**k * unit)
+        if factored is None:
             break
+        step = factored.solve(-residual)
         step *= shortening(system, step)
         guess = _foresee(system, now, step, lay.bars.ea, lay.bars.length)
         state = system.moved(state, step)
         now = system.evaluate(state)
     return Found(state, Guess(now.stress, now.bars.force), k, error, False)
-
-
-def _solve(band: Floats, right: Floats, shift: Floats) -> Floats | None:
-    factor = cholesky(band, shift)
-    if factor is not None:
-        return cholesky_solve(factor, right)
-    band[0] += shift
-    return general_solve(band, right)
 
 
 def shortening(system: System, step: Floats) -> float:
@@ -100,7 +93,6 @@ def shortening(system: System, step: Floats) -> float:
 def _foresee(system: System, now: Evaluated, step: Floats, ea: Floats, length: Floats) -> Guess:
     """Return the forces that the step leads to, to first order."""
     full = np.append(step, 0.0)
-    r = system.layout.rods
     turned = now.rods.frame.transpose(0, 2, 1)
     ends = full[system.rod_dofs].reshape(-1, 4, 3)
     local = np.matmul(ends, turned.transpose(0, 2, 1))
@@ -108,16 +100,32 @@ def _foresee(system: System, now: Evaluated, step: Floats, ea: Floats, length: F
         [local[:, 2] - local[:, 0], local[:, 3] - local[:, 1], 0.5 * (local[:, 1] + local[:, 3])], axis=1
     )
     strain = np.matmul(now.rods.gradient, nine[:, :, None])
-    rods = now.stress + np.matmul(r.stiffness, strain)[:, :, 0]
+    rods = now.stress + np.matmul(system.stiffness, strain)[:, :, 0]
     ends = full[system.bar_dofs].reshape(-1, 2, 3)
     bars = now.bars.force + ea / length * np.einsum("ni,ni->n", now.bars.unit, ends[:, 1] - ends[:, 0])
     return Guess(rods, bars)
 
 
+def true_tangent(system: System, state: State, factor: float) -> Floats:
+    """Return the values of the exact tangent of a state, bars that would push left out."""
+    now = system.evaluate(state)
+    pulling = (now.bars.force > 0).astype(np.int64)
+    return system.tangent(state, now, Guess(now.stress, np.maximum(now.bars.force, 0.0)), pulling, factor)
+
+
 def is_stable(system: System, state: State, factor: float) -> bool:
     """Return whether every pivot of the true tangent is positive: the state stands against any small push."""
-    now = system.evaluate(state)
-    tension = np.maximum(now.bars.force, 0.0)
-    pulling = (now.bars.force > 0).astype(np.int64)
-    band = system.tangent(state, now, Guess(now.stress, tension), pulling, factor)
-    return cholesky(band, system.hold) is not None
+    factored = system.pattern.factor(true_tangent(system, state, factor), system.hold)
+    return factored is not None and all_positive(factored)
+
+
+def weakest(system: System, state: State, factor: float) -> Floats | None:
+    """Return the movement (n,) that the state resists least, by inverse iteration; None if not found."""
+    factored = system.pattern.factor(true_tangent(system, state, factor), system.hold)
+    if factored is None:
+        return None
+    v: Floats = np.sin(1.0 + np.arange(system.n) ** 1.3)
+    for _ in range(6):
+        v = factored.solve(v)
+        v = v / float(np.abs(v).max())
+    return v

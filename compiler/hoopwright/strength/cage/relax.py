@@ -11,8 +11,8 @@ from __future__ import annotations
 import numpy as np
 
 from hoopwright.strength.cage.arrays import Floats
-from hoopwright.strength.cage.band import cholesky, cholesky_solve
 from hoopwright.strength.cage.newton import TOLERANCE, Found, relative_error, shortening, true_residual
+from hoopwright.strength.cage.sparse import all_positive
 from hoopwright.strength.cage.system import Evaluated, Guess, State, System
 
 _MOST = 200
@@ -50,10 +50,10 @@ def _downhill(
 ) -> tuple[Floats | None, float]:
     tension = np.maximum(now.bars.force, 0.0)
     pulling = (now.bars.force > 0).astype(np.int64)
-    band = system.tangent(state, now, Guess(now.stress, tension), pulling, factor)
+    tangent = system.tangent(state, now, Guess(now.stress, tension), pulling, factor)
     for _ in range(40):
-        lower = cholesky(band, system.hold + damper * unit)
-        if lower is not None:
-            return cholesky_solve(lower, -residual), damper
+        factored = system.pattern.factor(tangent, system.hold + damper * unit)
+        if factored is not None and all_positive(factored):
+            return factored.solve(-residual), damper
         damper = max(4 * damper, 1e-3)
     return None, damper

@@ -11,6 +11,7 @@ from hoopwright.strength.cage.arrays import Floats, apply_t, cross
 from hoopwright.strength.cage.loads import line_load
 from hoopwright.strength.cage.mesh import HoopMesh
 from hoopwright.strength.cage.model import HoopModel, Xyz
+from hoopwright.strength.cage.outline import outline, sag
 from hoopwright.strength.cage.result import BandResult, HoopResult, SegmentResult, TapeResult, TieResult
 from hoopwright.strength.cage.system import Evaluated, State, System
 
@@ -35,63 +36,6 @@ def section_forces(system: System, state: State, now: Evaluated, factor: float) 
         moments[:, k] = sign * apply_t(state.triads[node], moment)
     axial = apply_t(now.rods.frame, ends[:, 6:9])[:, 0]
     return SectionForces(axial, moments)
-
-
-@dataclass(frozen=True)
-class Outline:
-    """How a hoop lies: shift (3,), turn and tilt rad, and each node's drop and outward departure m."""
-
-    shift: Floats
-    turn: float
-    tilt: float
-    drop: Floats
-    outward: Floats
-
-
-def outline(system: System, state: State, mesh: HoopMesh) -> Outline:
-    """Return how a hoop lies, its own shift and turn in plan taken out of the departure from the wished
-    outline.
-    """
-    wished, now = system.layout.x[mesh.nodes], state.x[mesh.nodes]
-    weight = _shares(mesh)
-    a, b = wished[:, 0] + 1j * wished[:, 1], now[:, 0] + 1j * now[:, 1]
-    a_mid, b_mid = (weight * a).sum(), (weight * b).sum()
-    fit = (weight * (b - b_mid) * np.conj(a - a_mid)).sum()
-    turn = float(np.angle(fit)) if abs(fit) > 0 else 0.0
-    left = (b - b_mid) * np.exp(-1j * turn) - (a - a_mid)
-    side = system.layout.triads[mesh.nodes, :, 1]
-    away = side[:, 0] * left.real + side[:, 1] * left.imag
-    arm = side[:, 0] * (a - a_mid).real + side[:, 1] * (a - a_mid).imag
-    away *= 1.0 if (weight * arm).sum() >= 0 else -1.0
-    drop = wished[:, 2] - now[:, 2]
-    plane = np.column_stack([np.ones(len(a)), (a - a_mid).real, (a - a_mid).imag])
-    slope = np.linalg.lstsq(plane, drop, rcond=None)[0][1:]
-    tilt = float(np.arctan(np.sqrt(slope @ slope)))
-    shift = np.array([(b_mid - a_mid).real, (b_mid - a_mid).imag, -float((weight * drop).sum())])
-    return Outline(shift, -turn, tilt, drop, away)
-
-
-def _shares(mesh: HoopMesh) -> Floats:
-    f = mesh.fractions
-    step = np.diff(np.append(f, f[0] + 1.0)) if mesh.closed else np.diff(f)
-    share = (
-        0.5 * (step + np.roll(step, 1)) if mesh.closed else 0.5 * (np.append(step, 0) + np.insert(step, 0, 0))
-    )
-    return np.asarray(share / share.sum())
-
-
-def sag(system: System, mesh: HoopMesh, hoop: HoopModel, drop: Floats) -> float:
-    """Return the greatest drop below the straight line between neighbouring tape fixings (over all, without
-    any).
-    """
-    model = system.layout.model
-    at = sorted({f % 1.0 if hoop.closed else f for t in model.tapes for h, f in t.fixings if h == hoop.id})
-    if not at:
-        return float(np.ptp(drop))
-    f = mesh.fractions
-    place = [int(np.argmin(np.abs((f - k + 0.5) % 1.0 - 0.5) if hoop.closed else np.abs(f - k))) for k in at]
-    base = np.interp(f % 1.0 if hoop.closed else f, at, drop[place], period=1.0 if hoop.closed else None)
-    return max(0.0, float((drop - base).max()))
 
 
 def hoop_results(system: System, state: State, now: Evaluated, factor: float) -> tuple[HoopResult, ...]:
@@ -122,13 +66,15 @@ def _hoop(
     born = system.layout.rods.birth[mesh.elements, 5]
     bend = np.hypot(m[:, :, 2] / hoop.section.ei_weak + born[:, None], m[:, :, 1] / hoop.section.ei_strong)
     s = hoop.section
-    closing = np.abs(system.layout.rods.curvature[mesh.elements] - born).max() * s.half_thickness * s.modulus
+    closing = (
+        np.abs(system.layout.rods.curvature[mesh.elements, 2] - born).max() * s.half_thickness * s.modulus
+    )
     load = factor * float((line_load(hoop, 0.5 * (f[:-1] + f[1:])) * length).sum()) / mesh.girth
     return HoopResult(
         id=hoop.id,
         load_n_per_m=load,
         thrust_n=-float((axial * length).sum() / length.sum()),
-        sag_m=sag(system, mesh, hoop, lies.drop),
+        sag_m=sag(system, hoop, lies),
         inward_m=max(0.0, float(-lies.outward.min())),
         outward_m=max(0.0, float(lies.outward.max())),
         moment_weak_n_m=float(np.abs(m[:, :, 2]).max()),
@@ -138,7 +84,7 @@ def _hoop(
         stress_at=float(f[worst // 2 + worst % 2] % 1.0 if mesh.closed else f[worst // 2 + worst % 2]),
         closing_stress_pa=float(closing),
         least_radius_m=1.0 / max(float(bend.max()), 1e-9),
-        shift_m=_xyz(lies.shift),
+        shift_m=lies.shift,
         turn_rad=lies.turn,
         tilt_rad=lies.tilt,
         touching=touching,

@@ -21,6 +21,7 @@ from hoopwright.strength.cage.arrays import Floats, apply, apply_t, cross, outer
 from hoopwright.strength.cage.rotation import angle_functions, exp, log
 
 _EYE = np.eye(3)
+_BENT = np.array([0.0, 1.0, 1.0])
 
 
 @dataclass(frozen=True)
@@ -38,6 +39,10 @@ class Kinematics:
     )
     by_turn: Floats  # (n, 6, 9) movement of (chord in the frame, turn) by the same nine
     functions: tuple[Floats, Floats, Floats, Floats, Floats, Floats, Floats]
+    bent: Floats  # (n, 3) the turn without its twist
+    arc: tuple[
+        Floats, Floats, Floats
+    ]  # r, r1, r2 of the bent part: length of arc over chord, and its derivatives
 
 
 def kinematics(x1: Floats, x2: Floats, r1: Floats, r2: Floats, length: Floats) -> Kinematics:
@@ -47,22 +52,32 @@ def kinematics(x1: Floats, x2: Floats, r1: Floats, r2: Floats, length: Floats) -
     chord = apply_t(frame, x2 - x1)
     functions = angle_functions(turn)
     by = _by_nodes(chord, turn, functions)
-    size = np.sqrt(np.einsum("ni,ni->n", chord, chord))
-    strain = np.empty((len(length), 6))
-    strain[:, 0] = size * functions[0] / length - 1
-    strain[:, 1:3] = chord[:, 1:] / length[:, None]
-    strain[:, 3:] = turn / length[:, None]
-    first = _by_chord_and_turn(chord, turn, size, length, functions)
-    return Kinematics(frame, chord, turn, strain, np.matmul(first, by), by, functions)
+    bent = turn * _BENT
+    arc = angle_functions(bent)[:3]
+    strain, size = _strain(chord, turn, arc[0], length)
+    first = _by_chord_and_turn(chord, turn, size, length, bent, arc)
+    return Kinematics(frame, chord, turn, strain, np.matmul(first, by), by, functions, bent, arc)
 
 
 def strains(x1: Floats, x2: Floats, r1: Floats, r2: Floats, length: Floats) -> Floats:
     """Return the six strains alone, (n, 6)."""
     turn = log(np.matmul(r1.transpose(0, 2, 1), r2))
     chord = apply_t(np.matmul(r1, exp(0.5 * turn)), x2 - x1)
+    return _strain(chord, turn, angle_functions(turn * _BENT)[0], length)[0]
+
+
+def _strain(chord: Floats, turn: Floats, arc: Floats, length: Floats) -> tuple[Floats, Floats]:
+    """Return strains (n, 6) and chord lengths (n,).
+
+    A bar of even bend and twist that is not stretched has a chord of length / arc, which leans by turn x
+    twist / 24 in its frame (a helix, to second order in the turn); what differs from that is strain.
+    """
     size = np.sqrt(np.einsum("ni,ni->n", chord, chord))
-    stretch = size * angle_functions(turn)[0] / length - 1
-    return np.column_stack([stretch, chord[:, 1:] / length[:, None], turn / length[:, None]])
+    strain = np.empty((len(length), 6))
+    strain[:, 0] = size * arc / length - 1
+    strain[:, 1:3] = chord[:, 1:] / length[:, None] - turn[:, 1:] * turn[:, :1] / 24
+    strain[:, 3:] = turn / length[:, None]
+    return strain, size
 
 
 def _by_nodes(chord: Floats, turn: Floats, f: tuple[Floats, ...]) -> Floats:
@@ -84,15 +99,22 @@ def _by_nodes(chord: Floats, turn: Floats, f: tuple[Floats, ...]) -> Floats:
 
 
 def _by_chord_and_turn(
-    chord: Floats, turn: Floats, size: Floats, length: Floats, f: tuple[Floats, ...]
+    chord: Floats,
+    turn: Floats,
+    size: Floats,
+    length: Floats,
+    bent: Floats,
+    arc: tuple[Floats, Floats, Floats],
 ) -> Floats:
-    """Strain by chord and turn, (n, 6, 6): stretch is |chord| r(turn)/length - 1, the others are linear."""
+    """Strain by chord and turn, (n, 6, 6)."""
     out = np.zeros((len(turn), 6, 6))
-    out[:, 0, :3] = (f[0] / (length * size))[:, None] * chord
-    out[:, 0, 3:] = (size * f[1] / length)[:, None] * turn
+    out[:, 0, :3] = (arc[0] / (length * size))[:, None] * chord
+    out[:, 0, 3:] = (size * arc[1] / length)[:, None] * bent
     inverse = 1 / length
     for k in range(1, 6):
         out[:, k, k] = inverse
+    out[:, 1:3, 3] = -turn[:, 1:] / 24
+    out[:, 1, 4] = out[:, 2, 5] = -turn[:, 0] / 24
     return out
 
 
@@ -102,28 +124,30 @@ def tangent(k: Kinematics, stiffness: Floats, stress: Floats, length: Floats) ->
 
     `stress` (n, 6) are the stress resultants times length that act in the geometric part.
     """
-    r, r1, r2 = (f[:, None, None] for f in k.functions[:3])
-    p, turn = k.chord, k.turn
-    size = np.sqrt(np.einsum("ni,ni->n", p, p))
-    axial, long = stress[:, 0, None], length[:, None]
-    unit = p / size[:, None]
+    r, r1, r2 = (f[:, None, None] for f in k.arc)
+    p, bent = k.chord, k.bent
+    size = np.sqrt(np.einsum("ni,ni->n", p, p))[:, None]
+    unit = p / size
+    axial, across, long = stress[:, :1], stress[:, 1:3], length[:, None]
     # forces conjugate to chord and turn
-    g_p = axial * k.functions[0][:, None] / long * unit
-    g_p[:, 1:] += stress[:, 1:3] / long
-    g_t = axial * (size * k.functions[1])[:, None] / long * turn + stress[:, 3:] / long
-    # second derivatives of the stretch by chord and turn
+    g_p = axial * r[:, 0] / long * unit
+    g_p[:, 1:] += across / long
+    g_t = axial * size * r1[:, 0] / long * bent + stress[:, 3:] / long
+    g_t[:, 0] -= np.einsum("ni,ni->n", across, k.turn[:, 1:]) / 24
+    g_t[:, 1:] -= across * k.turn[:, :1] / 24
+    # second derivatives of the strains by chord and turn, times their forces
     second = np.empty((len(p), 6, 6))
-    axial3 = (stress[:, 0] / length)[:, None, None]
-    size3 = size[:, None, None]
-    turn_turn = outer(turn, turn)
-    second[:, :3, :3] = axial3 * r / size3 * (_EYE - outer(unit, unit))
-    second[:, :3, 3:] = axial3 * r1 * outer(unit, turn)
+    pull = (axial / long)[:, :, None]
+    second[:, :3, :3] = pull * r / size[:, :, None] * (_EYE - outer(unit, unit))
+    second[:, :3, 3:] = pull * r1 * outer(unit, bent)
     second[:, 3:, :3] = second[:, :3, 3:].transpose(0, 2, 1)
-    second[:, 3:, 3:] = axial3 * size3 * (r1 * _EYE + r2 * turn_turn)
+    second[:, 3:, 3:] = pull * size[:, :, None] * (r1 * np.diag(_BENT) + r2 * outer(bent, bent))
+    second[:, 3, 4:] -= across / 24
+    second[:, 4:, 3] -= across / 24
     by = k.by_turn
     out = np.matmul(k.gradient.transpose(0, 2, 1), np.matmul(stiffness, k.gradient))
     out += np.matmul(by.transpose(0, 2, 1), np.matmul(second, by))
-    _add_moving_frame(out, k, g_p, g_t, turn_turn)
+    _add_moving_frame(out, k, g_p, g_t, outer(k.turn, k.turn))
     symmetric: Floats = 0.5 * (out + out.transpose(0, 2, 1))
     return symmetric
 

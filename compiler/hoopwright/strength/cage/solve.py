@@ -9,11 +9,12 @@ import numpy as np
 from hoopwright.strength.cage.build import lay_out
 from hoopwright.strength.cage.check import problems
 from hoopwright.strength.cage.model import CageModel
-from hoopwright.strength.cage.newton import Found, is_stable
+from hoopwright.strength.cage.newton import Found, is_stable, weakest
+from hoopwright.strength.cage.relax import relax
 from hoopwright.strength.cage.report import bar_results, hoop_results
 from hoopwright.strength.cage.result import CageResult, Factor, Note, Status, TapeResult, TieResult
 from hoopwright.strength.cage.system import System
-from hoopwright.strength.cage.track import Stops, beyond, factor_of, seek
+from hoopwright.strength.cage.track import Method, Stops, factor_of, reach
 
 __all__ = ["Options", "solve"]
 
@@ -25,7 +26,7 @@ class Options:
     """
 
     elements: int = 48
-    factor: str = "auto"
+    factor: Method = "auto"
     stops: Stops = field(default_factory=Stops)
 
 
@@ -46,30 +47,49 @@ def solve(model: CageModel, options: Options | None = None) -> CageResult:
 
 
 def _solve(system: System, options: Options) -> CageResult:
-    found = seek(system, 1.0)
+    reached = reach(system, options.stops)
+    factor = factor_of(system, reached, options.stops, options.factor)
+    found = reached.found
+    if reached.sound:
+        return describe(system, found, "solved", factor)
+    limit, part = reached.trouble or ("no equilibrium", None)
     if not found.converged:
-        factor = factor_of(system, None, options.stops, options.factor)
         note = Note("no-equilibrium", (), "no shape was found in which the cage carries this load")
         return CageResult(
             "no equilibrium", (note,), factor=factor, error=found.error, iterations=found.iterations
         )
-    status: Status = "solved"
-    over = beyond(system, found.state, options.stops)
-    if over is not None:
-        status = "tips over" if over[0] == "tilt" else "collapsed"
-    elif not is_stable(system, found.state, 1.0):
-        status = "stands only by symmetry"
-    base = found if status == "solved" else None
-    factor = factor_of(system, base, options.stops, options.factor)
-    return describe(system, found, status, factor)
+    if limit == "unstable":
+        settled = settle(system, found)
+        note = Note("by-symmetry", (), _symmetry_text(found, settled))
+        return describe(system, settled or found, "stands only by symmetry", factor, (note,))
+    status: Status = "tips over" if limit in ("tilt", "shift") else "collapsed"
+    note = Note("beyond-stop", (part or "cage",), f"{part or 'the cage'} passes the stop for {limit}")
+    return describe(system, found, status, factor, (note,))
+
+
+def settle(system: System, found: Found) -> Found | None:
+    """Return where a shape that stands only by symmetry goes after a small push; None if to no rest."""
+    mode = weakest(system, found.state, 1.0)
+    if mode is None:
+        return None
+    push = 1e-3 * system.size / float(np.abs(mode[~system.is_spin]).max(initial=1e-12))
+    settled = relax(system, system.moved(found.state, push * mode), 1.0)
+    return settled if settled.converged and is_stable(system, settled.state, 1.0) else None
+
+
+def _symmetry_text(found: Found, settled: Found | None) -> str:
+    if settled is None:
+        return "the shape stands only by symmetry: a small push makes it give way"
+    moved = 1000 * float(np.sqrt(((settled.state.x - found.state.x) ** 2).sum(axis=1)).max())
+    return f"the shape stands only by symmetry: a small push moves it {moved:.0f} mm to its rest"
 
 
 def describe(
-    system: System, found: Found, status: Status, factor: Factor | None, load: float = 1.0
+    system: System, found: Found, status: Status, factor: Factor | None, notes: tuple[Note, ...] = ()
 ) -> CageResult:
-    """Return the result of a converged state at `load` times the cage's load."""
+    """Return the result of a converged state at factor 1."""
     now = system.evaluate(found.state)
-    hoops = hoop_results(system, found.state, now, load)
+    hoops = hoop_results(system, found.state, now, 1.0)
     tapes, bands, ties = bar_results(system, now)
     low = min(range(len(hoops)), key=lambda k: min(p[2] for p in hoops[k].wished))
     x, y, _ = hoops[low].shift_m
@@ -78,12 +98,12 @@ def describe(
         push = system.body.stiffness * float(now.contact[1].sum())
     return CageResult(
         status=status,
-        notes=_notes(tapes, ties),
+        notes=(*notes, *_notes(tapes, ties)),
         hoops=hoops,
         tapes=tapes,
         ties=ties,
         bands=bands,
-        weight_n=load * system.layout.loads.weight,
+        weight_n=system.layout.loads.weight,
         waist_pull_n=sum(t.pull_outward_n for t in tapes),
         waist_down_n=sum(t.pull_down_n for t in tapes),
         body_push_n=push,

@@ -1,4 +1,4 @@
-"""The assembled cage: energy, residual and exact tangent of any state, in the unknowns' band order."""
+"""The assembled cage: energy, residual and exact tangent of any state, in the order of its unknowns."""
 
 from __future__ import annotations
 
@@ -7,12 +7,13 @@ from dataclasses import dataclass
 import numpy as np
 
 from hoopwright.strength.cage import rod
+from hoopwright.strength.cage.arc import arc_stiffness
 from hoopwright.strength.cage.arrays import Floats, Ints, cross, outer
-from hoopwright.strength.cage.band import BandPattern, narrow_order
 from hoopwright.strength.cage.bars import BarState, bar_state, bar_tangent
 from hoopwright.strength.cage.build import Layout
 from hoopwright.strength.cage.contact import Body
 from hoopwright.strength.cage.rotation import exp
+from hoopwright.strength.cage.sparse import Pattern
 
 
 @dataclass(frozen=True)
@@ -45,18 +46,19 @@ class System:
     """Numbering and assembly for one layout."""
 
     def __init__(self, layout: Layout) -> None:
-        """Number the unknowns of the layout for a narrow band."""
+        """Number the unknowns of the layout."""
         self.layout = layout
         body = layout.model.body
         self.body = Body(body) if body is not None and body.stiffness > 0 else None
         self.move, self.spin, self.n = _number(layout)
         r, b = layout.rods, layout.bars
+        self.stiffness, self.curvature = r.stiffness, r.curvature
         self.rod_dofs = np.hstack(
             [self.move[r.first], self.spin[r.first], self.move[r.second], self.spin[r.second]]
         )
         self.bar_dofs = np.hstack([self.move[b.first], self.move[b.second]])
         hoop = layout.hoop_nodes
-        self.pattern = BandPattern(self.n, [self.rod_dofs, self.bar_dofs, self.spin[:hoop], self.move[:hoop]])
+        self.pattern = Pattern(self.n, [self.rod_dofs, self.bar_dofs, self.spin[:hoop], self.move[:hoop]])
         spinning = np.zeros(self.n + 1)
         spinning[self.spin.ravel()] = 1
         self.is_spin = spinning[: self.n] > 0
@@ -76,16 +78,25 @@ class System:
         r = self.layout.rods
         i, j = r.first, r.second
         k = rod.kinematics(state.x[i], state.x[j], state.triads[i], state.triads[j], r.length)
-        stress = np.matmul(r.stiffness, (k.strain - r.birth)[:, :, None])[:, :, 0]
+        stress = np.matmul(self.stiffness, (k.strain - r.birth)[:, :, None])[:, :, 0]
         touch = self.body.touching(state.x[: self.layout.hoop_nodes]) if self.body is not None else None
         return Evaluated(k, stress, bar_state(self.layout.bars, state.x), touch)
+
+    def follow(self, now: Evaluated) -> bool:
+        """Take the rods' stiffness for their present shape, when that has changed by over 0.02 rad a rod."""
+        bend, r = now.rods.strain[:, 3:], self.layout.rods
+        change = float(np.abs((bend - self.curvature) * r.length[:, None]).max())
+        if change <= 0.02:
+            return False
+        self.stiffness, self.curvature = arc_stiffness(r.length, bend, r.section), bend
+        return True
 
     def energy(self, state: State, factor: float) -> float:
         """Return the total potential energy, J."""
         lay, r = self.layout, self.layout.rods
         i, j = r.first, r.second
         e = rod.strains(state.x[i], state.x[j], state.triads[i], state.triads[j], r.length) - r.birth
-        total = 0.5 * float(np.einsum("ni,nij,nj->", e, r.stiffness, e))
+        total = 0.5 * float(np.einsum("ni,nij,nj->", e, self.stiffness, e))
         force = bar_state(lay.bars, state.x).force
         total += 0.5 * float((np.maximum(force, 0.0) ** 2 * lay.bars.length / lay.bars.ea).sum())
         if self.body is not None:
@@ -115,9 +126,9 @@ class System:
         return np.asarray(out[: self.n])
 
     def tangent(self, state: State, now: Evaluated, guess: Guess, pulling: Ints, factor: float) -> Floats:
-        """Return the lower band of the tangent, its geometric part from the forces of `guess`."""
+        """Return the values of the tangent, its geometric part from the forces of `guess`."""
         lay, r = self.layout, self.layout.rods
-        inner = rod.tangent(now.rods, r.stiffness, guess.rods, r.length)
+        inner = rod.tangent(now.rods, self.stiffness, guess.rods, r.length)
         to = rod.to_nodes(now.rods.frame)
         rods = np.matmul(to.transpose(0, 2, 1), np.matmul(inner, to))
         k = bar_tangent(lay.bars, now.bars, pulling, np.maximum(guess.bars, 0.0))
@@ -165,22 +176,19 @@ def _number(layout: Layout) -> tuple[Ints, Ints, int]:
             _merge(spin_of, held_spin, a, b)
         elif stiff:
             held_spin.add(_root(spin_of, a))
-    roots = [_root(move_of, k) for k in range(nodes)]
+    moves = [_root(move_of, k) for k in range(nodes)]
     spins = [_root(spin_of, k) for k in range(hoop)]
-    spare = {s: roots[s] for s in spins}  # a spin is numbered with the movement of its leading node
-    order = _node_order(layout, roots)
-    place: dict[tuple[str, int], int] = {}
-    count = 0
-    for root in order:
-        own = [("move", root)] if root not in held else []
-        own += [("spin", s) for s in sorted(set(spins)) if spare[s] == root and s not in held_spin]
-        for key in own:
-            place[key] = count
-            count += 3
-    held_at = np.full(3, count)
-    move = [np.arange(3) + place[("move", k)] if ("move", k) in place else held_at for k in roots]
-    spin = [np.arange(3) + place[("spin", k)] if ("spin", k) in place else held_at for k in spins]
-    return np.array(move, dtype=np.int64), np.array(spin, dtype=np.int64), count
+    keys = [("move", k) for k in sorted(set(moves)) if k not in held]
+    keys += [("spin", k) for k in sorted(set(spins)) if _root(spin_of, k) not in _roots(spin_of, held_spin)]
+    place = {key: 3 * k for k, key in enumerate(keys)}
+    n = 3 * len(keys)
+    move = [np.arange(3) + place[("move", k)] if ("move", k) in place else np.full(3, n) for k in moves]
+    spin = [np.arange(3) + place[("spin", k)] if ("spin", k) in place else np.full(3, n) for k in spins]
+    return np.array(move, dtype=np.int64), np.array(spin, dtype=np.int64), n
+
+
+def _roots(parent: list[int], some: set[int]) -> set[int]:
+    return {_root(parent, k) for k in some}
 
 
 def _root(parent: list[int], k: int) -> int:
@@ -195,22 +203,3 @@ def _merge(parent: list[int], held: set[int], a: int, b: int) -> None:
     parent[high] = low
     if high in held:
         held.add(low)
-
-
-def _node_order(layout: Layout, roots: list[int]) -> list[int]:
-    """Return the leading nodes in a narrow order: front to back, or by levels."""
-    leading = sorted(set(roots))
-    index = {k: n for n, k in enumerate(leading)}
-    neighbours: list[set[int]] = [set() for _ in leading]
-    held = len(layout.triads)
-    for e in (layout.rods, layout.bars):
-        for a, b in zip(e.first.tolist(), e.second.tolist(), strict=True):
-            i, j = index[roots[a]], index[roots[b]]
-            if i != j and a < held and b < held:
-                neighbours[i].add(j)
-                neighbours[j].add(i)
-    keys = np.zeros(len(layout.x))
-    for hoop in layout.hoops:
-        keys[hoop.nodes] = 0.5 - np.abs(hoop.fractions % 1.0 - 0.5)
-    order = narrow_order(neighbours, np.round(keys[leading], 9))
-    return [leading[k] for k in order]

@@ -1,142 +1,183 @@
-"""Follow the cage along its load: how many times the load it carries, and what stops it.
+"""Follow the cage along its load: reach it, then see how many times as much it carries and what stops it.
 
-The load grows in steps from a known state; after each the pivots of the tangent and the stops are checked.
-What fails is halved until the factor is known to one part in a hundred. A shape beyond the stops is never a
-basis.
+The load grows in steps from a known state; after each the pivots of the tangent and the stops are checked,
+and a step that fails is halved until the factor is known to one part in a hundred. A shape beyond the stops,
+or one that stands only by symmetry, is never a basis.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import Literal
 
 import numpy as np
 
+from hoopwright.strength.cage.linear import linear_factor
 from hoopwright.strength.cage.newton import Found, is_stable, newton, start
+from hoopwright.strength.cage.outline import outline, sag
 from hoopwright.strength.cage.relax import relax
-from hoopwright.strength.cage.report import outline, sag
 from hoopwright.strength.cage.result import Factor, Limit
 from hoopwright.strength.cage.system import Guess, State, System
 
 CAP = 3.0
-STEP = 0.25
 PRECISION = 0.01
-LEAST = 1e-6
+_LIGHT = (0.5, 0.1, 0.02, 2e-3, 1e-4, 1e-6)
+Trouble = tuple[Limit, str | None]
+Method = Literal["auto", "tracked", "none"]
 
 
 @dataclass(frozen=True)
 class Stops:
-    """When a hoop counts as collapsed: sag and out of round as shares of its width, tilt in rad. Our
-    judgement.
+    """When a hoop counts as collapsed: sag, out of round as shares of its width, tilt in rad; shift as a
+    share of the cage.
+
+    Our judgement, not a standard's.
     """
 
     sag: float = 0.10
     out_of_round: float = 0.15
     tilt: float = 0.5
+    shift: float = 0.5
 
 
-def beyond(system: System, state: State, stops: Stops) -> tuple[Limit, str] | None:
-    """Return the first stop that a state passes, and the hoop; None within all."""
+@dataclass(frozen=True)
+class Reached:
+    """What was reached on the way to factor 1: a sound state there, or the last factor and what stopped it.
+
+    `found` is the last thing tried at factor 1, sound or not.
+    """
+
+    found: Found
+    sound: bool
+    factor: float
+    trouble: Trouble | None
+
+
+def beyond(system: System, state: State, stops: Stops, margin: float = 1.0) -> tuple[Limit, str] | None:
+    """Return the first stop that a state passes (its departures times `margin`), and the hoop; None within
+    all.
+    """
     for hoop, mesh in zip(system.layout.model.hoops, system.layout.hoops, strict=True):
         lies = outline(system, state, mesh)
+        if margin * float(np.sqrt(np.dot(lies.shift, lies.shift))) > stops.shift * system.size:
+            return "shift", hoop.id
         width = float(np.ptp(system.layout.x[mesh.nodes, :2], axis=0).max())
-        if lies.tilt > stops.tilt:
+        if margin * lies.tilt > stops.tilt:
             return "tilt", hoop.id
-        if float(np.abs(lies.outward).max()) > stops.out_of_round * width:
+        if margin * float(np.abs(lies.outward).max()) > stops.out_of_round * width:
             return "out of round", hoop.id
-        if sag(system, mesh, hoop, lies.drop) > stops.sag * width:
+        if margin * sag(system, hoop, lies) > stops.sag * width:
             return "sag", hoop.id
     return None
 
 
-def seek(system: System, factor: float) -> Found:
-    """Return the equilibrium under `factor` times the load, from the wished shape: Newton, then fading
-    dampers.
-    """
-    state, guess = start(system)
-    guess = Guess(guess.rods, guess.bars * factor)
-    found = newton(system, state, guess, factor)
-    for damper in (1.0, 30.0):
-        if found.converged:
-            return found
-        found = newton(system, state, guess, factor, damper=damper)
-    return found if found.converged else relax(system, state, factor)
+def reach(system: System, stops: Stops) -> Reached:
+    """Return the sound state at factor 1, the rods' stiffness taken for the shape that they have in it."""
+    reached = _reach(system, stops)
+    if not reached.sound or not system.follow(system.evaluate(reached.found.state)):
+        return reached
+    last = reached.found
+    found = newton(system, last.state, last.guess, 1.0)
+    found = replace(found, iterations=last.iterations + found.iterations)
+    trouble = _trouble(system, found, 1.0, stops)
+    return Reached(found, trouble is None, 1.0, trouble)
 
 
-def factor_of(system: System, base: Found | None, stops: Stops, method: str) -> Factor | None:
-    """Return the load factor, tracked from `base` at factor 1, or from below when there is no sound base."""
-    if method == "none":
+def _reach(system: System, stops: Stops) -> Reached:
+    """At once; with a body, downhill in energy; by load steps from a light load; or behind fading dampers."""
+    first = _from_wished(system, 1.0)
+    trouble = _trouble(system, first, 1.0, stops)
+    if trouble is None:
+        return Reached(first, True, 1.0, None)
+    if system.body is not None:
+        settled = relax(system, system.wished(), 1.0)
+        if _trouble(system, settled, 1.0, stops) is None:
+            return Reached(settled, True, 1.0, None)
+    for light in _LIGHT:
+        found = _from_wished(system, light)
+        if _trouble(system, found, light, stops) is None:
+            last, factor, why = _climb(system, found, light, 1.0, light, stops)
+            if why is None:
+                return Reached(last, True, 1.0, None)
+            return Reached(first, False, factor, trouble if first.converged else why)
+    for damper in (30.0, 1000.0):
+        damped = newton(system, *start(system), 1.0, most=30, damper=damper)
+        why = _trouble(system, damped, 1.0, stops)
+        if why is None:
+            return Reached(damped, True, 1.0, None)
+        first, trouble = (damped, why) if damped.converged and not first.converged else (first, trouble)
+    return Reached(first, False, 0.0, trouble)
+
+
+def factor_of(system: System, reached: Reached, stops: Stops, method: Method) -> Factor | None:
+    """Return the load factor; None when asked for none or when nothing stands."""
+    if method == "none" or (not reached.sound and reached.factor <= 0):
         return None
-    if base is None:
-        return _below_one(system, stops)
-    return _climb(system, base, 1.0, CAP, stops)
+    if not reached.sound:
+        limit, part = reached.trouble if reached.trouble is not None else ("no equilibrium", None)
+        return Factor(reached.factor, False, limit, part, "tracked")
+    if method == "auto" and linear_will_do(system, reached.found, stops):
+        return Factor(CAP, True, "cap", None, "linear")
+    _, factor, why = _climb(system, reached.found, 1.0, CAP, 0.25, stops)
+    return Factor(factor, why is None, *(why or ("cap", None)), "tracked")
 
 
-def _climb(system: System, base: Found, low: float, top: float, stops: Stops) -> Factor:
-    state, step = base, STEP
-    why: tuple[Limit, str | None] = ("cap", None)
-    while low < top:
+def linear_will_do(system: System, found: Found, stops: Stops) -> bool:
+    """Return whether the linear factor shows on the safe side that the cage carries `CAP` times its load.
+
+    Only with full sets of tapes on closed hoops, no gap over a quarter of the girth, and movement under
+    0.2 of the shortest stretch of tape is it low rather than high; and it must exceed the cap by half,
+    with the movement, grown accordingly, far within the stops.
+    """
+    model, bars = system.layout.model, system.layout.bars
+    if model.ties or model.joins or model.bands or not model.tapes or not all(h.closed for h in model.hoops):
+        return False
+    for hoop in model.hoops:
+        at = sorted(f % 1.0 for t in model.tapes for h, f in t.fixings if h == hoop.id)
+        gaps = [b - a for a, b in zip(at, [*at[1:], at[0] + 1.0], strict=True)] if at else [1.0]
+        if len(at) < len(model.tapes) or max(gaps) > 0.25:
+            return False
+    moved = float(np.sqrt(((found.state.x - system.layout.x) ** 2).sum(axis=1)).max())
+    if moved > 0.2 * float(bars.length.min()) or beyond(system, found.state, stops, 3 * CAP) is not None:
+        return False
+    value = linear_factor(system, found)
+    return value is not None and value > 1.5 * CAP
+
+
+def _from_wished(system: System, factor: float) -> Found:
+    state, guess = start(system)
+    return newton(
+        system, state, Guess(guess.rods, guess.bars * factor), factor, most=25 if factor == 1.0 else 15
+    )
+
+
+def _climb(
+    system: System, base: Found, low: float, top: float, step: float, stops: Stops
+) -> tuple[Found, float, Trouble | None]:
+    """Climb from a sound state at `low` to `top`; return the last sound state, its factor, and what stopped
+    it.
+    """
+    why: Trouble | None = None
+    while low < top * (1 - 1e-9):
         high = min(top, low + step)
-        ahead = _further(system, state, high / low, high)
+        guess = Guess(base.guess.rods, base.guess.bars * (high / low))
+        ahead = newton(system, base.state, guess, high, most=15)
         trouble = _trouble(system, ahead, high, stops)
         if trouble is None:
-            low, state = high, ahead
+            low, base = high, ahead
+            step = step if why is not None else max(step, 0.25 * low)
             continue
         why = trouble
-        if step <= PRECISION * low:
-            return Factor(low, False, why[0], why[1], "tracked")
+        if high - low <= PRECISION * low:
+            return base, low, why
         step = max(0.5 * (high - low), 0.9 * PRECISION * low)
-        top = min(top, high)
-    return Factor(low, why[0] == "cap", why[0], why[1], "tracked")
+    return base, low, None
 
 
-def _further(system: System, found: Found, growth: float, factor: float) -> Found:
-    guess = Guess(found.guess.rods, found.guess.bars * growth)
-    return newton(system, found.state, guess, factor, most=25)
-
-
-def _trouble(system: System, found: Found, factor: float, stops: Stops) -> tuple[Limit, str | None] | None:
+def _trouble(system: System, found: Found, factor: float, stops: Stops) -> Trouble | None:
     if not found.converged:
         return "no equilibrium", None
     over = beyond(system, found.state, stops)
     if over is not None:
         return over
     return None if is_stable(system, found.state, factor) else ("unstable", None)
-
-
-def _below_one(system: System, stops: Stops) -> Factor | None:
-    """Return a factor under 1: halve the load until the cage stands, then climb; None if it never does."""
-    low = 0.5
-    while low > LEAST:
-        found = newton(system, *_light_start(system, low), low)
-        if _trouble(system, found, low, stops) is None:
-            climbed = _climb_to(system, found, low, min(1.0, 2 * low), stops)
-            return (
-                climbed
-                if climbed.limit != "cap"
-                else Factor(climbed.value, False, "no equilibrium", None, "tracked")
-            )
-        low *= 0.5 if low > 0.1 else 0.25
-    return None
-
-
-def _light_start(system: System, factor: float) -> tuple[State, Guess]:
-    state, guess = start(system)
-    return state, Guess(guess.rods, guess.bars * factor)
-
-
-def _climb_to(system: System, base: Found, low: float, top: float, stops: Stops) -> Factor:
-    """Climb in eighths of the way; the first trouble is halved as in `_climb`."""
-    state, step = base, (top - low) / 8
-    why: tuple[Limit, str | None] = ("cap", None)
-    while low < top * (1 - 1e-9):
-        high = min(top, low + step)
-        ahead = _further(system, state, high / low, high)
-        trouble = _trouble(system, ahead, high, stops)
-        if trouble is None:
-            low, state = high, ahead
-            continue
-        why, top = trouble, high
-        if step <= PRECISION * low:
-            break
-        step = max(0.5 * (high - low), 0.9 * PRECISION * low)
-    return Factor(low, False, why[0], why[1], "tracked")
