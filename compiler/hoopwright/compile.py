@@ -12,7 +12,9 @@ from dataclasses import dataclass, replace
 from pathlib import PurePath
 from typing import TYPE_CHECKING
 
-from hoopwright.source.diagnostic import Diagnostic, Finding, failed
+from hoopwright.source.diagnostic import Diagnostic, Finding, Span, failed
+from hoopwright.source.fetch import Fetch, no_files
+from hoopwright.spec.choice import AS_WRITTEN, Choice
 
 if TYPE_CHECKING:
     from hoopwright.plan.model import Plan
@@ -24,6 +26,7 @@ if TYPE_CHECKING:
 class Compiled:
     """What a run gave: ``plan`` is None when an error stopped it; ``diagnostics`` are in order of place."""
 
+
     file: str
     document: Document | None
     spec: Spec | None
@@ -31,20 +34,27 @@ class Compiled:
     diagnostics: tuple[Diagnostic, ...]
 
 
-def compile_spec(data: bytes, file: str, *, syntax_only: bool = False) -> Compiled:
+def compile_spec(data: bytes, file: str, *, choice: Choice = AS_WRITTEN, fetch: Fetch = no_files,
+                 syntax_only: bool = False) -> Compiled:
     """Compile one spec.
 
-    ``data`` is the file as read; ``file`` is the name diagnostics show. ``syntax_only`` stops after the spec
-    stage. Raises nothing for any input; what is wrong with it is in ``diagnostics``.
+    ``data`` is the file as read; ``file`` is the name diagnostics show. ``choice`` says which of its designs
+    is meant; ``fetch`` reads the body files it names. ``syntax_only`` stops after the spec stage. Raises
+    nothing for any input; what is wrong with it is in ``diagnostics``.
     """
     from hoopwright.source.locate import locate
     from hoopwright.source.read import read
+    from hoopwright.spec.joining import join
     from hoopwright.spec.resolve import resolve
 
-    document, said = read(data, file)
-    if document is None or failed(said):
-        return Compiled(file, document, None, None, _ordered(said))
-    diagnostics = list(said)
+    written, said = read(data, file)
+    if written is None or failed(said):
+        return Compiled(file, written, None, None, _ordered(said))
+    joined = join(written, choice, fetch)
+    document = joined.document
+    diagnostics = [*said, *joined.diagnostics]
+    if document is None:
+        return Compiled(file, written, None, None, _ordered(diagnostics))
 
     def tell(findings: Iterable[Finding]) -> bool:
         """Place the findings in the text; true when they stop the run."""
@@ -76,7 +86,7 @@ def compile_spec(data: bytes, file: str, *, syntax_only: bool = False) -> Compil
 
     ordered = _ordered(diagnostics)
     source = PurePath(file).name
-    plan = assemble(source, spec, shape, assessment, supply, work, _renamed(ordered, source))
+    plan = assemble(source, spec, shape, assessment, supply, work, _renamed(ordered))
     return Compiled(file, document, spec, plan, ordered)
 
 
@@ -84,15 +94,19 @@ def _ordered(diagnostics: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
     return tuple(sorted(diagnostics, key=Diagnostic.sort_key))
 
 
-def _renamed(diagnostics: tuple[Diagnostic, ...], source: str) -> tuple[Diagnostic, ...]:
-    """The same diagnostics under the spec's bare name, so that a plan does not depend on where it was
+def _renamed(diagnostics: tuple[Diagnostic, ...]) -> tuple[Diagnostic, ...]:
+    """The same diagnostics under the files' bare names, so that a plan does not depend on where it was
     built."""
     return tuple(
         replace(
             item,
-            file=source,
-            span=item.span and replace(item.span, file=source),
-            labels=tuple(replace(label, span=replace(label.span, file=source)) for label in item.labels),
+            file=PurePath(item.file).name,
+            span=item.span and _bare(item.span),
+            labels=tuple(replace(label, span=_bare(label.span)) for label in item.labels),
         )
         for item in diagnostics
     )
+
+
+def _bare(span: Span) -> Span:
+    return replace(span, file=PurePath(span.file).name)

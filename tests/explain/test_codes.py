@@ -24,7 +24,7 @@ STAGES = {"source", "spec", "shape", "strength", "supply", "work", "plan", "comm
 CODES = [page for page in pages() if page.kind == "codes"]
 YAML = [page for page in CODES if page.example("Fails")[0] == "yaml"]
 CONSOLE = [page for page in CODES if page.example("Fails")[0] == "console"]
-BUILTIN = ("error", "warning", "note", "Diagnostic", "Finding", "QuantityError", "refuse")
+BUILTIN = ("error", "warning", "note", "Diagnostic", "Finding", "QuantityError", "Unread", "refuse")
 
 
 @cache
@@ -43,7 +43,7 @@ def functions_with_code() -> dict[str, tuple[int, bool]]:
                 continue
             returns = ast.unparse(node.returns)
             names = [one.arg for one in (*node.args.posonlyargs, *node.args.args) if one.arg != "self"]
-            if "code" in names and re.search(r"Check\b|Finding|Diagnostic|QuantityError", returns):
+            if "code" in names and re.search(r"Check\b|Finding|Diagnostic|QuantityError|Unread", returns):
                 found[node.name] = (names.index("code"), re.search(r"Check\b", returns) is not None)
     return found
 

@@ -106,9 +106,12 @@ variants:
   other:
     {title: Other, units: centimetres, wearer: {name: x}, shape: {hoops: {count: 5}},
      build: {tapes: {count: 6}}, skirt: {off_floor: 1 in}, allowances: {seam: 1 in}, limits: {door: 30 in},
-     workshop: {helper: false}, materials: {rod: {on_hand: [1 m]}}, load: [{name: a, weight: 1 kg}]}
+     workshop: {helper: false}, regrade: sizes, materials: {rod: {on_hand: [1 m]}}, load: [{name: a, weight: 1 kg}]}
 progress: {done: [mark-tapes], cut: {H1: 51 in}}
-fittings: [{on: 2027-03-02, hem_height: {T1: 6 3/4 in}, notes: level}]
+regrade: sizes
+fittings:
+  - {on: 2027-03-02, hem_height: {T1: 6 3/4 in}, notes: level}
+  - {on: 2027-03-09, hoop_height: {hip: 35 in}, hoop_girth: {hip: 50 1/2 in}, waist: 28 1/2 in}
 """
 OTHERS = (
     SHORT.replace("}}\n", "}, line: {kind: table, rows: [{height: 90 cm, girth: 120 cm},"
@@ -126,7 +129,7 @@ OTHERS = (
     SHORT.replace("}}\n", "}, ground_plan: {kind: half, chord: {top: 20 cm, hem: 40 cm}, reach: 30 cm,"
                   " set_back: 0 cm, full: {count: 1, width_over_depth: 1.1}}}\n"),
     SHORT.replace("}}\n", "}, line: {kind: cone}, top_hoop: {down_tape: 15 cm}}\n").replace(
-        "waist: 72 cm", "waist: 72 cm, waist_height: {side: 106 cm}"),
+        "waist: 72 cm", "waist: 72 cm, from: hand.yaml, waist_height: {side: 106 cm}"),
 )
 
 
@@ -200,6 +203,6 @@ def test_values_arrive_where_they_belong(full: Spec) -> None:
     assert full.goods["lawn"].nap
     assert full.wearer.hip_rows[1].oval == pytest.approx(1.5)
     assert full.load[0].mass == pytest.approx(0.45359237)
-    assert full.postponed == ("variants", "progress", "fittings")
+    assert full.postponed == ("progress", "fittings")
     assert full.paths["wearer.waist_height.left"] == ("wearer", "waist_height", "left")
     assert "load.0.at.0" in full.stated

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from hoopwright.source.overlay import merged
 from hoopwright.source.read import read
 from hoopwright.spec.resolve import resolve
-from hoopwright.spec.variants import merged
 
 BASE = """\
 spec: 1

@@ -35,6 +35,7 @@ def _check(commands: _Commands[argparse.ArgumentParser]) -> None:
         "check", help="run every stage on specs and say what was found; write nothing"
     )
     _specs(command)
+    _variant(command)
     command.add_argument(
         "--syntax", action="store_true", help="stop after the spec itself: keys, units, references"
     )
@@ -45,6 +46,7 @@ def _check(commands: _Commands[argparse.ArgumentParser]) -> None:
 def _build(commands: _Commands[argparse.ArgumentParser]) -> None:
     command = commands.add_parser("build", help="write plan.md, plan.json and figures/ for each spec")
     _specs(command)
+    _variant(command)
     command.add_argument("-o", "--output", metavar="DIR", help="where plans go (default: beside the spec)")
     command.add_argument(
         "--check",
@@ -85,8 +87,12 @@ def _specs(command: argparse.ArgumentParser) -> None:
         "specs",
         nargs="+",
         metavar="SPEC",
-        help="a YAML spec, or a folder: every spec below it except starters",
+        help="a YAML spec, a cast of them, or a folder: every spec below it except starters",
     )
+
+
+def _variant(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--variant", metavar="NAME", help="one of the spec's variants instead of the spec")
 
 
 def _format(command: argparse.ArgumentParser) -> None:

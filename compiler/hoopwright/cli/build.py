@@ -8,29 +8,28 @@ from pathlib import Path
 from hoopwright.cli import CLEAN, FOUND, MISUSED, say
 from hoopwright.cli.check import code_of, outcome
 from hoopwright.cli.output import Refused, differences, put
-from hoopwright.cli.specs import SpecFile, gather, plan_folder
-from hoopwright.compile import compile_spec
+from hoopwright.cli.specs import SpecFile, code_of_problems, gather, plan_folder
 from hoopwright.plan.model import Plan
 
 
 def run(options: argparse.Namespace) -> int:
     """Build every spec named; one that fails does not keep the others from being built."""
-    specs, problems = gather(options.specs)
+    specs, problems = gather(options.specs, options.variant or "")
     say.diagnostics(problems, specs, options.format)
-    worst = MISUSED if problems else CLEAN
+    worst = max(CLEAN, code_of_problems(problems))
     for number, spec in enumerate(specs, 1):
         if len(specs) > 1:
-            say.progress(f"[{number}/{len(specs)}] {spec.shown}")
+            say.progress(f"[{number}/{len(specs)}] {spec.label}")
         folder = plan_folder(spec, options.output, specs)
         worst = max(worst, _one(spec, folder, options))
     return worst
 
 
 def _one(spec: SpecFile, folder: Path, options: argparse.Namespace) -> int:
-    result = compile_spec(spec.data, spec.shown)
+    result = spec.compiled()
     say.diagnostics(result.diagnostics, [spec], options.format)
     if result.plan is None:
-        say.progress(f"{spec.shown}: {outcome(result)}; nothing written")
+        say.progress(f"{spec.label}: {outcome(result)}; nothing written")
         return code_of(result)
     files = rendered(result.plan)
     if options.check:
@@ -42,7 +41,7 @@ def _one(spec: SpecFile, folder: Path, options: argparse.Namespace) -> int:
         return MISUSED
     for copy in kept:
         say.progress(f"kept your changes: {copy.as_posix()}")
-    say.progress(f"{spec.shown}: {outcome(result)}; wrote {(folder / 'plan.md').as_posix()}")
+    say.progress(f"{spec.label}: {outcome(result)}; wrote {(folder / 'plan.md').as_posix()}")
     return code_of(result)
 
 
@@ -51,10 +50,10 @@ def _compare(spec: SpecFile, folder: Path, files: dict[str, str]) -> int:
 
     changes = differences(folder, files)
     if not changes:
-        say.progress(f"{spec.shown}: the plan is up to date")
+        say.progress(f"{spec.label}: the plan is up to date")
         return CLEAN
     sys.stdout.write(changes)
-    say.progress(f"{spec.shown}: the plan in {folder.as_posix()} is stale; build it again")
+    say.progress(f"{spec.label}: the plan in {folder.as_posix()} is stale; build it again")
     return FOUND
 
 

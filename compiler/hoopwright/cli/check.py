@@ -4,23 +4,23 @@ from __future__ import annotations
 
 import argparse
 
-from hoopwright.cli import CLEAN, FOUND, MISUSED, say
-from hoopwright.cli.specs import gather
-from hoopwright.compile import Compiled, compile_spec
+from hoopwright.cli import CLEAN, FOUND, say
+from hoopwright.cli.specs import code_of_problems, gather
+from hoopwright.compile import Compiled
 from hoopwright.source.diagnostic import failed
 
 
 def run(options: argparse.Namespace) -> int:
     """Check the specs; the worst of them gives the exit code."""
-    specs, problems = gather(options.specs)
+    specs, problems = gather(options.specs, options.variant or "")
     say.diagnostics(problems, specs, options.format)
-    worst = MISUSED if problems else CLEAN
+    worst = max(CLEAN, code_of_problems(problems))
     for number, spec in enumerate(specs, 1):
         if len(specs) > 1:
-            say.progress(f"[{number}/{len(specs)}] {spec.shown}")
-        result = compile_spec(spec.data, spec.shown, syntax_only=options.syntax)
+            say.progress(f"[{number}/{len(specs)}] {spec.label}")
+        result = spec.compiled(syntax_only=options.syntax)
         say.diagnostics(result.diagnostics, [spec], options.format)
-        say.progress(f"{spec.shown}: {outcome(result)}")
+        say.progress(f"{spec.label}: {outcome(result)}")
         worst = max(worst, code_of(result))
     return worst
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
+from pathlib import Path
 
+from hoopwright.cli.include import MOST
 from hoopwright.cli.specs import SpecFile
 from hoopwright.source.diagnostic import Diagnostic, Severity
 
@@ -15,10 +17,22 @@ def diagnostics(items: Sequence[Diagnostic], specs: Sequence[SpecFile], how: str
 
     if not items:
         return
-    texts = {spec.shown: spec.data.decode("utf-8", errors="replace") for spec in specs}
     write = {"text": report.text, "short": report.short, "jsonl": report.json_lines}[how]
-    printed = write(items, texts)
+    printed = write(items, texts_of(items, specs))
     sys.stdout.write(printed if printed.endswith("\n") else printed + "\n")
+
+
+def texts_of(items: Sequence[Diagnostic], specs: Sequence[SpecFile]) -> dict[str, str]:
+    """The texts of the files that ``items`` speak of: those of the specs, and of files that specs name."""
+    texts = {spec.shown: spec.data.decode("utf-8", errors="replace") for spec in specs}
+    spans = [span for item in items for span in (item.span, *(label.span for label in item.labels)) if span]
+    for file in sorted({span.file for span in spans} - set(texts)):
+        try:
+            with Path(file).open("rb") as stream:
+                texts[file] = stream.read(MOST).decode("utf-8", errors="replace")
+        except (OSError, ValueError):
+            continue  # told about without its lines
+    return texts
 
 
 def progress(line: str) -> None:

@@ -3,29 +3,55 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from hoopwright.cli import FOUND, MISUSED
+from hoopwright.cli.cast import IS_CAST, read_cast, slug
+from hoopwright.cli.include import MOST, reader
+from hoopwright.compile import Compiled, compile_spec
 from hoopwright.source.diagnostic import Diagnostic, Severity
+from hoopwright.spec.choice import AS_WRITTEN, Choice
 
-_MOST = 1 << 20  # bytes; the source stage refuses more
 _IS_SPEC = re.compile(rb"^(?:\xef\xbb\xbf)?spec[ \t]*:", re.MULTILINE)
 _SUFFIXES = (".yaml", ".yml")
 
 
 @dataclass(frozen=True, slots=True)
 class SpecFile:
-    """A spec as named on the command line or found below a folder; ``data`` is its bytes."""
+    """A spec as named on the command line, found below a folder or listed by a cast; ``data`` is its bytes.
+
+    ``choice`` says which of its designs is meant. ``home`` is the folder of a cast's plans, None for a spec
+    that stands for itself, and ``member`` the name of its folder there.
+    """
 
     path: Path
     shown: str
     data: bytes
+    choice: Choice = AS_WRITTEN
+    home: Path | None = None
+    member: str = ""
+
+    @property
+    def label(self) -> str:
+        """What it is called in a line of progress."""
+        return f"{self.shown} ({self.choice.label})" if self.choice.label else self.shown
+
+    def compiled(self, *, syntax_only: bool = False) -> Compiled:
+        """The result of compiling it; body files it names are read from inside its project."""
+        return compile_spec(self.data, self.shown, choice=self.choice, fetch=reader(self.path),
+                            syntax_only=syntax_only)
 
 
-def gather(names: list[str]) -> tuple[list[SpecFile], list[Diagnostic]]:
-    """The specs that ``names`` mean, each once, in the order given; and what could not be read."""
-    files: dict[Path, SpecFile] = {}
+def gather(names: list[str], variant: str = "") -> tuple[list[SpecFile], list[Diagnostic]]:
+    """The specs that ``names`` mean, each once, in the order given; and what could not be read.
+
+    A cast stands for its members. ``variant`` is asked of every spec that does not come from a cast.
+    """
+    files: dict[tuple[Path, str], SpecFile] = {}
     problems: list[Diagnostic] = []
+    choice = Choice(variant) if variant else AS_WRITTEN
     for name in names:
         path = Path(name)
         paths = _below(path) if path.is_dir() else [path]
@@ -40,10 +66,30 @@ def gather(names: list[str]) -> tuple[list[SpecFile], list[Diagnostic]]:
             )
         for found in paths:
             try:
-                files.setdefault(found.resolve(), SpecFile(found, found.as_posix(), _bytes(found)))
+                data = _bytes(found)
+                if IS_CAST.search(data) and not _IS_SPEC.search(data):
+                    problems += _cast(found, data, files)
+                else:
+                    spec = SpecFile(found, found.as_posix(), data, choice)
+                    files.setdefault((found.resolve(), ""), spec)
             except OSError as problem:
                 problems.append(_unreadable(found.as_posix(), problem))
     return list(files.values()), problems
+
+
+def _cast(path: Path, data: bytes, files: dict[tuple[Path, str], SpecFile]) -> list[Diagnostic]:
+    """Add a cast's members; returns what is wrong with it."""
+    members, problems = read_cast(data, path, path.as_posix())
+    home = path.parent / path.stem
+    for one in members:
+        spec = SpecFile(one.path, one.shown, one.data, one.choice, home, one.name)
+        files.setdefault((path.resolve(), one.name), spec)
+    return list(problems)
+
+
+def code_of_problems(problems: Sequence[Diagnostic]) -> int:
+    """Exit code of what :func:`gather` could not do: 2 for what cannot be read, 1 for a cast's mistakes."""
+    return max((FOUND if problem.span else MISUSED for problem in problems), default=0)
 
 
 def plan_folder(spec: SpecFile, output: str | None, among: list[SpecFile]) -> Path:
@@ -51,8 +97,17 @@ def plan_folder(spec: SpecFile, output: str | None, among: list[SpecFile]) -> Pa
 
     Without ``output`` it is the spec's own folder, or a folder of its name there when other specs
     live beside it.
-    With it, that folder, or a folder of the spec's name in it when several specs are built.
+    With it, that folder, or a folder of the spec's name in it when several specs are built. A variant's plan
+    goes into a folder of its name below the spec's; a cast's plans go into a folder of the cast's name.
     """
+    if spec.home is not None:
+        return (Path(output) if output else spec.home) / spec.member
+    if spec.choice.variant and (output is None or len(among) > 1):
+        return _own_folder(spec, output, among) / (slug(spec.choice.variant) or "variant")
+    return _own_folder(spec, output, among)
+
+
+def _own_folder(spec: SpecFile, output: str | None, among: list[SpecFile]) -> Path:
     stem = spec.path.stem
     if output is None:
         here = spec.path.parent
@@ -70,14 +125,16 @@ def _below(folder: Path) -> list[Path]:
     for path in sorted(folder.rglob("*")):
         inside = path.relative_to(folder).parts
         hidden = any(part.startswith(".") for part in inside)
-        if not hidden and "starters" not in inside[:-1] and path.suffix in _SUFFIXES and _is_spec(path):
+        starter = "starters" in inside[:-1]
+        if not hidden and not starter and path.suffix in _SUFFIXES and _is_spec(path, IS_CAST):
             found.append(path)
     return found
 
 
-def _is_spec(path: Path) -> bool:
+def _is_spec(path: Path, *also: re.Pattern[bytes]) -> bool:
     try:
-        return path.is_file() and _IS_SPEC.search(_bytes(path)) is not None
+        data = _bytes(path) if path.is_file() else b""
+        return any(kind.search(data) for kind in (_IS_SPEC, *also))
     except OSError:
         return True  # let reading it say why it cannot be read
 
@@ -93,7 +150,7 @@ def _has_neighbours(path: Path) -> bool:
 def _bytes(path: Path) -> bytes:
     """The file, or its first bytes when it is larger than the source stage takes."""
     with path.open("rb") as stream:
-        return stream.read(_MOST + 1)
+        return stream.read(MOST + 1)
 
 
 def _unreadable(name: str, problem: OSError) -> Diagnostic:

@@ -1,4 +1,5 @@
-"""From a finding at a key path to a diagnostic at its place in the text."""
+"""From a finding at a key path to a diagnostic at its place in the text: that of the spec, or of the file
+the value was taken from."""
 
 from __future__ import annotations
 
@@ -11,7 +12,7 @@ def locate(finding: Finding, document: Document) -> Diagnostic:
     in the text."""
     span = place(finding.path, document, at_key=finding.at_key)
     labels = tuple(Label(place(path, document), words) for path, words in finding.related)
-    return Diagnostic(finding.code, finding.severity, finding.message, document.file, span, labels,
+    return Diagnostic(finding.code, finding.severity, finding.message, span.file, span, labels,
                       finding.notes, finding.help)
 
 
@@ -29,4 +30,5 @@ def place(path: Path, document: Document, *, at_key: bool = False) -> Span:
         return key if at_key or empty or value.line != key.line else value
     if path:
         return place(path[:-1], document, at_key=True)
-    return min(document.key_spans.values(), default=document.spans[()])
+    own = [span for span in document.key_spans.values() if span.file == document.file]
+    return min(own, default=document.spans[()])

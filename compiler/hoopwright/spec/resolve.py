@@ -26,7 +26,7 @@ from hoopwright.spec.validate import validate
 from hoopwright.spec.variants import variant_findings
 from hoopwright.spec.wearer import read_wearer
 
-POSTPONED = ("variants", "progress", "fittings")
+POSTPONED = ("progress", "fittings")
 DEFAULT_SKIRT = 0.0254
 
 

@@ -24,6 +24,7 @@ _SAID = {"object": "keys and values", "array": "a list", "string": "text", "inte
 
 _HELP_FOR_MISSING = {
     "count": "an offer says how it is sold: `{length, price}`, `{per, step, price}` or `{count, price}`",
+    "waist": "add `waist`: girth of the waist over all that is worn beneath; or take a body `from` a file",
     "grade": "material for hoops has a `grade`; anything else has a `kind`",
 }
 

@@ -1,29 +1,18 @@
-"""Variants: a spec with some keys laid over it. Checked here as whole specs; applied by a later release."""
+"""Variants: a spec with some keys laid over it. Each is checked here as a whole spec, chosen or not."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 from typing import Any
 
-from hoopwright.source.diagnostic import Finding, Path
+from hoopwright.source.diagnostic import Finding, Path, warning
+from hoopwright.source.overlay import merged
+from hoopwright.spec.canonical import canonical
 from hoopwright.spec.references import reference_findings
 from hoopwright.spec.schema import load_schema
 from hoopwright.spec.validate import validate
 
-_APART = ("variants", "progress", "fittings")
-
-
-def merged(base: object, over: object) -> Any:
-    """``over`` laid on ``base``: mappings key by key, anything else replaced.
-
-    A mapping whose ``kind`` or ``grade`` differs replaces the other as a whole, since the rest of its keys
-    belongs to the kind.
-    """
-    if not isinstance(base, dict) or not isinstance(over, dict):
-        return over
-    if any(key in over and over[key] != base.get(key) for key in ("kind", "grade")):
-        return over
-    return {**base, **{key: merged(base.get(key), value) for key, value in over.items()}}
+_APART = ("variants",)
 
 
 def variant_findings(value: object, known: tuple[Finding, ...]) -> tuple[Finding, ...]:
@@ -41,7 +30,16 @@ def variant_findings(value: object, known: tuple[Finding, ...]) -> tuple[Finding
             said = (*validate(whole), *reference_findings(whole))
             found.extend(_moved(finding, name) for finding in said
                          if finding not in known and _within(finding.path, laid))
+            if laid == over and canonical(whole) == canonical(base):
+                found.append(_idle(name))
     return tuple(found)
+
+
+def _idle(name: str) -> Finding:
+    """A variant that says only what the spec says."""
+    return warning("variant-changes-nothing", ("variants", name),
+                   f"the variant `{name[:60]}` says nothing that the spec does not say",
+                   "write the keys that differ under it, or delete it", at_key=True)
 
 
 def _within(path: Path, over: Any) -> bool:

@@ -1,0 +1,60 @@
+"""Files a spec names, read only where they may be: inside the project.
+
+The project is the nearest folder above the spec that holds ``.git``; without one, the folder above the
+spec's own. Links are followed before that is judged, so that no link leads out of it.
+"""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+from hoopwright.source.fetch import Fetch, Fetched, Unread
+
+MOST = 1 << 20
+"""Bytes of a file that are read; the source stage refuses more."""
+
+
+def reader(spec: Path) -> Fetch:
+    """A reader for the files that the spec at ``spec``, and the files it names, may name."""
+    top = project_of(spec)
+
+    def fetch(name: str, file: str) -> Fetched | Unread:
+        shown = Path(os.path.normpath(Path(file).parent / name))
+        try:
+            real = shown.resolve()
+            inside = real.is_relative_to(top)
+        except (OSError, RuntimeError, ValueError):
+            return _unread("file-unreadable", name, "cannot be read", "check that it is a file's path")
+        if not inside:
+            return _unread("path-outside-project", name, "lies outside the project",
+                           f"move it below the folder `{top.name}`, which holds the project")
+        return _read(real, shown.as_posix(), name)
+
+    return fetch
+
+
+def project_of(spec: Path) -> Path:
+    """The folder that holds the project of a spec."""
+    folder = spec.resolve().parent
+    for above in (folder, *folder.parents):
+        if (above / ".git").exists():
+            return above
+    return folder.parent
+
+
+def _read(real: Path, shown: str, name: str) -> Fetched | Unread:
+    try:
+        with real.open("rb") as stream:
+            return Fetched(shown, stream.read(MOST + 1))
+    except FileNotFoundError:
+        return _unread("file-missing", name, "is not there",
+                       "its path is relative to the file that names it")
+    except (OSError, ValueError) as problem:
+        why = (getattr(problem, "strerror", None) or "no file").lower()
+        return _unread("file-unreadable", name, f"cannot be read ({why})",
+                           "check that it is a file and that you may read it")
+
+
+def _unread(code: str, name: str, message: str, help: str) -> Unread:
+    return Unread(code, f"`{name[:80]}` {message}", help)
