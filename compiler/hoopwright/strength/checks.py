@@ -8,10 +8,12 @@ from types import MappingProxyType
 
 from hoopwright.shape.judge import judged
 from hoopwright.spec.check import Check
+from hoopwright.strength.handled import handling_checks
+from hoopwright.strength.joining import join_checks
 from hoopwright.strength.measures import MEASURES, Measured
 from hoopwright.strength.method import Method, Problem, Solution
 from hoopwright.strength.model import Weights
-from hoopwright.strength.remedy import Trials, remedy
+from hoopwright.strength.remedy import Trials, remedy, used_by
 
 MARGIN = 0.10
 """A pass by less than this share of the limit is marginal: our judgement."""
@@ -75,9 +77,10 @@ def strength_checks(
     problem: Problem, solution: Solution, weights: Weights, method: Method
 ) -> tuple[Check, ...]:
     """All checks of a solved cage."""
-    trials = Trials(problem.spec, method)
+    trials = Trials(problem.spec, method, used_by(problem, solution))
     mechanics = tuple(_mechanics(code, problem, solution, trials) for code in SORTS)
-    return (*mechanics, _slack(solution), _weight(problem, weights))
+    return (*mechanics, *handling_checks(problem), *join_checks(problem), _slack(solution),
+            _weight(problem, weights))
 
 
 def _mechanics(code: str, problem: Problem, solution: Solution, trials: Trials) -> Check:
@@ -107,7 +110,7 @@ def _remedy(code: str, problem: Problem, solution: Solution, measured: Measured,
         return "this grade varies widely: test a sample on the bench (droop and wrap) to be sure"
     if result != "fails":
         return ""
-    mend = remedy(code, trials, measured.used)
+    mend = remedy(code, trials)
     return "; ".join((*solution.trouble, mend)) if code == "equilibrium" and mend else mend
 
 
@@ -128,9 +131,9 @@ def _slack(solution: Solution) -> Check:
     slack = [tape.id for tape in solution.tapes if any(segment.slack for segment in tape.segments)]
     value = None if "slack" in solution.unassessed else float(len(slack))
     return judged(
-        "slack", slack[0] if slack else "", value, 0.0, "count", "at most",
+        "slack", ", ".join(slack), value, 0.0, "count", "at most",
         says="every tape pulls", source=solution.sources.get("slack", "tape tensions of the solved cage"),
-        remedy="shorten the marks of the slack tape, or space the tapes more evenly",
+        remedy=f"shorten the marks of {' and '.join(slack)}, or space the tapes more evenly",
         unknown=solution.unassessed.get("slack", ""),
     )
 
