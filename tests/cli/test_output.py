@@ -7,7 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from hoopwright.cli.output import Refused, differences, finish_interrupted, intact, put, seal
+from hoopwright.cli.output import Refused, differences, intact, put, seal
+from hoopwright.cli.staging import finish
 
 OLD = {
     "plan.md": "# old\n",
@@ -83,7 +84,7 @@ def _killed(folder: Path, *, ready: bool) -> None:
 def test_a_run_killed_before_it_was_ready_leaves_the_old_plan(tmp_path: Path) -> None:
     put(tmp_path, OLD)
     _killed(tmp_path, ready=False)
-    finish_interrupted(tmp_path)
+    finish(tmp_path)
     assert _state(tmp_path) == _sealed(OLD)
 
 
@@ -131,3 +132,27 @@ def test_a_seal_tells_a_changed_text(tmp_path: Path) -> None:
     assert intact("plan.md", sealed)
     assert not intact("plan.md", sealed.replace("plan", "plum", 1))
     assert not intact("plan.md", "# plan\n")
+
+
+def test_a_link_in_the_folder_leads_nowhere(tmp_path: Path) -> None:
+    """A link named like a file of the plan is replaced, never followed; a linked folder is refused."""
+    (tmp_path / "out").mkdir()
+    (tmp_path / "elsewhere").mkdir()
+    (tmp_path / "elsewhere" / "note.md").write_text("mine")
+    (tmp_path / "out" / "plan.md").symlink_to(tmp_path / "elsewhere" / "note.md")
+    put(tmp_path / "out", NEW)
+    assert (tmp_path / "elsewhere" / "note.md").read_text() == "mine"
+    assert not (tmp_path / "out" / "plan.md").is_symlink()
+    (tmp_path / "linked").mkdir()
+    (tmp_path / "linked" / "figures").symlink_to(tmp_path / "elsewhere")
+    with pytest.raises(Refused, match="leads elsewhere"):
+        put(tmp_path / "linked", NEW)
+    assert sorted(path.name for path in (tmp_path / "elsewhere").iterdir()) == ["note.md"]
+
+
+def test_two_builds_into_one_folder_leave_one_whole_plan(tmp_path: Path) -> None:
+    from concurrent.futures import ThreadPoolExecutor
+
+    with ThreadPoolExecutor(8) as pool:
+        list(pool.map(lambda number: put(tmp_path, OLD if number % 2 else NEW), range(40)))
+    assert _state(tmp_path) in (_sealed(OLD), _sealed(NEW))

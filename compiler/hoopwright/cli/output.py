@@ -1,10 +1,7 @@
 """Writing a plan so that a killed build leaves the old plan or the new one, and nobody's changes are lost.
 
-The files are first written whole into a hidden folder beside their places; a last empty file, ``ready``, says
-that all are there. Then they are moved into place one by one, each move atomic. A run that is killed
-before ``ready`` leaves the old plan untouched; one killed after it leaves moves that the next run
-finishes first. Each text file ends in a comment with a checksum of what stands above it; a file that does
-not match its own was changed by hand, and is kept beside the new one under another name.
+Each text file ends in a comment with a checksum of what stands above it. A file that does not match its own
+was changed by hand, and is kept beside the new one under another name.
 """
 
 from __future__ import annotations
@@ -13,11 +10,10 @@ import difflib
 import hashlib
 import re
 import shutil
-import tempfile
 from pathlib import Path
 
-_STAGE = ".hoopwright-"
-_READY = "ready"
+from hoopwright.cli import staging
+
 _SEAL = re.compile(r"<!-- made by hoopwright, sum ([0-9a-f]{16}) -->\n\Z")
 
 
@@ -34,16 +30,24 @@ def put(folder: Path, files: dict[str, str]) -> list[Path]:
         raise Refused("this is a file, not a folder; name another folder with -o")
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        finish_interrupted(folder)
-        sealed = {name: seal(name, text) for name, text in files.items()}
-        kept = _keep_changed(folder, sealed)
-        fresh = {name: text for name, text in sealed.items() if _read(folder / name) != text}
-        if fresh:
-            _move(_stage(folder, fresh), folder)
-        _drop_unnamed_figures(folder, sealed)
+        with staging.alone(folder):
+            return _put(folder, {name: seal(name, text) for name, text in files.items()})
     except OSError as problem:
         why = (problem.strerror or str(problem)).lower()
         raise Refused(f"the plan cannot be written here ({why}); the old plan is as it was") from problem
+
+
+def _put(folder: Path, files: dict[str, str]) -> list[Path]:
+    staging.finish(folder)
+    outside = [name for name in files if (folder / name).parent.is_symlink()]
+    if outside:
+        raise Refused(
+            f"`{Path(outside[0]).parent}` is a link that leads elsewhere; nothing was written there"
+        )
+    kept = _keep_changed(folder, files)
+    stale = [f"figures/{path.name}" for path in _own_figures(folder)]
+    fresh = {name: text for name, text in files.items() if _read(folder / name) != text}
+    staging.change(folder, fresh, [name for name in stale if name not in files])
     return kept
 
 
@@ -82,15 +86,6 @@ def intact(name: str, text: str) -> bool:
     return found is not None and found.group(1) == _sum(text[: found.start()])
 
 
-def finish_interrupted(folder: Path) -> None:
-    """Carry out the moves that a killed run had made ready; clear away what it had not."""
-    for stage in sorted(folder.glob(f"{_STAGE}*")):
-        if stage.is_dir() and (stage / _READY).exists():
-            _move(stage, folder)
-        elif stage.is_dir():
-            shutil.rmtree(stage, ignore_errors=True)
-
-
 def _sum(text: str) -> str:
     return hashlib.sha256(text.encode()).hexdigest()[:16]
 
@@ -117,40 +112,7 @@ def _keep_changed(folder: Path, files: dict[str, str]) -> list[Path]:
     return kept
 
 
-def _stage(folder: Path, files: dict[str, str]) -> Path:
-    stage = Path(tempfile.mkdtemp(prefix=_STAGE, dir=folder))
-    try:
-        for name, text in files.items():
-            path = stage / name
-            path.parent.mkdir(parents=True, exist_ok=True)
-            _write(path, text)
-        _write(stage / _READY, "")
-    except OSError:
-        shutil.rmtree(stage, ignore_errors=True)
-        raise
-    return stage
-
-
-def _write(path: Path, text: str) -> None:
-    path.write_bytes(text.encode())
-
-
-def _move(stage: Path, folder: Path) -> None:
-    for path in sorted(stage.rglob("*")):
-        if path.is_file() and path.name != _READY:
-            target = folder / path.relative_to(stage)
-            target.parent.mkdir(parents=True, exist_ok=True)
-            path.replace(target)
-    shutil.rmtree(stage, ignore_errors=True)
-
-
 def _own_figures(folder: Path) -> list[Path]:
     return [
         path for path in sorted((folder / "figures").glob("*.svg")) if intact(path.name, _read(path) or "")
     ]
-
-
-def _drop_unnamed_figures(folder: Path, files: dict[str, str]) -> None:
-    for path in _own_figures(folder):
-        if f"figures/{path.name}" not in files:
-            path.unlink()

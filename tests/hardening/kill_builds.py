@@ -1,0 +1,94 @@
+"""Kill builds at random moments and look at what is left: the old plan or the new one, never a mixture.
+
+Run ``python tests/hardening/kill_builds.py --times 200``; the tests do it twenty times.
+"""
+
+from __future__ import annotations
+
+import argparse
+import signal
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+from random import Random
+
+SPEC = """\
+spec: 1
+units: centimetres
+wearer: {stature: 168 cm, waist: 72 cm}
+shape: {hem: {girth: GIRTH}}
+"""
+
+
+def trial_folder(folder: Path) -> tuple[list[str], list[str]]:
+    """Two specs of one name in ``folder``; the commands that build each into ``folder/out``."""
+    commands = []
+    for name, girth in (("old", "280 cm"), ("new", "240 cm")):
+        path = folder / name / "cage.yaml"
+        path.parent.mkdir()
+        path.write_text(SPEC.replace("GIRTH", girth))
+        commands.append([sys.executable, "-m", "hoopwright", "build", str(path), "-o", str(folder / "out")])
+    return commands[0], commands[1]
+
+
+def state(folder: Path) -> dict[str, bytes]:
+    """Every file of a plan; what the build keeps hidden is not part of it."""
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes()
+        for path in sorted(folder.rglob("*"))
+        if path.is_file() and not path.relative_to(folder).parts[0].startswith(".")
+    }
+
+
+def settled(folder: Path) -> dict[str, bytes]:
+    """The state once nothing moves any more: whatever outlives the killed process has ended."""
+    deadline = time.monotonic() + 5
+    while any((stage / "ready").exists() for stage in folder.glob(".hoopwright-*")):
+        if time.monotonic() > deadline:
+            break
+        time.sleep(0.002)
+    return state(folder)
+
+
+def kill_builds(times: int, seed: int) -> tuple[int, int, int]:
+    """How often the old plan, the new plan, and anything else was found after a kill."""
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        old_build, new_build = trial_folder(folder)
+        new = _built(new_build, folder / "out")
+        start = time.monotonic()
+        old = _built(old_build, folder / "out")
+        span = 1.2 * (time.monotonic() - start)
+        dice, found = Random(seed), [0, 0, 0]
+        for _ in range(times):
+            process = subprocess.Popen(new_build, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+            time.sleep(dice.random() * span)
+            process.send_signal(signal.SIGKILL)
+            process.wait()
+            left = settled(folder / "out")
+            found[0 if left == old else 1 if left == new else 2] += 1
+            if left != old:
+                _built(old_build, folder / "out")
+        return found[0], found[1], found[2]
+
+
+def _built(command: list[str], folder: Path) -> dict[str, bytes]:
+    subprocess.run(command, check=True, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+    return state(folder)
+
+
+def main() -> int:
+    """Kill as often as asked and count what was left."""
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0] if __doc__ else None)
+    parser.add_argument("--times", type=int, default=200)
+    parser.add_argument("--seed", type=int, default=1)
+    options = parser.parse_args()
+    old, new, mixed = kill_builds(options.times, options.seed)
+    print(f"{options.times} kills: the old plan {old} times, the new one {new}, a mixture {mixed}")
+    return 1 if mixed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
