@@ -16,6 +16,8 @@ from itertools import permutations
 
 from hoopwright.supply.cutting.completion import Budget
 
+LONGEST_CHAIN = 5
+
 Group = tuple[int, ...]
 """Capacities of the lengths in one chain, shortest first."""
 

@@ -99,14 +99,14 @@ def in_order(stock: Stock, rows: tuple[Row, ...], low: int, high: int) -> Iterat
 
 def _within(stock: Stock, rows: tuple[Row, ...], low: int, high: int) -> Iterator[Mix]:
     """Mixes within a window of cost that meet all rows, by depth-first search pruned with the first row."""
-    if not rows:
-        if low <= 0:
-            yield tuple(0 for _ in stock.caps)
-        return
+    rows = rows or (Row(0, tuple(max(0, c) for c in stock.caps)),)
     lead = max(rows, key=lambda row: _floor(stock, row))
     order = sorted(range(len(stock.caps)), key=lambda t: (-stock.prices[t], -lead.holds[t]))
     rates = _best_rates(stock, lead, order)
     chosen = [0] * len(stock.caps)
+    if not stock.caps:
+        yield from [()] if low <= 0 else []
+        return
 
     def visit(depth: int, cost: int, need: int) -> Iterator[Mix]:
         if depth == len(order):

@@ -7,17 +7,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from hoopwright.supply.cutting.bounds import Row
-from hoopwright.supply.cutting.chains import Group, group_cap, partitions
-from hoopwright.supply.cutting.check import check_order
+from hoopwright.supply.cutting.chains import LONGEST_CHAIN, Group, group_cap, partitions
+from hoopwright.supply.cutting.check import check_order, splices_needed
 from hoopwright.supply.cutting.completion import Budget, decide
 from hoopwright.supply.cutting.mixes import Mix, cheapest_cover, cost_of, in_order
-from hoopwright.supply.cutting.model import CuttingFailure, CuttingOrder, CuttingPlan, WorkLimits
+from hoopwright.supply.cutting.model import CuttingFailure, CuttingOrder, CuttingPlan, TooLong, WorkLimits
 from hoopwright.supply.cutting.packing import Fill, pack_quickly
 from hoopwright.supply.cutting.stock import Stock, to_stock
 
 _MIXES = 60
 _PARTITIONS = 400
 _TRIES = 600
+_JOINTS = 6
 
 
 @dataclass(frozen=True)
@@ -44,6 +45,9 @@ def cut_with_splices(order: CuttingOrder, limits: WorkLimits) -> CuttingPlan | C
 
     bare = replace(order, rules=replace(order.rules, splice=None))
     problems = check_order(bare)
+    hopeless = [p for p in problems if isinstance(p, TooLong) and not _can_mend(order, p)]
+    if hopeless:
+        return CuttingFailure(tuple(hopeless))
     plain = CuttingFailure(problems) if problems else cut_whole(bare, limits)
     stock = to_stock(order)
     if isinstance(plain, CuttingPlan) and (not stock.measure_cost or plain.cost == 0):
@@ -51,7 +55,7 @@ def cut_with_splices(order: CuttingOrder, limits: WorkLimits) -> CuttingPlan | C
     ceiling = None
     if isinstance(plain, CuttingPlan):
         ceiling = int(plain.objective * stock.money_scale)
-    search = _Search(stock, ceiling, Budget(limits.nodes))
+    search = _Search(stock, ceiling, Budget(limits.nodes), _possible_splices(order))
     for tried in search.candidates():
         plan = spliced_plan(order, stock, tried, plain if isinstance(plain, CuttingPlan) else None)
         if plan is not None:
@@ -60,6 +64,33 @@ def cut_with_splices(order: CuttingOrder, limits: WorkLimits) -> CuttingPlan | C
     if isinstance(plain, CuttingPlan) and search.floor() is not None:
         return _less_sure(stock, plain, search.floor() or 0)
     return plain
+
+
+def _can_mend(order: CuttingOrder, problem: TooLong) -> bool:
+    """Whether a piece too long may be spliced, and as few times as the order allows."""
+    rule = order.rules.splice
+    piece = next(p for p in order.pieces if p.part == problem.part)
+    if rule is None or not piece.spliceable:
+        return False
+    splices = splices_needed(piece.length, problem.longest, rule.lap)
+    return splices is not None and splices <= rule.most
+
+
+def _possible_splices(order: CuttingOrder) -> int:
+    """How many splices all pieces together can have, no part of them being too short."""
+    rule = order.rules.splice
+    if rule is None:
+        return 0
+    each = [
+        max(
+            s
+            for s in range(rule.most + 1)
+            if s == 0 or p.length + s * rule.lap >= (s + 1) * rule.shortest - 1e-9
+        )
+        for p in order.pieces
+        if p.spliceable
+    ]
+    return sum(each)
 
 
 def _less_sure(stock: Stock, plain: CuttingPlan, floor: int) -> CuttingPlan:
@@ -76,8 +107,9 @@ def _less_sure(stock: Stock, plain: CuttingPlan, floor: int) -> CuttingPlan:
 class _Search:
     """Mixes and groupings by cost with splices, cheapest first; remembers what it could not decide."""
 
-    def __init__(self, stock: Stock, ceiling: int | None, budget: Budget) -> None:
+    def __init__(self, stock: Stock, ceiling: int | None, budget: Budget, most_joints: int) -> None:
         self._stock = stock
+        self._most_joints = most_joints
         self._ceiling = ceiling
         self._budget = budget
         self._open: int | None = None
@@ -93,13 +125,15 @@ class _Search:
         stock = self._stock
         tries = 0
         for cost, joints, mix in self._cases():
-            caps = _bins(stock, mix)
-            ways = partitions(caps, joints, _PARTITIONS)
-            if ways is None or tries >= _TRIES:
+            ways = partitions(_bins(stock, mix), joints, _PARTITIONS) if tries < _TRIES else None
+            if ways is None:
                 self._open = cost if self._open is None else self._open
                 continue
             for groups in ways:
                 tries += 1
+                if max(len(g) for g in groups) > LONGEST_CHAIN:
+                    self._open = cost if self._open is None else self._open
+                    continue
                 fills = self._fit(groups, cost)
                 if fills is not None:
                     lower = min(x for x in (cost, self.floor()) if x is not None)
@@ -125,10 +159,13 @@ class _Search:
     def _joints(self, mix: Mix) -> Iterator[tuple[int, int, Mix]]:
         stock = self._stock
         caps = _bins(stock, mix)
-        for joints in range(1, len(caps)):
+        for joints in range(1, min(len(caps), self._most_joints + 1)):
             cost = cost_of(stock, mix) + joints * stock.splice_price
             too_dear = self._ceiling is not None and cost >= self._ceiling
             if too_dear or sum(caps) - joints * stock.splice_loss < stock.total:
+                return
+            if joints > _JOINTS:
+                self._open = cost if self._open is None else min(self._open, cost)
                 return
             yield cost, joints, mix
 

@@ -25,7 +25,7 @@ from hoopwright.supply.cutting.splice import Chained
 from hoopwright.supply.cutting.stock import Stock, up
 from hoopwright.supply.cutting.tidy import Bench, best_packing
 
-_LAY_STEPS = 20_000
+_LAY_STEPS = 4_000
 
 
 @dataclass(frozen=True)
@@ -44,12 +44,12 @@ def spliced_plan(
     if rule is None:
         return None
     bench = _bench(stock, tried.groups)
+    first = _lay_all(order, stock, tried, tried.fills, rule)
     better = best_packing(bench, stock.counts, Budget(20_000)) or improve(bench, tried.fills, Budget(20_000))
-    for fills in (better, tried.fills):
-        packs = _lay_all(order, stock, tried, fills, rule)
-        if packs is not None:
-            return _plan(order, stock, tried, packs, rule, plain)
-    return None
+    packs = _lay_all(order, stock, tried, better, rule) or first
+    if packs is None:
+        return None
+    return _plan(order, stock, tried, packs, rule, plain)
 
 
 def _bench(stock: Stock, groups: tuple[Group, ...]) -> Bench:

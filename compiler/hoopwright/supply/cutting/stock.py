@@ -105,14 +105,14 @@ def to_stock(order: CuttingOrder) -> Stock:
         many = len(order.pieces) + 1
         prices, scale = (*(w // g * many + 1 for w in whole), 0), many
     ordered = sorted(sizes, reverse=True)
-    pieces = len(order.pieces)
+    lengths = len(order.pieces) * (rules.splice.most + 1 if rules.splice else 1)
     return Stock(
         sizes=tuple(s // g for s in ordered),
         counts=tuple(sizes[s] for s in ordered),
         packs=packs,
         caps=tuple((w - trim + kerf) // g for w in whole),
         prices=prices[:-1],
-        avail=tuple(pieces if p.available is None else min(pieces, p.available) for p in packs),
+        avail=tuple(lengths if p.available is None else min(lengths, p.available) for p in packs),
         hand=tuple((x - trim + kerf) // g for x, _ in hand),
         hand_index=tuple(i for _, i in hand),
         whole_hand=tuple(x // g for x, _ in hand),
