@@ -4,6 +4,7 @@ from math import hypot, pi
 
 import pytest
 
+from hoopwright.shape.body import Body
 from hoopwright.shape.draw import draw
 from hoopwright.shape.ellipse import Ellipse
 from hoopwright.shape.outline import Oval
@@ -25,7 +26,7 @@ def test_over_a_level_wheel_by_hand():
     """A wheel 36 in across thrown back 4 at the height of a round waist of 28 in, rim 0 below: front 9.5 +
     40 = 49.5 in and back 17.5 + 40 = 57.5 in down to 1 in off the floor from 41."""
     waist = Waist(Ellipse(28 / (2 * pi), 28 / (2 * pi)), 41.0, 0.0, 0.0, 0.0, 0.0)
-    skirt = skirt_over(waist, [(41.0 - 1e-9, Oval(Ellipse(18.0, 18.0, 4.0)))], 1.0)
+    skirt = skirt_over(waist, [(41.0 - 1e-9, Oval(Ellipse(18.0, 18.0, 4.0)))], Body(()), 1.0)
     assert skirt.front == pytest.approx(9.54 + 40, abs=0.01)
     assert skirt.side == pytest.approx(13.1 + 40, abs=0.01)
     assert skirt.back == pytest.approx(17.54 + 40, abs=0.01)

@@ -26,6 +26,8 @@ def _cloth(name: str, grams: float, source: str, width: float = CLOTH_WIDTH, shr
 _GOODS = (
     Goods("twill", "tape", width=1 * INCH, linear_density=6.2 * GRAM,
           source="1 in cotton herringbone tape, at least 6.2 g/m: A-A-55071"),
+    Goods("lacing cord", "tape", width=4 * GRAM, linear_density=5.0 * GRAM,
+          source=f"flat or round cotton cord of about 4 mm: {PRACTICE}"),
     Goods("braid", "braid", width=0.5 * INCH, linear_density=4.0 * GRAM,
           source=f"flat tubular braid of about 1/2 in: {PRACTICE}"),
     _cloth("calico", 140, f"110-160 g/m2: {PRACTICE}"),
@@ -38,11 +40,13 @@ _GOODS = (
     Goods("buckle", "fastening", source=PRACTICE),
     Goods("buttons", "fastening", source=PRACTICE),
     Goods("solder and flux", "consumable", source=f"one pack serves about 40 laps: {PRACTICE}"),
+    Goods("brazing rod and flux", "consumable", source=f"one pack serves about 20 laps: {PRACTICE}"),
     Goods("thread", "consumable", source=f"one reel holds 100 m: {PRACTICE}"),
     Goods("glue", "consumable", source=f"one tube serves about 40 laps: {PRACTICE}"),
     Goods("end tips", "consumable", source=f"one on each cut end: {PRACTICE}"),
     Goods("sleeve", "consumable", source=f"one a hoop, 1 1/2 to 2 in long: {PRACTICE}"),
     Goods("bolts", "consumable", source=f"two a hoop, with nuts: {PRACTICE}"),
+    Goods("eyelets", "consumable", source=f"metal, set with a punch, or worked by hand: {PRACTICE}"),
     Goods("rivets", "consumable", source=f"two a hoop: {PRACTICE}"),
 )
 
@@ -51,6 +55,9 @@ GOODS: Mapping[str, Goods] = MappingProxyType({goods.name: goods for goods in _G
 
 HOOP_END = Consumption("end tips", 1, 1)
 """What one cut end of a hoop in a casing or band uses."""
+
+EYELET = Consumption("eyelets", 1, 1)
+"""What one eyelet of a lacing uses."""
 
 TAPE_FIXING = Consumption("thread", 0.6, 100)
 """What one sewn crossing of hoop and tape uses: metres of thread, and metres on a reel."""

@@ -31,6 +31,12 @@ class Body:
                 )
         return None
 
+    @property
+    def lowest(self) -> Ellipse:
+        """The oval of the last row, which stands for the legs below it too."""
+        row = self.rows[-1]
+        return Ellipse(row.width / 2, row.depth / 2)
+
 
 def body_of(spec: Spec) -> Body:
     """The body from the spec's hip rows, measured down from the waistline at the side."""

@@ -22,9 +22,11 @@ def clearance_checks(
     spec: Spec, hoops: Sequence[Hoop], tapes: Sequence[Tape], contacts: Sequence[Contact]
 ) -> tuple[Check, ...]:
     """All geometric checks of a shape, in the order a maker meets them."""
+    closed = any(hoop.closed for hoop in hoops)
+    round_hem = (_stride(spec), _hem_girth(spec)) if hoops[-1].closed else ()
     return (
-        _stride(spec), _hem_girth(spec), _floor(spec), _ankle(spec), _shelf(tapes),
-        _body(hoops, contacts), _step_in(spec, hoops),
+        *round_hem, _floor(spec), _ankle(spec), *((_shelf(tapes),) if tapes else ()),
+        _body(hoops, contacts), *((_step_in(spec, hoops),) if closed else ()),
     )
 
 
@@ -102,7 +104,7 @@ def _body(hoops: Sequence[Hoop], contacts: Sequence[Contact]) -> Check:
 
 
 def _step_in(spec: Spec, hoops: Sequence[Hoop]) -> Check:
-    least = min(hoops, key=lambda hoop: hoop.girth)
+    least = min((hoop for hoop in hoops if hoop.closed), key=lambda hoop: hoop.girth)
     return judged(
         "step-in", least.id, least.girth, spec.wearer.hip, "length", "at least",
         says="the closed hoops pass over the hips",

@@ -10,16 +10,23 @@ from hoopwright.shape import lengths, problems
 from hoopwright.shape.body import body_of, hoop_contacts
 from hoopwright.shape.carriers import CARRIERS
 from hoopwright.shape.clearance import HEM_OVER_STATURE, SHELF, clearance_checks
+from hoopwright.shape.fit.refit import refitted
+from hoopwright.shape.impossible import Impossible
+from hoopwright.shape.lacing import lacing_panels
 from hoopwright.shape.line import GirthLine
 from hoopwright.shape.model import Fixing, HemBand, Hoop, HoopPlace, Shape, Tape
-from hoopwright.shape.places import Impossible, Places, place_hoops
+from hoopwright.shape.opening import LOOSE, loose_ends, opened
+from hoopwright.shape.places import Places, place_hoops
 from hoopwright.shape.skirt import skirt_over
 from hoopwright.shape.tapes import Level
+from hoopwright.shape.tiecheck import tie_checks
+from hoopwright.shape.ties import Tied, ties_of
 from hoopwright.shape.waist import Waist, waist_of
 from hoopwright.source.diagnostic import Finding
 from hoopwright.spec.model import Spec
 
 _PROFILE_POINTS = 48
+_SAME = 1e-9
 
 
 def draw(spec: Spec) -> tuple[Shape | None, tuple[Finding, ...]]:
@@ -29,16 +36,18 @@ def draw(spec: Spec) -> tuple[Shape | None, tuple[Finding, ...]]:
     waist = waist_of(spec)
     try:
         places = place_hoops(spec, waist)
+        crowded = _crowded(spec, places)
+        if crowded is not None:
+            return None, (crowded,)
+        shape = _shape(spec, waist, places)
     except Impossible as stop:
         return None, (stop.finding,)
-    crowded = _crowded(spec, places)
-    if crowded is not None:
-        return None, (crowded,)
-    shape = _shape(spec, waist, places)
+    fitted, told = refitted(spec, shape)
     stature = spec.wearer.stature
     wide = stature is not None and spec.shape.hem_girth > HEM_OVER_STATURE * stature
-    return shape, (
-        *_line_findings(spec, places), *_shelf_note(shape.tapes), *((problems.hem_wide(),) if wide else ())
+    return fitted, (
+        *_line_findings(spec, places), *_shelf_note(shape.tapes), *((problems.hem_wide(),) if wide else ()),
+        *_loose(shape), *told,
     )
 
 
@@ -49,15 +58,17 @@ def _shape(spec: Spec, waist: Waist, places: Places) -> Shape:
         places.ground.outline(girth, height, count - 1 - k)
         for k, (girth, height) in enumerate(zip(places.girths, places.heights, strict=True))
     ]
+    outlines = opened(spec, outlines, places.heights, waist.start(0.0)[2])
     levels = [Level(*level) for level in zip(ids, places.heights, outlines, strict=True)]
     body = body_of(spec)
     carried = CARRIERS[spec.build.carried_by](spec, waist, body, levels)
-    hoops = _hoops(spec, waist, places, levels, carried.fixings)
+    tied = ties_of(spec, levels, body)
+    hoops = _hoops(spec, waist, places, levels, carried.fixings, tied)
     contacts = (
         *hoop_contacts(body, [(level.id, level.height, level.outline) for level in levels]),
         *carried.contacts,
     )
-    skirt = skirt_over(waist, [(level.height, level.outline) for level in levels], spec.skirt_off_floor)
+    skirt = skirt_over(waist, [(level.height, level.outline) for level in levels], body, spec.skirt_off_floor)
     wearer = spec.wearer
     return Shape(
         (wearer.front, wearer.left, wearer.back, wearer.right),
@@ -69,8 +80,9 @@ def _shape(spec: Spec, waist: Waist, places: Places) -> Shape:
         contacts,
         skirt,
         _profile(spec, waist, places),
-        clearance_checks(spec, hoops, carried.tapes, contacts),
-        panels=carried.panels,
+        (*clearance_checks(spec, hoops, carried.tapes, contacts), *tie_checks(spec, hoops, tied)),
+        ties=tuple(tie for one in tied for tie in one.ties),
+        panels=(*carried.panels, *lacing_panels(spec, levels)),
     )
 
 
@@ -80,12 +92,16 @@ def _ids(spec: Spec) -> list[str]:
 
 
 def _hoops(
-    spec: Spec, waist: Waist, places: Places, levels: Sequence[Level], fixings: Sequence[tuple[Fixing, ...]]
+    spec: Spec, waist: Waist, places: Places, levels: Sequence[Level], fixings: Sequence[tuple[Fixing, ...]],
+    tied: Sequence[Tied],
 ) -> tuple[Hoop, ...]:
     hoops = []
     count = len(levels)
     for k, level in enumerate(levels):
+        open_ = level.outline.end - level.outline.start < 1.0
         girth = places.girths[k]
+        if open_ or abs(level.outline.length - girth) > _SAME:
+            girth = level.outline.length
         in_band = spec.build.band is not None and k >= count - 2
         place: HoopPlace = "hem" if k == count - 1 else "band top" if in_band else "top" if k == 0 else "body"
         casing = 0.0 if in_band else lengths.casing_cut(girth, spec)
@@ -97,10 +113,13 @@ def _hoops(
                 waist.side - level.height,
                 girth,
                 level.outline.plan(),
-                lengths.hoop_cut(girth, spec),
+                girth if open_ else lengths.hoop_cut(girth, spec),
                 casing,
                 casing > 0.0,
                 fixings[k],
+                level.outline.start,
+                level.outline.end,
+                tied[k].line,
             )
         )
     return tuple(hoops)
@@ -146,6 +165,12 @@ def _line_findings(spec: Spec, places: Places) -> tuple[Finding, ...]:
         elif index and row.girth < rows[index - 1].girth:
             found.append(problems.table_narrows(index))
     return tuple(found)
+
+
+def _loose(shape: Shape) -> tuple[Finding, ...]:
+    """Open hoops whose ends stand out beyond their outermost tapes."""
+    loose = [hoop.id for hoop in shape.hoops if loose_ends(hoop) > LOOSE]
+    return (problems.ends_loose(tuple(loose)),) if loose else ()
 
 
 def _shelf_note(tapes: Sequence[Tape]) -> tuple[Finding, ...]:

@@ -9,15 +9,23 @@ with that alone. A new kind of plan is a new class here (or in a file of its own
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Protocol
 
-from hoopwright.shape.ellipse import Ellipse, from_girth
+from hoopwright.shape import problems
+from hoopwright.shape.ellipse import Ellipse, from_girth, perimeter
+from hoopwright.shape.half import half_hoops
+from hoopwright.shape.impossible import Impossible
+from hoopwright.shape.levels import Levels
 from hoopwright.shape.model import PlanOutline
 from hoopwright.shape.outline import Outline, Oval
+from hoopwright.shape.root import bracketed_root
 from hoopwright.shape.waist import Waist
-from hoopwright.spec.model import GroundPlan, PlanKind, Spec
+from hoopwright.spec.model import Graded, GroundPlan, PlanKind, Spec
+
+AGREE = 0.03
+"""How far a stated width over depth may lie from the one that girth and reaches give."""
 
 
 class Ground(Protocol):
@@ -41,21 +49,6 @@ class Ground(Protocol):
         """How far such a hoop stands out on the profile along which hoops are spaced, m: half its width at
         the side, or its reach behind where it is a half hoop."""
         ...
-
-
-@dataclass(frozen=True, slots=True)
-class Levels:
-    """Heights of the top and the lowest hoop, m. While the top hoop is still looked for, ``top`` is None and
-    the whole plan is as at the top."""
-
-    top: float | None
-    low: float
-
-    def share(self, height: float) -> float:
-        """How far down a height lies: 0 at the top hoop and above, 1 at the lowest and below."""
-        if self.top is None or self.top <= self.low:
-            return 0.0
-        return min(max((self.top - height) / (self.top - self.low), 0.0), 1.0)
 
 
 Maker = Callable[[Spec, Waist, Levels], Ground]
@@ -85,14 +78,31 @@ class WholeHoops:
 
 
 def whole_hoops(spec: Spec, waist: Waist, levels: Levels) -> Ground:
-    """The plan of a cage of closed hoops."""
-    return WholeHoops(spec.shape.ground_plan, levels, spec.shape.top_girth, spec.shape.hem_girth)
+    """The plan of a cage of closed hoops; one thrown back may say how far its hem reaches instead."""
+    plan = spec.shape.ground_plan
+    if plan.reach is not None:
+        plan = _reaching(plan, plan.reach, spec.shape.hem_girth)
+    return WholeHoops(plan, levels, spec.shape.top_girth, spec.shape.hem_girth)
+
+
+def _reaching(plan: GroundPlan, reach: tuple[float, float], girth: float) -> GroundPlan:
+    """The plan whose hem has that girth and reaches so far in front and behind. A width over depth that is
+    stated as well must agree."""
+    depth = reach[0] + reach[1]
+    if depth >= girth / 2:
+        raise Impossible(problems.reach_too_far())
+    width = bracketed_root(lambda half: perimeter(half, depth / 2) - girth, 0.0, girth / 4) * 2
+    oval = width / depth
+    if plan.oval.low and abs(plan.oval.low - oval) > AGREE * oval:
+        raise Impossible(problems.reach_disagrees(oval))
+    return replace(plan, oval=Graded(plan.oval.top, oval))
 
 
 GROUNDS: Mapping[PlanKind, Maker] = MappingProxyType({
     "round": whole_hoops,
     "oval": whole_hoops,
     "thrown back": whole_hoops,
+    "half": half_hoops,
 })
 """One maker for each kind of ground plan."""
 

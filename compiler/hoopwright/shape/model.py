@@ -6,6 +6,7 @@ A fraction f of a girth runs from centre front (0) by the wearer's left (1/4) to
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
@@ -13,6 +14,7 @@ from hoopwright.spec.check import Check
 
 Point = tuple[float, float, float]
 XY = tuple[float, float]
+TieKind = Literal["cross", "chord", "lacing", "strap"]
 HoopPlace = Literal["top", "body", "band top", "hem"]
 
 
@@ -22,8 +24,8 @@ class PlanOutline:
 
     ``offset`` is how far its centre lies behind the waist's centre, m, and ``sideways`` how far to the
     wearer's left. ``arc`` is the angle it spans, 2 pi for a closed hoop. A ``bow`` is a half hoop, a spring
-    whose ends are held: ``width`` and ``depth`` are those of the box round it, ``offset`` is that of the
-    chord between its ends, and ``path`` its true line, from the end at the wearer's left to the other.
+    whose ends are held: ``width``, ``depth`` and ``offset`` are those of the box round it. ``path`` is the
+    true line of an open hoop, from its end at the wearer's left to the other.
     ``tilt`` is the angle by which the hoop rises towards the back, radians.
     """
 
@@ -161,7 +163,8 @@ class Contact:
 @dataclass(frozen=True, slots=True)
 class Tie:
     """A tie inside one hoop, from fraction ``at`` to fraction ``to`` of it: ``cross`` draws a spring into an
-    oval, ``chord`` holds the ends of a half hoop, ``strap`` those of an open one.
+    oval, ``chord`` and ``lacing`` hold the ends of a half hoop, ``strap`` those of an open one. A lacing is
+    cut as panels and cord, so its ``cut`` is 0.
 
     ``length`` m between its ends, ``cut`` with what they take to be sewn. ``pull``: its tension over the
     bending stiffness EI of the bare, straight-born spring, 1/m2.
@@ -169,7 +172,7 @@ class Tie:
 
     id: str
     hoop: str
-    kind: Literal["cross", "chord", "strap"]
+    kind: TieKind
     at: float
     to: float
     length: float
@@ -199,8 +202,8 @@ class Rule:
 @dataclass(frozen=True, slots=True)
 class Panel:
     """A piece of cloth that is no plain strip: ``count`` alike, cut to ``outline`` (m, corners in order from
-    the lower left, x across, y up, seam allowances included), ``width`` by ``height`` over all. ``grain`` is the way of the
-    warp, ``mirrored`` tells that half of them are cut face down."""
+    the lower left, x across, y up, seam allowances included), ``width`` by ``height`` over all. ``grain``
+    is the way of the warp, ``mirrored`` tells that half of them are cut face down."""
 
     part: str
     count: int
@@ -227,11 +230,48 @@ class Skirt:
 
 
 @dataclass(frozen=True, slots=True)
+class Moved:
+    """A mark that moves: where it was and where it goes, m from the waistband's lower edge."""
+
+    tape: str
+    hoop: str
+    was: float
+    goes: float
+
+
+@dataclass(frozen=True, slots=True)
+class Refit:
+    """What one fitting changes; m.
+
+    ``low``: how much too low the hem hung, by tape (negative: too high). ``all_round`` of it is the same
+    everywhere and is taken up at the waistband, each tape by ``drawn_up``; the rest, and hoops that were off
+    by themselves, are in ``moved``. ``hoops``: how much too low a hoop's middle was. ``girths`` and ``waist``:
+    drawn and as made. ``skirt``: the skirt over it before and after.
+    """
+
+    on: str
+    low: Mapping[str, float]
+    all_round: float
+    drawn_up: Mapping[str, float]
+    moved: tuple[Moved, ...]
+    hoops: Mapping[str, float]
+    girths: Mapping[str, tuple[float, float]]
+    waist: tuple[float, float] | None
+    skirt: tuple[Skirt, Skirt]
+
+    @property
+    def right(self) -> bool:
+        """Whether all was right, so that nothing changes."""
+        return not (self.all_round or self.moved or self.girths or self.waist)
+
+
+@dataclass(frozen=True, slots=True)
 class Shape:
     """The whole shape, top down; tapes by number.
 
     ``profile``: (height, radius) points of the side line from the anchor to the hem hoop, for figures.
-    ``total_hoop_length`` is the sum of cut lengths before rounding, m.
+    ``total_hoop_length`` is the sum of cut lengths before rounding, m. ``refits`` tell what the fittings
+    changed, in order; marks, girths and skirt are those after the last of them.
     """
 
     waist_heights: tuple[float, float, float, float]  # front, left, back, right
@@ -246,6 +286,7 @@ class Shape:
     checks: tuple[Check, ...]
     ties: tuple[Tie, ...] = ()
     panels: tuple[Panel, ...] = ()
+    refits: tuple[Refit, ...] = ()
 
     def hoop(self, id: str) -> Hoop:
         """The hoop of that id; KeyError when there is none."""

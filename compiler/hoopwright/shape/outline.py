@@ -8,13 +8,14 @@ A fraction goes round by the wearer's left from centre front; an open hoop has n
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import atan2, pi
-from typing import Protocol
+from math import atan2, cos, pi, sin
+from typing import Literal, Protocol
 
 from hoopwright.shape.ellipse import Ellipse, fraction_at, parameter_at, point_at, reach
 from hoopwright.shape.model import XY, PlanOutline
 
 _EDGE = 1e-9
+POINTS = 72
 
 
 class Outline(Protocol):
@@ -78,10 +79,13 @@ class Oval:
     def plan(self) -> PlanOutline:
         """The outline as the shape holds it; ``arc`` is by the ellipse's parameter."""
         e = self.ellipse
-        arc = 2 * pi
-        if self.end - self.start < 1.0:
-            arc = parameter_at(e, self.end) - parameter_at(e, self.start)
-        return PlanOutline("round" if e.a == e.b else "oval", 2 * e.a, 2 * e.b, e.offset, arc)
+        kind: Literal["round", "oval"] = "round" if e.a == e.b else "oval"
+        if self.end - self.start >= 1.0:
+            return PlanOutline(kind, 2 * e.a, 2 * e.b, e.offset, 2 * pi)
+        first, last = parameter_at(e, self.start), parameter_at(e, self.end)
+        turns = [first + (last - first) * k / POINTS for k in range(POINTS + 1)]
+        path = tuple((e.a * sin(t), e.b * cos(t) - e.offset) for t in turns)
+        return PlanOutline(kind, 2 * e.a, 2 * e.b, e.offset, last - first, path=path)
 
 
 def spans(outline: Outline, fraction: float) -> bool:
@@ -93,6 +97,4 @@ def spans(outline: Outline, fraction: float) -> bool:
 
 def _parameter(ellipse: Ellipse, angle: float, far: float) -> float:
     """The ellipse's parameter at the point a distance ``far`` away in a polar direction."""
-    from math import cos, sin
-
     return atan2(far * sin(angle) / ellipse.a, (far * cos(angle) + ellipse.offset) / ellipse.b)

@@ -15,10 +15,11 @@ from math import hypot
 
 from hoopwright.shape import problems
 from hoopwright.shape.ground import Ground, ground_of
+from hoopwright.shape.impossible import Impossible
 from hoopwright.shape.line import GirthLine, table_line
 from hoopwright.shape.root import bracketed_root
 from hoopwright.shape.waist import Waist
-from hoopwright.source.diagnostic import Finding, Path
+from hoopwright.source.diagnostic import Path
 from hoopwright.spec.model import PlaceListed, Spec
 
 Profile = Callable[[float], float]
@@ -36,14 +37,6 @@ class Places:
     girths: tuple[float, ...]
     line: GirthLine
     ground: Ground
-
-
-class Impossible(Exception):
-    """A shape that cannot be; carries the finding. It never leaves this package."""
-
-    def __init__(self, finding: Finding) -> None:
-        super().__init__(finding.message)
-        self.finding = finding
 
 
 def hem_heights(spec: Spec) -> tuple[float, float | None]:
@@ -73,7 +66,7 @@ def place_hoops(spec: Spec, waist: Waist) -> Places:
     if heights[0] >= waist.side_start[0]:
         raise Impossible(problems.top_above_band())
     girths = [line.girth(height) for height in heights]
-    girths[-1] = spec.shape.hem_girth
+    girths[-1] = ground.hem_girth
     if ground.top_girth is not None and above:
         girths[0] = ground.top_girth
     return Places(heights, tuple(girths), line, ground)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from hoopwright.source.diagnostic import Finding, Path, error, note, warning
 
 HEM: Path = ("shape", "hem")
+GROUND: Path = ("shape", "ground_plan")
 HOOPS: Path = ("shape", "hoops")
 ROWS: Path = ("shape", "line", "rows")
 
@@ -138,6 +139,58 @@ def table_narrows(index: int) -> Finding:
         (*ROWS, index),
         "the line grows narrower downward at this row",
         "check the girth; a hoop below a wider one hangs free of the skirt",
+    )
+
+
+def reach_too_far() -> Finding:
+    """Reaches in front and behind that no hoop of the hem's girth has."""
+    return error(
+        "reach-too-far",
+        (*GROUND, "reach"),
+        "front and back reach together are half the hem's girth or more, so no oval has them",
+        "give a smaller reach, or a larger hem girth",
+        related=(((*HEM, "girth"), "the hem's girth"),),
+    )
+
+
+def reach_disagrees(oval: float) -> Finding:
+    """A width over depth beside reaches that give another."""
+    return error(
+        "reach-disagrees",
+        (*GROUND, "width_over_depth"),
+        f"girth and reaches make the hem {oval:.2f} times as wide as deep",
+        "leave `width_over_depth` out, or let it agree",
+        related=(((*GROUND, "reach"), "the reaches"), ((*HEM, "girth"), "the hem's girth")),
+    )
+
+
+def chord_too_long() -> Finding:
+    """A chord as long as the spring that should bow over it."""
+    return error(
+        "chord-too-long",
+        (*GROUND, "chord"),
+        "the chord is as long as the steel or longer, so the half hoop has no bow",
+        "give a shorter chord, or a longer steel",
+    )
+
+
+def half_without_reach() -> Finding:
+    """A half hoop that stands off its chord by nothing, or has none."""
+    return error(
+        "chord-too-long",
+        (*GROUND, "chord"),
+        "a half hoop wants a chord and a reach above nothing",
+        "give each a length above 0 at the top and at the hem",
+    )
+
+
+def ends_loose(hoops: tuple[str, ...]) -> Finding:
+    """Ends of open hoops that stand out beyond their tapes."""
+    return warning(
+        "ends-loose",
+        ("shape", "opening"),
+        f"the ends of {', '.join(hoops)} stand out beyond their tapes",
+        "let the first and the last tape start nearer to the opening, or leave `gap` out",
     )
 
 

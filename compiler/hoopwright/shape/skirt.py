@@ -10,25 +10,56 @@ import itertools
 from collections.abc import Sequence
 from math import dist, pi
 
-from hoopwright.shape.ellipse import reach
-from hoopwright.shape.model import Skirt
+from hoopwright.shape.body import Body
+from hoopwright.shape.ellipse import Ellipse, point_at, reach
+from hoopwright.shape.half import hull_girth
+from hoopwright.shape.model import XY, Skirt
 from hoopwright.shape.outline import Outline
 from hoopwright.shape.waist import Waist
 
-
-def skirt_over(waist: Waist, hoops: Sequence[tuple[float, Outline]], off_floor: float) -> Skirt:
-    """The skirt over hoops given as (height, outline) from the top, m. The side is the mean of both sides."""
-    front = _length(waist, 0.0, hoops, off_floor)
-    back = _length(waist, 0.5, hoops, off_floor)
-    side = (_length(waist, 0.25, hoops, off_floor) + _length(waist, 0.75, hoops, off_floor)) / 2
-    return Skirt(front, side, back, max(outline.length for _, outline in hoops), off_floor)
+_ROUND = 72
+"""Points taken of an outline when the line round several is measured."""
 
 
-def _length(waist: Waist, fraction: float, hoops: Sequence[tuple[float, Outline]], off_floor: float) -> float:
+def skirt_over(
+    waist: Waist, hoops: Sequence[tuple[float, Outline]], body: Body, off_floor: float
+) -> Skirt:
+    """The skirt over hoops given as (height, outline) from the top, m. The side is the mean of both sides.
+
+    Where a hoop is open the skirt lies on the body; its hem is at least as wide as the line round all of it.
+    """
+    front, back, left, right = (_length(waist, f, hoops, body, off_floor) for f in (0.0, 0.5, 0.25, 0.75))
+    return Skirt(front, (left + right) / 2, back, _girth(hoops, body), off_floor)
+
+
+def _girth(hoops: Sequence[tuple[float, Outline]], body: Body) -> float:
+    """The widest hoop's girth; of open hoops and body together, seen from above, if that is more."""
+    widest = max(outline.length for _, outline in hoops)
+    if all(outline.end - outline.start >= 1.0 for _, outline in hoops):
+        return widest
+    points: list[XY] = []
+    for _, outline in hoops:
+        span = outline.end - outline.start
+        points += [outline.point(outline.start + span * k / _ROUND) for k in range(_ROUND + 1)]
+    for row in body.rows:
+        oval = Ellipse(row.width / 2, row.depth / 2)
+        points += [point_at(oval, k / _ROUND) for k in range(_ROUND)]
+    return max(widest, hull_girth(points))
+
+
+def _length(
+    waist: Waist, fraction: float, hoops: Sequence[tuple[float, Outline]], body: Body, off_floor: float
+) -> float:
     angle = 2 * pi * fraction
     start = (waist.height(fraction), reach(waist.outline, angle))
     reaches = [(height, outline.reach(angle)) for height, outline in hoops if off_floor < height < start[0]]
     met = [(height, far) for height, far in reaches if far is not None]
+    if len(met) < len(reaches):
+        met += [
+            (row.height, reach(Ellipse(row.width / 2, row.depth / 2), angle))
+            for row in body.rows if off_floor < row.height < start[0]
+        ]
+        met.sort(reverse=True)
     farthest = max(far for _, far in [start, *met])
     outline = upper_hull([start, *met, (off_floor, farthest)])
     return sum(dist(a, b) for a, b in itertools.pairwise(outline))

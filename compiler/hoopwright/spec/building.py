@@ -15,6 +15,7 @@ from hoopwright.spec.model import (
     Build,
     Carrier,
     HoopBuild,
+    LacingBuild,
     TapeBuild,
     TieBuild,
     WaistbandBuild,
@@ -23,7 +24,7 @@ from hoopwright.spec.nearest import listed
 from hoopwright.spec.node import Node, Notebook
 from hoopwright.spec.references import NONE
 from hoopwright.spec.stocks import library_stock
-from hoopwright.spec.tapes import read_tapes
+from hoopwright.spec.tapes import Behind, read_tapes
 
 INCH = 0.0254
 DEFAULT_GRADE = "spring steel, tempered"
@@ -61,8 +62,9 @@ class Cupboard:
 
 
 def read_build(node: Node, workshop: Node, waist: float, cupboard: Cupboard,
-               notes: Notebook) -> Build | None:
-    """The build, or None when the material for the hoops is left open."""
+               notes: Notebook, behind: Behind = "no") -> Build | None:
+    """The build, or None when the material for the hoops is left open. ``behind``: whether the hoops go round
+    the back only."""
     hoops = _hoops(node["hoops"], workshop["tools"], cupboard, notes)
     if hoops is None:
         return None
@@ -71,15 +73,33 @@ def read_build(node: Node, workshop: Node, waist: float, cupboard: Cupboard,
     tapes = None
     if carrier == "tapes":
         material = _named(node["tapes"]["material"], "build.tapes.material", "twill", cupboard, notes)
-        tapes = read_tapes(node["tapes"], waist, material, notes)
+        tapes = read_tapes(node["tapes"], waist, material, notes, behind)
     ties = _ties(node["ties"], tapes, cupboard)
-    return Build(carrier, hoops, tapes, _waistband(node["waistband"], cupboard, notes), band, ties)
+    lacing = _lacing(node["lacing"], cupboard, notes)
+    waistband = _waistband(node["waistband"], cupboard, notes)
+    return Build(carrier, hoops, tapes, waistband, band, ties, lacing)
 
 
 def _carrier(node: Node) -> Carrier:
     """What carries the hoops; tapes when nothing is said."""
     stated = node.text() or "tapes"
     return next(known for known in CARRIERS if known == stated)
+
+
+def _lacing(node: Node, cupboard: Cupboard, notes: Notebook) -> LacingBuild | None:
+    """The lacing inside half hoops, or None."""
+    if not node:
+        return None
+    material = _named(node["material"], "build.lacing.material", "drill", cupboard, notes)
+    cord = _named(node["cord"], "build.lacing.cord", "lacing cord", cupboard, notes)
+    gap = node["gap"].length()
+    if gap is None:
+        gap = notes.assume("build.lacing.gap", 2 * INCH, "length", "room to draw it closer; our choice")
+    spacing = node["spacing"].length()
+    if spacing is None:
+        spacing = notes.assume("build.lacing.spacing", 1 * INCH, "length",
+                               "eyelets 1 in apart; common practice, no source")
+    return LacingBuild(material, cord, gap, spacing)
 
 
 def _ties(node: Node, tapes: TapeBuild | None, cupboard: Cupboard) -> TieBuild | None:
@@ -107,7 +127,8 @@ def _hoops(node: Node, tools: Node, cupboard: Cupboard, notes: Notebook) -> Hoop
     if lap is None:
         lap = notes.assume("build.hoops.lap", join.lap, "length",
                            f"the usual lap of a join `{join.name}`; {join.source}")
-    return HoopBuild(stock, join, lap, _casing(node["casing"], stock, cupboard, notes))
+    casing = _casing(node["casing"], stock, cupboard, notes)
+    return HoopBuild(stock, join, lap, casing, node["splices"].whole() or 0)
 
 
 def _only_stock(node: Node, cupboard: Cupboard, notes: Notebook) -> str | None:

@@ -8,6 +8,7 @@ from types import MappingProxyType
 from hoopwright.source.diagnostic import error
 from hoopwright.spec.model import Graded, GroundPlan, HalfPlan, Opening, PlanKind
 from hoopwright.spec.node import Node, Notebook
+from hoopwright.spec.tapes import Behind
 
 INCH = 0.0254
 DEFAULT_OVAL = 1.2
@@ -75,6 +76,14 @@ READERS: Mapping[PlanKind, Callable[[Node, Notebook], GroundPlan]] = MappingProx
     "pair": _pair,
 })
 """One reader for each kind of ground plan."""
+
+
+def behind(shape: Node) -> Behind:
+    """Whether the hoops go round the back only, and whether full ones hang below them."""
+    plan = shape["ground_plan"]
+    if (plan.text() or plan["kind"].text()) != "half":
+        return "no"
+    return "with full hoops" if plan["full"] else "only"
 
 
 def read_opening(node: Node, notes: Notebook) -> Opening | None:

@@ -45,6 +45,16 @@ class HipRow:
 
 
 @dataclass(frozen=True, slots=True)
+class Sitting:
+    """The wearer on a chair, m: ``waist`` of the waistline and ``thigh`` of the thighs' top above the seat,
+    ``knee`` from the back of the body to the front of the knees."""
+
+    waist: float = 0.245
+    thigh: float = 0.163
+    knee: float = 0.587
+
+
+@dataclass(frozen=True, slots=True)
 class Wearer:
     """The body the cage is made for, in shoes and over all that is worn beneath.
 
@@ -63,6 +73,7 @@ class Wearer:
     back: float
     hip_rows: tuple[HipRow, ...]
     step: float | None
+    sitting: Sitting = Sitting()
 
     @property
     def side(self) -> float:
@@ -169,12 +180,14 @@ class ShapeSpec:
 
 @dataclass(frozen=True, slots=True)
 class HoopBuild:
-    """What hoops are made of and how they are closed. ``casing`` is None for a bare hoop."""
+    """What hoops are made of and how they are closed. ``casing`` is None for a bare hoop; ``splices`` is how
+    many splices, each a join of the same kind, one hoop may have."""
 
     material: Stock
     join: Join
     lap: float
     casing: Goods | None
+    splices: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -227,6 +240,17 @@ class TieBuild:
 
 
 @dataclass(frozen=True, slots=True)
+class LacingBuild:
+    """A lacing inside half hoops: two panels of ``material`` at their ends, laced to each other with ``cord``
+    through eyelets ``spacing`` m apart, ``gap`` m between the panels as laced. It sets the chord."""
+
+    material: Goods
+    cord: Goods
+    gap: float
+    spacing: float
+
+
+@dataclass(frozen=True, slots=True)
 class Build:
     """How the cage is built. What carries the hoops says which of the optional parts there are: ``tapes``
     for tapes. Parts of other carriers stand beside it, each with None as its default."""
@@ -237,6 +261,7 @@ class Build:
     waistband: WaistbandBuild
     band: BandBuild | None
     ties: TieBuild | None = None
+    lacing: LacingBuild | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -267,7 +292,9 @@ class Allowances:
     band_join: float = 0.0
     band_ease: float = 0.00635
     kerf: float = 0.0015875
+    end_trim: float = 0.0
     smallest_offcut: float = 0.3048
+    splice_shortest: float = 0.3048
     tape_top: float = 0.0381
     tape_hem: float = 0.0381
     tape_reserve: float = 0.0762
@@ -277,6 +304,14 @@ class Allowances:
     hem_tolerance: float = 0.00635
     small_stuff_reserve: float = 0.10  # share
     money_reserve: float = 0.10  # share
+
+
+@dataclass(frozen=True, slots=True)
+class Chair:
+    """A chair: ``height`` of its seat above the floor, ``depth`` of the seat, m."""
+
+    height: float = 0.45
+    depth: float = 0.43
 
 
 @dataclass(frozen=True, slots=True)
@@ -293,6 +328,9 @@ class Limits:
     stress_worn: float = 0.6  # share of the elastic limit
     stress_door: float = 0.9
     swing: float = 0.0508
+    chair: Chair = Chair()
+    car: float = 0.508  # room across on the back seat
+    bag: float = 0.6096  # hoops wider than this are folded into three
 
 
 @dataclass(frozen=True, slots=True)
@@ -306,13 +344,41 @@ class Workshop:
 
 
 @dataclass(frozen=True, slots=True)
+class Progress:
+    """Work done: ids of tasks, and lengths cut by part, m. Parts may have gone from the design since."""
+
+    done: tuple[str, ...] = ()
+    cut: Mapping[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Fitting:
+    """What was measured when it was tried on, on a day written year-month-day; m.
+
+    ``hem``: lower edge of the hem hoop above the floor, by tape; ``same`` tells that one height was written
+    for all tapes. ``hoop_heights``: of a hoop's middle above the floor; ``hoop_girths``: as made; ``waist``:
+    the waistband as closed. ``path`` is where it stands in the spec.
+    """
+
+    on: str
+    hem: Mapping[str, float]
+    same: bool
+    hoop_heights: Mapping[str, float]
+    hoop_girths: Mapping[str, float]
+    waist: float | None
+    notes: str
+    path: Path
+
+
+@dataclass(frozen=True, slots=True)
 class Spec:
     """One design, checked and complete.
 
     ``currency`` is the one currency of all prices, or None when nothing has a price. ``goods`` and
     ``stocks`` hold every material the build can name, by name. ``assumed`` is sorted by path.
-    ``stated`` is the set of dotted paths the maker wrote. ``postponed`` names top-level keys that are
-    valid but not yet applied.
+    ``stated`` is the set of dotted paths the maker wrote. ``shops`` tells what a delivery from each costs. When several materials are
+    offered for one use, ``offered`` names those this design takes, and ``substitutes`` are the same design with
+    the others, in the maker's order.
     """
 
     title: str
@@ -330,5 +396,9 @@ class Spec:
     currency: str | None
     assumed: tuple[Assumed, ...] = ()
     stated: frozenset[str] = frozenset()
-    postponed: tuple[str, ...] = ()
     paths: Mapping[str, Path] = field(default_factory=dict)
+    shops: Mapping[str, Decimal] = field(default_factory=dict)
+    offered: tuple[str, ...] = ()
+    substitutes: tuple[Spec, ...] = ()
+    progress: Progress = Progress()
+    fittings: tuple[Fitting, ...] = ()

@@ -7,7 +7,17 @@ import math
 from hoopwright.library import body
 from hoopwright.source.diagnostic import error
 from hoopwright.spec.ground import read_ground, read_opening
-from hoopwright.spec.model import Build, Line, LineKind, PlaceListed, ShapeSpec, Spacing, TableRow, Wearer
+from hoopwright.spec.model import (
+    Build,
+    GroundPlan,
+    Line,
+    LineKind,
+    PlaceListed,
+    ShapeSpec,
+    Spacing,
+    TableRow,
+    Wearer,
+)
 from hoopwright.spec.node import Node, Notebook
 
 INCH = 0.0254
@@ -45,8 +55,8 @@ def read_shape(node: Node, wearer: Wearer, build: Build, notes: Notebook) -> Sha
         ratio = DEFAULT_RATIO
         if spacing == "widening":
             notes.assume("shape.hoops.ratio", ratio, "ratio", "our choice")
-    return ShapeSpec(plan, line, top, node["top_hoop"]["girth"].length(),
-                     node["hem"]["girth"].length() or 0.0, off_floor, count, spacing, ratio, listed,
+    return ShapeSpec(plan, line, top, node["top_hoop"]["girth"].length(), _hem_girth(node, plan, notes),
+                     off_floor, count, spacing, ratio, listed,
                      tuple(name.text() or "" for name in hoops["names"].items()),
                      read_opening(node["opening"], notes))
 
@@ -69,6 +79,28 @@ def _line(node: Node, wearer: Wearer, notes: Notebook) -> Line:
     rows = tuple(TableRow(_row_height(row, wearer), row["girth"].length() or 0.0)
                  for row in node["rows"].items())
     return Line(next(known for known in _LINES if known == kind), power, rows)
+
+
+def _hem_girth(node: Node, plan: GroundPlan, notes: Notebook) -> float:
+    """The hem's girth; half hoops may give their reach instead, and then have none unless full hoops hang
+    below."""
+    girth = node["hem"]["girth"]
+    half = plan.half
+    if half is not None and half.reach is not None and not half.full:
+        if girth:
+            notes.tell(error("keys-clash", girth.path,
+                             "`girth` and the half hoops' `reach` both say how long the lowest one is",
+                             "keep one of them", at_key=True,
+                             related=((node["ground_plan"]["reach"].path, "said here too"),)))
+        return 0.0
+    if half is not None and half.reach is None and (half.full or not node["top_hoop"]["girth"]):
+        notes.tell(error("key-missing", node["ground_plan"].path, "nothing says how far the half hoops reach",
+                         "add `reach`, or the steels' lengths as `girth` under `top_hoop` and `hem`",
+                         at_key=True))
+    if half is not None and not girth:
+        notes.tell(error("key-missing", node["hem"].path, "`hem` has no `girth`",
+                         "add `girth`: girth of the hem hoop", at_key=True))
+    return girth.length() or 0.0
 
 
 def _row_height(row: Node, wearer: Wearer) -> float:

@@ -17,7 +17,8 @@ _TOP = ("shape", "top_hoop")
 
 def range_findings(wearer: Wearer, shape: ShapeSpec, build: Build) -> tuple[Finding, ...]:
     """Every contradiction between measures; where one follows from another, only the first."""
-    return (*_not_yet(shape), *_girths(wearer, shape), *_names(shape), *_top_hoop(wearer, shape, build))
+    return (*_not_yet(shape), *_girths(wearer, shape), *_names(shape), *_top_hoop(wearer, shape, build),
+            *_open(shape, build))
 
 
 def _not_yet(shape: ShapeSpec) -> Iterator[Finding]:
@@ -31,7 +32,7 @@ def _not_yet(shape: ShapeSpec) -> Iterator[Finding]:
 
 def _girths(wearer: Wearer, shape: ShapeSpec) -> Iterator[Finding]:
     """A line that grows downward ends wider than it begins."""
-    if shape.line.kind == "table":
+    if shape.line.kind == "table" or shape.ground_plan.half is not None:
         return
     top = shape.top_girth
     if shape.hem_girth <= wearer.waist:
@@ -42,6 +43,34 @@ def _girths(wearer: Wearer, shape: ShapeSpec) -> Iterator[Finding]:
         yield error("hem-not-wider", _HEM, "the hem is not wider than the top hoop",
                     f"a {shape.line.kind} widens from the top hoop to the hem; for any other line write your"
                     " own rows under `line: {kind: table}`", related=(((*_TOP, "girth"), "the top hoop"),))
+
+
+def _open(shape: ShapeSpec, build: Build) -> Iterator[Finding]:
+    """Open hoops have closed ones below them, half hoops have no opening, a hem band joins closed hoops."""
+    closed = 1 if build.band is None else 2
+    opening, half = shape.opening, shape.ground_plan.half
+    if opening is not None and half is not None:
+        yield error("opening-with-half-hoops", ("shape", "opening"),
+                    "half hoops are open in front already", "leave `opening` out", at_key=True,
+                    related=((("shape", "ground_plan"), "half hoops"),))
+    elif opening is not None and opening.hoops > shape.count - closed:
+        yield error("opening-too-deep", ("shape", "opening", "hoops"),
+                    f"{opening.hoops} of {shape.count} hoops are open, which leaves too few closed",
+                    f"at most {shape.count - closed} can be open here: the hem hoop, and the hem band's two,"
+                    " stay closed")
+    if half is not None and build.band is not None and half.full < 2:
+        yield error("band-with-half-hoops", ("build", "hem_band"),
+                    "a hem band joins two full hoops, and half hoops are open",
+                    "leave `hem_band` out, or take two `full` hoops", at_key=True,
+                    related=((("shape", "ground_plan"), "half hoops"),))
+    if half is not None and half.full > shape.count - 1:
+        yield error("opening-too-deep", ("shape", "ground_plan", "full", "count"),
+                    f"{half.full} of {shape.count} hoops are full, which leaves no half hoop",
+                    "take fewer full hoops, or a round or oval plan")
+    if build.lacing is not None and half is None:
+        yield error("lacing-without-half-hoops", ("build", "lacing"),
+                    "a lacing draws the ends of half hoops together, and there are none",
+                    "leave `lacing` out, or take `ground_plan: {kind: half, ...}`", at_key=True)
 
 
 def _names(shape: ShapeSpec) -> Iterator[Finding]:

@@ -26,6 +26,8 @@ _USES: tuple[tuple[Path, Kinds], ...] = (
     (("build", "hoops", "casing"), ("braid", "tape")),
     (("build", "tapes", "material"), ("tape",)),
     (("build", "ties", "material"), ("tape",)),
+    (("build", "lacing", "material"), ("cloth",)),
+    (("build", "lacing", "cord"), ("tape",)),
     (("build", "waistband", "material"), ("tape", "cloth")),
     (("build", "waistband", "fastening"), ("fastening",)),
     (("build", "hem_band", "material"), ("cloth",)),
@@ -40,10 +42,12 @@ def reference_findings(value: object) -> tuple[Finding, ...]:
         kinds = _kinds(spec["materials"])
         uses = [(_at(spec, path), wanted) for path, wanted in _USES]
         uses += [(layer["material"], ("cloth",)) for layer in spec["load"].items()]
-        found = [wrong for node, wanted in uses for wrong in _material(node, wanted, kinds)]
+        found = [wrong for node, wanted in uses for one in _each(node)
+                 for wrong in _material(one, wanted, kinds)]
     found.extend(_join(spec["build"]["hoops"]["join"]))
     for name in spec["materials"].names():
         found.extend(_grade(spec["materials"][name]["grade"]))
+        found.extend(_shop(spec["materials"][name]["from"], spec["shops"]))
     for tool in spec["workshop"]["tools"].items():
         found.extend(_tool(tool))
     return tuple(found)
@@ -105,6 +109,23 @@ def _join(node: Node) -> Iterator[Finding]:
     name = node.text()
     if name and name not in JOINS:
         yield error("join-unknown", node.path, f"no join is called `{name}`", offer(name, JOINS, "join"))
+
+
+def _each(node: Node) -> Iterator[Node]:
+    """A name, or each name of a list."""
+    if isinstance(node.value, list):
+        yield from node.items()
+    else:
+        yield node
+
+
+def _shop(node: Node, shops: Node) -> Iterator[Finding]:
+    name = node.text()
+    if name and name not in shops.names():
+        yield error("shop-unknown", node.path, f"no shop is called `{name}`",
+                    offer(name, shops.names(), "shop") if shops.names() else
+                    f"write `shops: {{{name[:40]}: 0 EUR}}` with what its delivery costs",
+                    related=((shops.path, "the shops"),) if shops else ())
 
 
 def _grade(node: Node) -> Iterator[Finding]:

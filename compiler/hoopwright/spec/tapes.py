@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from typing import Literal
 
 from hoopwright.library.model import Goods
 from hoopwright.source.diagnostic import error
 from hoopwright.spec.model import TapeBuild
 from hoopwright.spec.node import Node, Notebook
 
+Behind = Literal["no", "only", "with full hoops"]
 DEFAULT_COUNT = 6
 FEWEST = 3
 MOST = 24
@@ -36,11 +38,26 @@ def places_beside_gap(count: int, gap: float) -> tuple[float, ...]:
     return tuple(gap / 2 + index * spacing for index in range(count))
 
 
-def read_tapes(node: Node, waist: float, material: Goods, notes: Notebook) -> TapeBuild:
+def places_behind(count: int, behind: Behind) -> tuple[float, ...]:
+    """Fractions round the back for half hoops, first and last at their ends; with full hoops below, one more
+    tape on each side of centre front.
+
+    >>> places_behind(5, "only")
+    (0.25, 0.375, 0.5, 0.625, 0.75)
+    >>> places_behind(5, "with full hoops")
+    (0.125, 0.25, 0.5, 0.75, 0.875)
+    """
+    if behind == "with full hoops" and count >= 5:
+        return (0.125, *places_behind(count - 2, "only"), 0.875)
+    return tuple(0.25 + 0.5 * index / (count - 1) for index in range(count))
+
+
+def read_tapes(node: Node, waist: float, material: Goods, notes: Notebook,
+               behind: Behind = "no") -> TapeBuild:
     """The tapes; what is wrong with their number and places is told in ``notes``."""
     at_waist = tuple(item.fraction() or 0.0 for item in node["waist"].items())
     at_hem = tuple(item.fraction() or 0.0 for item in node["hem"].items())
-    count = _count(node, len(at_waist) or len(at_hem), notes)
+    count = _count(node, len(at_waist) or len(at_hem), notes, behind)
     gap = node["front_gap"].length()
     fits = _count_fits(node, count, gap, waist, material.width, bool(at_waist), notes)
     if at_waist and gap is not None:
@@ -50,6 +67,14 @@ def read_tapes(node: Node, waist: float, material: Goods, notes: Notebook) -> Ta
                          related=((node["waist"].path, "said here too"),)))
     for places in (node["waist"], node["hem"]):
         _check_places(places, count, notes)
+    if behind != "no" and gap is not None:
+        notes.tell(error("gap-with-half-hoops", node["front_gap"].path,
+                         "half hoops have no tapes in front to leave a gap between",
+                         "leave `front_gap` out; places of your own go under `waist` and `hem`", at_key=True,
+                         related=((("shape", "ground_plan"), "half hoops"),)))
+    if behind != "no" and fits:
+        at_waist = at_waist or places_behind(count, behind)
+        at_hem = at_hem or places_behind(count, behind)
     if not at_waist and fits:
         at_waist = equal_places(count) if gap is None else places_beside_gap(count, gap / waist)
     if not at_hem and fits:
@@ -58,12 +83,16 @@ def read_tapes(node: Node, waist: float, material: Goods, notes: Notebook) -> Ta
     return TapeBuild(material, count, gap, "band" if to == "band" else "hem", at_waist, at_hem)
 
 
-def _count(node: Node, listed: int, notes: Notebook) -> int:
+def _count(node: Node, listed: int, notes: Notebook, behind: Behind) -> int:
     stated = node["count"].whole()
     if stated is not None:
         return stated
     if listed:
         return listed
+    if behind != "no":
+        count = 5 if behind == "only" else 7
+        notes.assume("build.tapes.count", count, "count", "five carry half hoops level; our choice")
+        return count
     notes.assume("build.tapes.count", DEFAULT_COUNT, "count", "6 or 7 are usual; common practice, no source")
     return DEFAULT_COUNT
 

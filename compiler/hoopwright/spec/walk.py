@@ -58,4 +58,7 @@ def _matches(value: object, test: Schema) -> bool:
         return "type" not in test and "required" not in test
     if any(key not in value for key in test.get("required", ())):
         return False
-    return all(value.get(key) == wanted["const"] for key, wanted in test.get("properties", {}).items())
+    return all(
+        value.get(key) == wanted["const"] if "const" in wanted else _matches(value.get(key), wanted)
+        for key, wanted in test.get("properties", {}).items()
+    )

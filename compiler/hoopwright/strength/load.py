@@ -50,7 +50,8 @@ def own_masses(spec: Spec, shape: Shape) -> tuple[float, ...]:
     def mass(hoop: Hoop) -> float:
         casing = 0.0 if build.hoops.casing is None else hoop.casing * build.hoops.casing.linear_density
         half = band / 2 if shape.band is not None and hoop.id in (shape.band.upper, shape.band.lower) else 0.0
-        return hoop.cut * build.hoops.material.linear_density + build.hoops.join.mass + casing + half
+        join = build.hoops.join.mass if hoop.closed else 0.0
+        return hoop.cut * build.hoops.material.linear_density + join + casing + half
 
     return tuple(mass(hoop) for hoop in shape.hoops)
 

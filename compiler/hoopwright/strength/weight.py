@@ -21,7 +21,7 @@ def weights(spec: Spec, shape: Shape) -> Weights:
         * _per_metre(build.tapes.material, 0.0),
         waistband=shape.waistband.cut * _per_metre(build.waistband.material, shape.waistband.width),
         band=0.0 if band is None else band.height * band.length * areal,
-        joins=len(shape.hoops) * build.hoops.join.mass,
+        joins=sum(hoop.closed for hoop in shape.hoops) * build.hoops.join.mass,
     )
 
 
