@@ -8,7 +8,8 @@ from hoopwright.library.model import Droop, Section, Stock, Weigh, Wrap
 from hoopwright.shape.draw import draw
 from hoopwright.strength import closed
 from hoopwright.strength.assess import assess
-from hoopwright.strength.material import lasting, material_strength, wrap_limits
+from hoopwright.strength.bench import wrap_limits
+from hoopwright.strength.material import lasting, material_strength
 
 
 def strip(make, *bench, **changes):

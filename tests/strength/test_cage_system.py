@@ -1,4 +1,4 @@
-"""The assembled cage: residual and tangent are the exact derivatives of its energy, every kind of part in it."""
+"""The assembled cage: residual and tangent are exact derivatives of its energy, every kind of part in it."""
 
 from __future__ import annotations
 

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import dataclasses
+import subprocess
+import sys
 from dataclasses import replace
 from math import isfinite, nan
 
@@ -189,3 +191,17 @@ def test_any_cage_ends_in_finite_numbers(
     result = solve(CageModel(hoops, tapes), Options(24))
     assert all(isfinite(n) for n in numbers(result))
     assert result.status == "solved" or result.notes
+
+
+def test_tapes_all_behind_are_named_as_the_cause() -> None:
+    result = solve(HARD["all tapes behind"])
+    assert result.status == "tips over"
+    assert [n.parts for n in result.notes if n.code == "one-sided"] == [("H1",), ("H2",), ("H3",)]
+
+
+def test_describing_and_checking_a_cage_loads_no_arrays() -> None:
+    """Only `solve` and what it needs load numpy and scipy."""
+    names = ", ".join(f"hoopwright.strength.cage.{n}" for n in ("model", "shapes", "check", "result"))
+    code = f"import sys, {names}; print('numpy' in sys.modules, 'scipy' in sys.modules)"
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.split() == ["False", "False"]

@@ -170,6 +170,22 @@ def _fixings(model: CageModel, hoop: str) -> list[float]:
     return found
 
 
+def one_sided(model: CageModel) -> list[Note]:
+    """Return a note for every closed hoop whose fixings all lie on one side of it, so that it tips."""
+    notes = []
+    for hoop in model.hoops:
+        at = sorted(f % 1.0 for f in _fixings(model, hoop.id))
+        if not hoop.closed or not at or _otherwise_held(model, hoop.id):
+            continue
+        gap = max(b - a for a, b in zip(at, [*at[1:], at[0] + 1.0], strict=True))
+        if gap > 0.5:
+            text = (
+                f"all fixings of {hoop.id} lie on one side of it, within {100 * (1 - gap):.0f} % of its girth"
+            )
+            notes.append(Note("one-sided", (hoop.id,), f"{text}: it tips"))
+    return notes
+
+
 def _rising(model: CageModel) -> Iterator[Problem]:
     hoops = {h.id: h for h in model.hoops}
     for tape in model.tapes:

@@ -133,7 +133,8 @@ class CageResult:
 
     `waist_pull_n` sum of the tapes' outward pulls on the waistband, `waist_down_n` their downward pulls,
     `body_push_n` what the body pushes back; `swing_m` horizontal movement of the lowest hoop's centre and
-    `swing_xy` its direction; `error` largest residual force over the weight; `iterations` of the solve at
+    `swing_xy` its direction; `error` largest residual force of the state reported over the
+    weight; `iterations` of the solve at
     factor 1.
     """
 

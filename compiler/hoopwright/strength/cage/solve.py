@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from hoopwright.strength.cage.build import lay_out
-from hoopwright.strength.cage.check import problems
+from hoopwright.strength.cage.check import one_sided, problems
 from hoopwright.strength.cage.model import CageModel
 from hoopwright.strength.cage.newton import Found, is_stable, weakest
 from hoopwright.strength.cage.relax import relax
@@ -54,17 +54,17 @@ def _solve(system: System, options: Options) -> CageResult:
         return describe(system, found, "solved", factor)
     limit, part = reached.trouble or ("no equilibrium", None)
     if not found.converged:
+        tips = one_sided(system.layout.model)
         note = Note("no-equilibrium", (), "no shape was found in which the cage carries this load")
-        return CageResult(
-            "no equilibrium", (note,), factor=factor, error=found.error, iterations=found.iterations
-        )
+        why: Status = "tips over" if tips else "no equilibrium"
+        return CageResult(why, (note, *tips), factor=factor, iterations=found.iterations)
     if limit == "unstable":
         settled = settle(system, found)
         note = Note("by-symmetry", (), _symmetry_text(found, settled))
         return describe(system, settled or found, "stands only by symmetry", factor, (note,))
     status: Status = "tips over" if limit in ("tilt", "shift") else "collapsed"
     note = Note("beyond-stop", (part or "cage",), f"{part or 'the cage'} passes the stop for {limit}")
-    return describe(system, found, status, factor, (note,))
+    return describe(system, found, status, factor, (note, *one_sided(system.layout.model)))
 
 
 def settle(system: System, found: Found) -> Found | None:
