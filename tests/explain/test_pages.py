@@ -10,7 +10,7 @@ TRADE = """
     hoop, steel, tape, waistband, casing, channel, hem band, tuck, gore, breadth, placket, selvage, grain,
     bias, ease, turning, whip stitch, butt join, lap join, ferrule, clamp, tip, set, temper, spring-back,
     coil set, camber, burr, flare, cone, dome, bell, drum, fan, train, dip, bents, baleen, cane, half hoop,
-    crinolette
+    crinolette, splice, remnant, nap, kerf
 """
 WORDS = [word.strip() for word in TRADE.split(",")]
 

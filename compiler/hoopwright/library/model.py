@@ -80,7 +80,8 @@ class Grade:
     ``density`` kg/m3.
 
     ``creeps`` is true when stiffness falls under lasting load. ``hard`` is true when tin snips fail on it.
-    ``spread`` is the relative uncertainty of ``e``.
+    ``spread`` is the relative uncertainty of ``e``. ``temper``: degrees C from which heat takes strength away
+    (None: nothing to lose, or not known).
     """
 
     name: str
@@ -93,6 +94,7 @@ class Grade:
     creeps: bool = False
     hard: bool = False
     metal: bool = True
+    temper: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,7 +131,8 @@ BenchTest = Droop | Wrap | Weigh
 class Stock:
     """What hoops are made of: a grade in a section, with its tests and how it is sold.
 
-    ``on_hand`` holds free lengths, m. ``form`` is a trade word derived from grade and section.
+    ``on_hand`` holds free lengths, m. ``form`` is a trade word derived from grade and section. ``shop`` is
+    where it is bought (blank: not said).
     """
 
     name: str
@@ -139,6 +142,7 @@ class Stock:
     sold: tuple[Offer, ...] = ()
     on_hand: tuple[float, ...] = ()
     form: Literal["strip", "wire", "cane", "tube", "rod"] = "strip"
+    shop: str = ""
 
     @property
     def linear_density(self) -> float:
@@ -159,13 +163,22 @@ class Stock:
 
 
 @dataclass(frozen=True, slots=True)
+class Remnant:
+    """A washed piece of cloth on hand: ``length`` along its selvage and usable ``width`` across, m."""
+
+    length: float
+    width: float
+
+
+@dataclass(frozen=True, slots=True)
 class Goods:
     """Haberdashery and cloth: tape, braid, cloth, fastening, consumable.
 
     ``width`` m (usable, cloth and tapes); ``areal_density`` kg/m2 (cloth); ``linear_density`` kg/m (tape,
     braid); ``shrinkage`` share; ``nap`` true when pieces may not be turned head to tail. ``on_hand``:
     lengths in m for
-    goods by length, counts for pieces.
+    goods by length, counts for pieces; ``remnants`` pieces of cloth that are narrower. ``shop`` is where it
+    is bought (blank: not said).
     """
 
     name: str
@@ -178,6 +191,8 @@ class Goods:
     sold: tuple[Offer, ...] = ()
     on_hand: tuple[float, ...] = ()
     source: str = ""
+    remnants: tuple[Remnant, ...] = ()
+    shop: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,6 +203,17 @@ class Consumption:
     goods: str
     amount: float
     per_piece: float
+
+
+@dataclass(frozen=True, slots=True)
+class JoinStrength:
+    """What a join bears, conservatively: ``shear`` along the lap and ``tension`` across it for a moment,
+    ``lasting`` across it for good. Of a ``bonded`` lap in Pa on its face, else in N at either end."""
+
+    bonded: bool
+    shear: float
+    tension: float
+    lasting: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -213,6 +239,8 @@ class Join:
     remarks: str
     source: str
     sleeve: float = 0.0
+    temperature: float = 0.0  # degrees C the stock is brought to
+    strength: JoinStrength | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,10 +9,11 @@ from types import MappingProxyType
 
 from hoopwright.library.tools import tool_name
 from hoopwright.source.diagnostic import error
-from hoopwright.spec.model import Allowances, Build, Limits, Units, Workshop
+from hoopwright.spec.model import Allowances, Build, Chair, Limits, Units, Workshop
 from hoopwright.spec.node import Node, Notebook
 
 PRACTICE = "common practice, no source"
+CHAIR = "a usual dining chair; our judgement"
 _SHARES = ("braid_take_up", "small_stuff_reserve", "money_reserve")
 
 REASONS: Mapping[str, str] = MappingProxyType({
@@ -23,6 +24,8 @@ REASONS: Mapping[str, str] = MappingProxyType({
     "band_join": "strips meet selvage to selvage",
     "band_ease": PRACTICE,
     "kerf": "width of a cut, burr filed off; " + PRACTICE,
+    "end_trim": "the end of a length is sound unless you say so",
+    "splice_shortest": "a shorter length is all lap and holds no curve; our choice",
     "smallest_offcut": "shorter ends are no use; our choice",
     "tape_top": PRACTICE,
     "tape_hem": PRACTICE,
@@ -79,6 +82,8 @@ def _used(build: Build, priced: bool) -> frozenset[str]:
     """The allowances that have a part in this build's numbers."""
     names = {"waistband_turning", "kerf", "smallest_offcut", "tape_top", "tape_hem", "tape_reserve",
              "tape_stretch", "hoop_tolerance", "tape_tolerance", "hem_tolerance", "small_stuff_reserve"}
+    if build.hoops.splices:
+        names |= {"splice_shortest"}
     if build.hoops.casing is not None:
         names |= {"casing_end", "braid_take_up"}
     if build.band is not None:
@@ -108,12 +113,21 @@ def read_limits(node: Node, notes: Notebook) -> Limits:
     if swing is None:
         swing = notes.assume("limits.swing", usual.swing, "length",
                              "a hem that hangs further from its place shows; our judgement")
+
+    def room(node: Node, key: str, default: float, reason: str) -> float:
+        stated = node.length()
+        return notes.assume(f"limits.{key}", default, "length", reason) if stated is None else stated
+
+    chair = Chair(room(node["chair"]["height"], "chair.height", usual.chair.height, CHAIR),
+                  room(node["chair"]["depth"], "chair.depth", usual.chair.depth, CHAIR))
     return Limits(
         budget[0] if budget else None, budget[1] if budget else None, node["door"].length(),
         node["weight"].mass(), sag,
         share("out_of_round", usual.out_of_round, "less is not seen under a skirt; our judgement"), factor,
         share("stress_worn", usual.stress_worn, "a margin for long wear; our judgement"),
-        share("stress_door", usual.stress_door, "a margin against a set; our judgement"), swing)
+        share("stress_door", usual.stress_door, "a margin against a set; our judgement"), swing, chair,
+        room(node["car"], "car", usual.car, "one place on the back seat; our judgement"),
+        room(node["bag"], "bag", usual.bag, "a travelling bag; our judgement"))
 
 
 def read_workshop(node: Node, units: Units, notes: Notebook) -> Workshop:

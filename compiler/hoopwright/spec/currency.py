@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from hoopwright.source.diagnostic import Finding, Path, error
 from hoopwright.source.quantity import QuantityError, parse_money
-from hoopwright.spec.quantities import PRICE
+from hoopwright.spec.quantities import DELIVERY, PRICE
 from hoopwright.spec.schema import load_schema
 from hoopwright.spec.walk import titled
 
@@ -14,10 +14,10 @@ def currency_of(value: object) -> tuple[str | None, tuple[Finding, ...]]:
     first: tuple[str, Path] | None = None
     others: dict[str, Finding] = {}
     for path, title, item in titled(value, load_schema("spec")):
-        if title != PRICE or path[0] == "variants":
+        if title not in (PRICE, DELIVERY) or path[0] == "variants":
             continue
         try:
-            _, currency = parse_money(item)
+            _, currency = parse_money(item, zero=title == DELIVERY)
         except QuantityError:
             continue
         if first is None:

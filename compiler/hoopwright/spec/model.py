@@ -376,9 +376,9 @@ class Spec:
 
     ``currency`` is the one currency of all prices, or None when nothing has a price. ``goods`` and
     ``stocks`` hold every material the build can name, by name. ``assumed`` is sorted by path.
-    ``stated`` is the set of dotted paths the maker wrote. ``shops`` tells what a delivery from each costs. When several materials are
-    offered for one use, ``offered`` names those this design takes, and ``substitutes`` are the same design with
-    the others, in the maker's order.
+    ``stated`` is the set of dotted paths the maker wrote. ``shops`` tells what a delivery from each costs.
+    When several materials are offered for one use, ``offered`` names those this design takes, and
+    ``substitutes`` are the same design with the others, in the maker's order.
     """
 
     title: str

@@ -130,9 +130,9 @@ class Node:
         """A place round a girth, 0 up to 1."""
         return parse_fraction(self.value) if self else None
 
-    def money(self) -> tuple[Decimal, str] | None:
-        """An amount and its currency."""
-        return quantity.parse_money(self.value) if self else None
+    def money(self, *, zero: bool = False) -> tuple[Decimal, str] | None:
+        """An amount and its currency; nought only with ``zero``."""
+        return quantity.parse_money(self.value, zero=zero) if self else None
 
 
 def dotted_paths(value: object, path: Path = ()) -> Iterator[Path]:

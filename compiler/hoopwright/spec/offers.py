@@ -22,4 +22,5 @@ def _offer(node: Node) -> Offer:
 
 
 def read_lengths(node: Node) -> tuple[float, ...]:
-    return tuple(item.length() or 0.0 for item in node.items())
+    """Plain lengths on hand; pieces that say their width too are read elsewhere."""
+    return tuple(item.length() or 0.0 for item in node.items() if not isinstance(item.value, dict))

@@ -14,6 +14,7 @@ from hoopwright.source.quantity import QuantityError
 from hoopwright.spec.walk import titled
 
 PRICE = "price"
+DELIVERY = "price, zero allowed"
 
 
 def parse_fraction(value: object) -> float:
@@ -45,6 +46,7 @@ PARSERS: Mapping[str, Callable[[object], object]] = MappingProxyType({
     "time": quantity.parse_minutes,
     "share": quantity.parse_share,
     PRICE: quantity.parse_money,
+    DELIVERY: partial(quantity.parse_money, zero=True),
     "fraction of the girth": parse_fraction,
 })
 """The reader for each title the schema gives to a quantity."""

@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
+from decimal import Decimal
 from pathlib import PurePath
 
 from hoopwright.library.goods import GOODS
 from hoopwright.library.grades import GRADES
 from hoopwright.library.model import Goods, Stock
-from hoopwright.source.diagnostic import Finding, error, failed, note
+from hoopwright.source.diagnostic import Finding, error, failed
 from hoopwright.source.read import Document
 from hoopwright.spec.allowances import read_allowances, read_limits, read_workshop
 from hoopwright.spec.building import Cupboard, read_build
 from hoopwright.spec.currency import currency_of
+from hoopwright.spec.diary import read_fittings, read_progress
+from hoopwright.spec.ground import behind
 from hoopwright.spec.haberdashery import read_goods
 from hoopwright.spec.loads import read_load
 from hoopwright.spec.model import Build, ShapeSpec, Spec, Units, Wearer
@@ -22,11 +26,11 @@ from hoopwright.spec.plausible import body_findings, stock_findings
 from hoopwright.spec.ranges import range_findings
 from hoopwright.spec.references import reference_findings
 from hoopwright.spec.stocks import library_stock, read_stock
+from hoopwright.spec.substitutes import designs
 from hoopwright.spec.validate import validate
 from hoopwright.spec.variants import variant_findings
 from hoopwright.spec.wearer import read_wearer
 
-POSTPONED = ("progress", "fittings")
 DEFAULT_SKIRT = 0.0254
 
 
@@ -44,17 +48,20 @@ def resolve(document: Document) -> tuple[Spec | None, tuple[Finding, ...]]:
         found = (*found, *mixed)
     if failed(found):
         return None, found
-    notes = Notebook(findings=list(found))
-    spec = _assembled(Node(value), document.file, currency, notes)
-    return (None if failed(notes.findings) else spec), tuple(dict.fromkeys(notes.findings))
+    told = list(found)
+    specs: list[Spec | None] = []
+    for design in designs(value):
+        notes = Notebook(findings=list(found))
+        spec = _assembled(Node(design.value), document.file, currency, notes)
+        specs.append(spec and replace(spec, offered=design.offered))
+        told.extend(notes.findings)
+    others = tuple(spec for spec in specs[1:] if spec is not None)
+    first = None if specs[0] is None or failed(told) else replace(specs[0], substitutes=others)
+    return first, tuple(dict.fromkeys(told))
 
 
 def _assembled(node: Node, file: str, currency: str | None, notes: Notebook) -> Spec | None:
     """The Spec, or None when so much is wrong that the rest cannot be read."""
-    for key in POSTPONED:
-        if node[key]:
-            notes.tell(note("not-yet-applied", (key,), f"`{key}` is checked, but not applied yet",
-                            "the plan is that of the spec without it", at_key=True))
     cupboard = _cupboard(node["materials"], notes)
     wearer = read_wearer(node["wearer"], notes)
     if wearer is not None:
@@ -63,7 +70,7 @@ def _assembled(node: Node, file: str, currency: str | None, notes: Notebook) -> 
         notes.tell(error("not-yet", ("build", "carried_by"), "only tapes carry hoops yet",
                          "write `carried_by: tapes`; channels and cords come later"))
     waist = node["wearer"]["waist"].length() or 0.0
-    build = read_build(node["build"], node["workshop"], waist, cupboard, notes)
+    build = read_build(node["build"], node["workshop"], waist, cupboard, notes, behind(node["shape"]))
     if wearer is None or build is None or failed(notes.findings):
         return None
     shape = read_shape(node["shape"], wearer, build, notes)
@@ -109,7 +116,13 @@ def _finished(node: Node, title: str, currency: str | None, cupboard: Cupboard, 
         skirt_off_floor=skirt, stocks=_stocks(cupboard), goods=_goods(cupboard), allowances=allowances,
         limits=limits, workshop=workshop, currency=currency,
         assumed=tuple(sorted(notes.assumed, key=lambda item: item.path)), stated=frozenset(stated),
-        postponed=tuple(key for key in POSTPONED if node[key]), paths=stated)
+        paths=stated, shops=_shops(node["shops"]), progress=read_progress(node["progress"], shape, notes),
+        fittings=read_fittings(node["fittings"], wearer, shape, len(build.tapes.waist_fractions), notes))
+
+
+def _shops(node: Node) -> Mapping[str, Decimal]:
+    """What a delivery from each shop costs."""
+    return {name: said[0] for name in node.names() if (said := node[name].money(zero=True)) is not None}
 
 
 def _stocks(cupboard: Cupboard) -> Mapping[str, Stock]:

@@ -30,7 +30,7 @@ def read_stock(name: str, node: Node) -> FilledStock:
     grade = _grade(grade_for(grade_name, section), node, notes)
     bench = tuple(_bench(item) for item in node["bench"].items())
     stock = Stock(name, grade, section, bench, read_offers(node["sold"]), read_lengths(node["on_hand"]),
-                  form=_form(grade, section))
+                  form=_form(grade, section), shop=node["from"].text() or "")
     return FilledStock(stock, tuple(notes.assumed))
 
 

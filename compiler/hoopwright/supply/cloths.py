@@ -84,7 +84,8 @@ def _cloth(need: ClothNeed, step: float, most: float | None = None) -> Cloth:
 
 
 def _remnants(need: ClothNeed) -> tuple[Remnant, ...]:
-    return tuple(Remnant(need.goods.width, length) for length in need.goods.on_hand)
+    whole = (Remnant(need.goods.width, length) for length in need.goods.on_hand)
+    return (*whole, *(Remnant(piece.width, piece.length) for piece in need.goods.remnants))
 
 
 def _by_measure(need: ClothNeed, offer: ByMeasure) -> Laid | ClothProblem:

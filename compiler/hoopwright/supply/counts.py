@@ -31,13 +31,13 @@ class CountNeed:
     uses: tuple[str, ...]
 
 
-def count_needs(spec: Spec, shape: Shape) -> tuple[CountNeed, ...]:
-    """Fastening first, then consumables by name."""
+def count_needs(spec: Spec, shape: Shape, splices: int = 0) -> tuple[CountNeed, ...]:
+    """Fastening first, then consumables by name. ``splices`` are joins beside those that close hoops."""
     fastening = spec.build.waistband.fastening
     more = 1 + spec.allowances.small_stuff_reserve
     closing = CountNeed(fastening, FASTENINGS_PER_BAND.get(fastening.name, 1) * more, 1, ("waistband",))
     pooled: dict[str, CountNeed] = {}
-    for use, times, word in _uses(spec, shape):
+    for use, times, word in _uses(spec, shape, splices):
         if times <= 0:
             continue
         before = pooled.get(use.goods)
@@ -48,12 +48,14 @@ def count_needs(spec: Spec, shape: Shape) -> tuple[CountNeed, ...]:
     return (closing, *(pooled[name] for name in sorted(pooled)))
 
 
-def _uses(spec: Spec, shape: Shape) -> list[tuple[Consumption, float, str]]:
+def _uses(spec: Spec, shape: Shape, splices: int) -> list[tuple[Consumption, float, str]]:
     """Every use: what, how many times, and a word for the list."""
     join = spec.build.hoops.join
     joined = len(closed(shape))
+    made = joined + splices
+    said = "joins, splices and one proof" if splices else "joins and one proof"
     uses: list[tuple[Consumption, float, str]] = [
-        (use, joined + 1 if joined else 0, "joins and one proof") for use in join.consumes
+        (use, made + 1 if made else 0, said) for use in join.consumes
     ]
     tipped = len(shape.hoops) if ends_stay_open(spec) else len(shape.hoops) - joined
     uses.append((HOOP_END, 2 * tipped, "hoop ends"))

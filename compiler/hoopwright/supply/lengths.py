@@ -23,7 +23,7 @@ from hoopwright.supply.cutting.model import (
     WorkLimits,
 )
 from hoopwright.supply.cutting.model import Pack as Offer
-from hoopwright.supply.model import CutPack, CutPiece, ShoppingLine
+from hoopwright.supply.model import CutPack, CutPiece, ShoppingLine, Splicing
 from hoopwright.supply.money import measured_cost, step_price
 from hoopwright.supply.needs import LengthNeed
 
@@ -38,6 +38,13 @@ class Cut:
     lines: tuple[ShoppingLine, ...]
     proven: bool
     gap: float
+    splicing: Splicing | None = None
+
+    @property
+    def outlay(self) -> Decimal | None:
+        """Money for all lines and for what splices use up; None when a price is missing."""
+        extra = self.splicing.cost if self.splicing else Decimal(0)
+        return None if self.cost is None else self.cost + extra
 
     @property
     def cost(self) -> Decimal | None:
@@ -64,10 +71,13 @@ def cut_need(need: LengthNeed, spec: Spec) -> Cut | CuttingFailure:
     if packs:
         plan = _solve(need, packs, spec)
         found.append(plan if isinstance(plan, CuttingFailure) else _from_plan(need, plan))
-    found.extend(_by_measure(need, offer, spec) for offer in measures)
+    for offer in measures:
+        found.append(_by_measure(replace(need, splice=None), offer, spec))
+        if need.splice is not None and need.on_hand:
+            found.append(_by_measure(need, offer, spec))
     if not found:
         step = 0.3048 if spec.units == "inches" else 0.1
-        found.append(_unpriced(_by_measure(need, ByMeasure(step, step, None), spec)))
+        found.append(_unpriced(_by_measure(replace(need, splice=None), ByMeasure(step, step, None), spec)))
     return _cheapest(found)
 
 
@@ -77,7 +87,10 @@ def _cheapest(found: Iterable[Cut | CuttingFailure]) -> Cut | CuttingFailure:
     cuts = [way for way in ways if isinstance(way, Cut)]
     if not cuts:
         return next(way for way in ways if isinstance(way, CuttingFailure))
-    best = min(cuts, key=lambda cut: (cut.cost is None, cut.cost or Decimal(0), cut.length))
+    best = min(
+        cuts,
+        key=lambda cut: (cut.outlay is None, cut.outlay or Decimal(0), cut.splicing is not None, cut.length),
+    )
     return best if len(ways) == 1 or not best.lines else replace(best, proven=False)
 
 
@@ -89,7 +102,7 @@ def _offer(pack: Pack, index: int, need: LengthNeed) -> Offer:
 
 def _solve(need: LengthNeed, packs: tuple[Offer, ...], spec: Spec) -> CuttingPlan | CuttingFailure:
     pieces = tuple(Piece(piece.part, piece.length) for piece in need.pieces)
-    rules = CuttingRules(kerf=need.kerf, useful=spec.allowances.smallest_offcut)
+    rules = CuttingRules(need.kerf, need.trim, spec.allowances.smallest_offcut, need.splice)
     return cut_lengths(CuttingOrder(pieces, packs, need.on_hand, rules), WorkLimits())
 
 
@@ -100,7 +113,7 @@ def _from_plan(need: LengthNeed, plan: CuttingPlan) -> Cut:
             need.item,
             _as_sold(pack.length, need) if pack.source == "bought" else pack.length,
             pack.source,
-            tuple(CutPiece(piece.part, piece.length) for piece in pack.pieces),
+            tuple(CutPiece(piece.part, piece.length, piece.share, piece.shares) for piece in pack.pieces),
             pack.left,
         )
         for pack in plan.packs
@@ -126,7 +139,12 @@ def _from_plan(need: LengthNeed, plan: CuttingPlan) -> Cut:
             )
         )
         spare = 0.0
-    return Cut(packs, tuple(lines), plan.proven, plan.gap)
+    return Cut(packs, tuple(lines), plan.proven, plan.gap, _splicing(plan))
+
+
+def _splicing(plan: CuttingPlan) -> Splicing | None:
+    told = plan.splices
+    return None if told is None else Splicing(told.parts, told.count, told.saves, told.cost)
 
 
 def _as_sold(washed: float, need: LengthNeed) -> float:
@@ -146,7 +164,7 @@ def _in_order(need: LengthNeed, parts: Iterable[str]) -> tuple[str, ...]:
 
 def _by_measure(need: LengthNeed, offer: ByMeasure, spec: Spec) -> Cut | CuttingFailure:
     """One length bought in whole steps. Whether k steps do grows with k, so the least k is bracketed."""
-    whole = need.total + need.kerf * max(0, len(need.pieces) - 1)
+    whole = need.total + need.kerf * max(0, len(need.pieces) - 1) + need.trim
     most = max(1, math.ceil(whole / (1 - need.shrinkage) / offer.step - _NOISE))
     if not need.on_hand:
         return _one_length(need, offer, most, whole)
@@ -202,7 +220,7 @@ def _measured(cut: Cut, offer: ByMeasure, steps: int) -> Cut:
         price=step_price(offer),
         cost=measured_cost(offer, steps),
     )
-    return Cut(cut.packs, (line,), True, 0.0)
+    return replace(cut, lines=(line,), proven=True, gap=0.0)
 
 
 def _unpriced(cut: Cut | CuttingFailure) -> Cut | CuttingFailure:

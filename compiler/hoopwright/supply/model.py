@@ -11,10 +11,18 @@ from hoopwright.spec.check import Check
 
 @dataclass(frozen=True, slots=True)
 class CutPiece:
-    """A piece to cut from a length: which part, how long, m."""
+    """A piece to cut from a length: which part, how long, m. A spliced part has several ``shares``, each
+    with its laps; ``share`` counts them from 1."""
 
     part: str
     length: float
+    share: int = 1
+    shares: int = 1
+
+    @property
+    def label(self) -> str:
+        """``H7``, or ``H7 (1 of 2)`` for a length of a spliced part."""
+        return self.part if self.shares == 1 else f"{self.part} ({self.share} of {self.shares})"
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +37,17 @@ class CutPack:
 
 
 @dataclass(frozen=True, slots=True)
+class Splicing:
+    """What splices do: how many, in which parts; ``saves`` on the stock against the cheapest plan without
+    them (None when there is none, or a price is missing); ``cost`` of what they use up."""
+
+    parts: tuple[str, ...]
+    count: int
+    saves: Decimal | None
+    cost: Decimal
+
+
+@dataclass(frozen=True, slots=True)
 class Cutting:
     """All packs of all goods cut in lengths. ``gap``: share of cost above the proven bound (0 when
     proven)."""
@@ -36,6 +55,7 @@ class Cutting:
     packs: tuple[CutPack, ...]
     proven: bool
     gap: float
+    splicing: Splicing | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -31,6 +31,7 @@ def provide(spec: Spec, shape: Shape) -> tuple[Supply | None, tuple[Finding, ...
             tuple(pack for cut in cuts for pack in cut.packs),
             all(cut.proven for cut in cuts),
             max((cut.gap for cut in cuts), default=0.0),
+            listing.splicing,
         ),
         layouts=tuple(layout for cloth in listing.laid for layout in cloth.layouts),
         shopping=listing.lines,

@@ -75,6 +75,9 @@ def _changes(spec: Spec) -> Iterator[tuple[str, Spec]]:
                 f"hoops of `{name}`{join} if it is strong enough",
                 _rebuilt(spec, replace(build, hoops=hoops)),
             )
+    if not build.hoops.splices:
+        spliced = replace(build, hoops=replace(build.hoops, splices=1))
+        yield "one splice allowed in each hoop (`splices: 1`)", _rebuilt(spec, spliced)
     if spec.shape.count > _FEWEST and spec.shape.spacing != "listed":
         yield "one hoop fewer", replace(spec, shape=replace(spec.shape, count=spec.shape.count - 1))
     if build.hoops.casing is not None:

@@ -64,7 +64,8 @@ def _splice(worst: TooLong, spec: Spec) -> str:
     laps = f", {length_text(lap, spec.units)} more strip for each" if lap > 0 else ""
     return (
         f"or the hoop is made of {lengths} lengths, with {lengths - 1} more `{join.name}` "
-        f"join{'' if lengths == 2 else 's'} as a splice, never at centre front{laps}"
+        f"join{'' if lengths == 2 else 's'} as a splice, never at centre front{laps}: "
+        f"write `splices: {lengths - 1}` under `build.hoops`"
     )
 
 
