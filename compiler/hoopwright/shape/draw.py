@@ -174,6 +174,6 @@ def _loose(shape: Shape) -> tuple[Finding, ...]:
 
 
 def _shelf_note(tapes: Sequence[Tape]) -> tuple[Finding, ...]:
-    shelves = {tape.id: max(mark.lean for mark in tape.marks) for tape in tapes}
+    shelves = {tape.id: max(mark.lean for mark in tape.marks) for tape in tapes if tape.marks}
     names = tuple(name for name, lean in shelves.items() if lean > SHELF)
     return (problems.shelf(names, f"{degrees(max(shelves.values())):.0f}"),) if names else ()

@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 from hoopwright.library.model import Section, Stock
 from hoopwright.spec.model import Spec, TapeBuild
-from hoopwright.spec.tapes import equal_places, places_beside_gap
+from hoopwright.spec.tapes import equal_places, places_behind, places_beside_gap
 from hoopwright.strength.material import material_strength, modulus
 
 MOST_TAPES = 12
@@ -37,8 +37,12 @@ def with_tapes(spec: Spec, count: int, gap: float | None) -> Spec | None:
     old = spec.build.tapes
     if count > MOST_TAPES or old is None:
         return None
-    waist = equal_places(count) if gap is None else places_beside_gap(count, gap / spec.wearer.waist)
-    tapes = TapeBuild(old.material, count, gap, old.to, waist, equal_places(count))
+    hem = equal_places(count)
+    waist = hem if gap is None else places_beside_gap(count, gap / spec.wearer.waist)
+    half = spec.shape.ground_plan.half
+    if half is not None:
+        waist = hem = places_behind(count, "with full hoops" if half.full else "only")
+    tapes = TapeBuild(old.material, count, gap, old.to, waist, hem)
     return replace(spec, build=replace(spec.build, tapes=tapes))
 
 

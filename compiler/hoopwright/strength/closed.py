@@ -22,12 +22,15 @@ from hoopwright.strength.uneven import Hung
 
 NAME = "closed forms for each hoop, tapes as statics"
 _SLACK = "a tape would hang slack: only a solution of the whole cage tells what the hoops do then"
+_OPEN = "some hoops are open, or pass by some tapes: only a solution of the whole cage tells"
 _LEVEL = "the tapes stand so that they cannot hold a hoop level"
 
 
 def solve(problem: Problem) -> Solution:
     """Solve a cage by closed forms."""
     shape = problem.shape
+    if not _rings(shape):
+        return _not_rings(problem)
     loads = [(a + b) * GRAVITY for a, b in zip(problem.skirt, problem.own, strict=True)]
     carried = _onto_tapes(shape, loads)
     taped = [k for k, hoop in enumerate(shape.hoops) if hoop.fixings]
@@ -49,6 +52,21 @@ def solve(problem: Problem) -> Solution:
         sum(force.waist_pull for force in forces),
         dict.fromkeys(("sag", "out-of-round", "set-worn"), reason) if reason else {},
     )
+
+
+def _rings(shape: Shape) -> bool:
+    """Whether every hoop is closed and on all tapes, or on none."""
+    return all(hoop.closed and len(hoop.fixings) in (0, len(shape.tapes)) for hoop in shape.hoops)
+
+
+def _not_rings(problem: Problem) -> Solution:
+    """Loads alone: no closed form holds for open hoops."""
+    hoops = tuple(
+        HoopStrength(hoop.id, (skirt + own) * GRAVITY / hoop.girth, 0.0, None, None, None, None)
+        for hoop, skirt, own in zip(problem.shape.hoops, problem.skirt, problem.own, strict=True)
+    )
+    codes = ("sag", "out-of-round", "set-worn", "buckling", "slack")
+    return Solution(NAME, hoops, (), Buckling(None, True), "", None, 0.0, dict.fromkeys(codes, _OPEN))
 
 
 def _onto_tapes(shape: Shape, loads: Sequence[float]) -> list[float]:

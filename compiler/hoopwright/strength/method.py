@@ -12,7 +12,14 @@ from typing import Protocol
 from hoopwright.library.model import Stock
 from hoopwright.shape.model import Shape
 from hoopwright.spec.model import Spec
-from hoopwright.strength.model import Buckling, HoopLines, HoopStrength, MaterialStrength, TapeStrength
+from hoopwright.strength.model import (
+    Buckling,
+    HoopLines,
+    HoopStrength,
+    MaterialStrength,
+    TapeStrength,
+    TieStrength,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +60,7 @@ class Solution:
     status: str = "solved"
     trouble: tuple[str, ...] = ()
     lines: tuple[HoopLines, ...] = ()
+    ties: tuple[TieStrength, ...] = ()
 
 
 class Method(Protocol):

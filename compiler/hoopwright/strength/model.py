@@ -54,9 +54,19 @@ class TapeStrength:
 
 
 @dataclass(frozen=True, slots=True)
+class TieStrength:
+    """Tension in a tie, N, and whether it hangs slack."""
+
+    id: str
+    tension: float
+    slack: bool
+
+
+@dataclass(frozen=True, slots=True)
 class MaterialStrength:
     """What was taken for a stock: bending stiffness in the hoop's plane (weak) and out of it (strong),
-    torsion, N m2; elastic limit Pa."""
+    torsion, N m2; elastic limit Pa. ``tests``: of samples, and the ``spread`` of their stiffness (None for
+    fewer than two droops)."""
 
     name: str
     ei_weak: float
@@ -64,6 +74,8 @@ class MaterialStrength:
     gj: float
     elastic_limit: float
     origin: Literal["bench", "grade"]
+    tests: int = 0
+    spread: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +103,38 @@ class Weights:
         return self.hoops + self.casings + self.tapes + self.waistband + self.band + self.joins
 
 
+Situation = Literal["closing", "door", "chair", "car", "bag", "coil"]
+
+
+@dataclass(frozen=True, slots=True)
+class Handling:
+    """What a situation does to the hoop that suffers most: tightest ``radius`` m, ``stress`` there and the
+    elastic ``limit`` Pa, ``push`` of the hoop N. ``keeps``: diameter of the curve it keeps, m, or None when
+    it springs back. ``part`` is empty for the stock as sold."""
+
+    situation: Situation
+    part: str
+    radius: float
+    stress: float
+    limit: float
+    push: float
+    keeps: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Seated:
+    """Where a hoop lies when the wearer sits: in words, and its ``back``, ``front`` and ``sides`` above the
+    floor, m; ``gap`` it is squeezed into behind her, or None; tightest ``radius`` m."""
+
+    id: str
+    lies: str
+    back: float
+    front: float
+    sides: float
+    gap: float | None
+    radius: float
+
+
 @dataclass(frozen=True, slots=True)
 class Assessment:
     """What the strength stage found. ``method`` names how (for the annex). ``verdict`` opens the plan:
@@ -110,3 +154,6 @@ class Assessment:
     verdict: Literal["stands", "stands, but", "will not stand"]
     reasons: tuple[str, ...]
     lines: tuple[HoopLines, ...] = ()
+    handling: tuple[Handling, ...] = ()
+    seated: tuple[Seated, ...] = ()
+    ties: tuple[TieStrength, ...] = ()

@@ -10,21 +10,30 @@ from math import cos, hypot, pi
 
 from hoopwright.shape.ellipse import point_at
 from hoopwright.shape.ground import ellipse_of
-from hoopwright.shape.model import Hoop, Tape
+from hoopwright.shape.model import Hoop, Tape, Tie
 from hoopwright.strength.cage.model import (
     BandModel,
     BodyModel,
     BodyRow,
     CageModel,
     HoopModel,
+    HoopPoint,
     Section,
     TapeModel,
+    TieModel,
 )
 from hoopwright.strength.cage.result import CageResult, HoopResult
 from hoopwright.strength.droop import GRAVITY
 from hoopwright.strength.material import modulus
 from hoopwright.strength.method import Problem, Solution
-from hoopwright.strength.model import Buckling, HoopLines, HoopStrength, Segment, TapeStrength
+from hoopwright.strength.model import (
+    Buckling,
+    HoopLines,
+    HoopStrength,
+    Segment,
+    TapeStrength,
+    TieStrength,
+)
 from hoopwright.strength.section import properties
 
 NAME = "whole cage, large movements, by finite elements: hoops as sprung rods, tapes and cloth that only pull"
@@ -78,7 +87,8 @@ def model(problem: Problem) -> CageModel:
     )
     rows = tuple(BodyRow(row.height, row.width / 2, row.depth / 2) for row in shape.body)
     body = BodyModel(rows) if len(rows) > 1 else None
-    return CageModel(hoops, tuple(_tape(tape, problem, ea) for tape in shape.tapes), bands, body=body)
+    tapes = tuple(_tape(tape, problem, ea) for tape in shape.tapes)
+    return CageModel(hoops, tapes, bands, tuple(_tie(tie, ea) for tie in shape.ties), body=body)
 
 
 def solution(problem: Problem, result: CageResult) -> Solution:
@@ -109,6 +119,7 @@ def solution(problem: Problem, result: CageResult) -> Solution:
         status=result.status,
         trouble=tuple(note.text for note in result.notes),
         lines=tuple(HoopLines(hoop.id, hoop.wished, hoop.deformed) for hoop in result.hoops),
+        ties=tuple(TieStrength(tie.id, tie.tension_n, tie.slack) for tie in result.ties),
     )
 
 
@@ -152,10 +163,18 @@ def _section(problem: Problem) -> Section:
 
 
 def _hoop(hoop: Hoop, section: Section, mass: float) -> HoopModel:
+    line = max(mass / hoop.girth - section.mass_per_m, 0.0) * GRAVITY
+    if not hoop.closed:
+        path = tuple((x, y, hoop.height) for x, y in hoop.plan.path)
+        return HoopModel(hoop.id, path, section, False, hoop.start, hoop.end, "straight",
+                         line_load_n_per_m=line)
     outline = ellipse_of(hoop.plan)
     points = tuple((*point_at(outline, k / POINTS), hoop.height) for k in range(POINTS))
-    line = max(mass / hoop.girth - section.mass_per_m, 0.0) * GRAVITY
     return HoopModel(hoop.id, points, section, born="straight", line_load_n_per_m=line)
+
+
+def _tie(tie: Tie, ea: float) -> TieModel:
+    return TieModel(tie.id, HoopPoint(tie.hoop, tie.at), HoopPoint(tie.hoop, tie.to), tie.length, ea)
 
 
 def _tape(tape: Tape, problem: Problem, ea: float) -> TapeModel:
