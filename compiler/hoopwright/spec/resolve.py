@@ -117,7 +117,7 @@ def _finished(node: Node, title: str, currency: str | None, cupboard: Cupboard, 
         limits=limits, workshop=workshop, currency=currency,
         assumed=tuple(sorted(notes.assumed, key=lambda item: item.path)), stated=frozenset(stated),
         paths=stated, shops=_shops(node["shops"]), progress=read_progress(node["progress"], shape, notes),
-        fittings=read_fittings(node["fittings"], wearer, shape, len(build.tapes.waist_fractions), notes))
+        fittings=read_fittings(node["fittings"], wearer, shape, build.tapes, notes))
 
 
 def _shops(node: Node) -> Mapping[str, Decimal]:

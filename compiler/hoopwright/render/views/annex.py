@@ -43,7 +43,6 @@ class Annex:
     assumed: tuple[tuple[str, str, str], ...]
     findings: tuple[tuple[str, str, str, str], ...]
     cautions: tuple[tuple[str, str, str], ...]
-    postponed: tuple[str, ...]
 
 
 def annex_view(plan: Plan, general: tuple[str, ...]) -> Annex:
@@ -66,7 +65,6 @@ def annex_view(plan: Plan, general: tuple[str, ...]) -> Annex:
                         f"line {found.span.line}" if found.span else "", _said(found.message, found.help))
                        for found in plan.findings),
         cautions=_cautions(plan, general),
-        postponed=plan.spec.postponed,
     )
 
 

@@ -9,7 +9,7 @@ from hoopwright.shape.body import Body, body_of
 from hoopwright.shape.ellipse import Ellipse
 from hoopwright.shape.fit.judge import doubts, reserve_findings
 from hoopwright.shape.fit.read import Reading, reading
-from hoopwright.shape.fit.takeup import mark_alone, shares, taken_up
+from hoopwright.shape.fit.takeup import mark_alone, shares, sunk, taken_up
 from hoopwright.shape.lengths import hoop_cut
 from hoopwright.shape.model import Fixing, Hoop, Mark, Moved, Point, Refit, Shape, Skirt, Tape
 from hoopwright.shape.outline import Outline, Oval
@@ -41,11 +41,12 @@ def _apply(fitting: Fitting, read: Reading, spec: Spec, shape: Shape, body: Body
     for tape in shape.tapes:
         then, now = _points(tape, shape.hoops), _points(tape, hoops)
         whole = _whole_from(tape, shape)
-        up = taken_up(then, (0.0, *([read.all_round] * len(tape.marks))), body) if read.all_round else ()
+        start = sunk(then, read.all_round)
+        up = taken_up(start, (0.0, *([read.all_round] * len(tape.marks))), body) if read.all_round else ()
         if up:
             drawn_up[tape.id] = up[0]
         off = read.tapes.get(tape.id, 0.0)
-        along = taken_up(then, tuple(off * share for share in shares(then, whole)), body) if off else ()
+        along = taken_up(start, tuple(off * share for share in shares(then, whole)), body) if off else ()
         marks = []
         for k, mark in enumerate(tape.marks):
             goes = mark.at - (along[k] if along else 0.0) + _alone(k, mark, then, now, read, body)
@@ -58,7 +59,9 @@ def _apply(fitting: Fitting, read: Reading, spec: Spec, shape: Shape, body: Body
     if read.waist is not None:
         wider = read.waist[1] - read.waist[0]
         waistband = replace(waistband, girth=read.waist[1], overlap=waistband.overlap - wider)
-    skirt = _skirt(spec, hoops, body, shape.skirt) if read.girths else shape.skirt
+    lower = read.all_round + sum(refit.all_round for refit in shape.refits)
+    changed = bool(read.girths) or bool(read.all_round)
+    skirt = _skirt(spec, hoops, body, shape.skirt, lower) if changed else shape.skirt
     refit = Refit(fitting.on, read.low, read.all_round, drawn_up, tuple(moved), read.hoops, read.girths,
                   read.waist, (shape.skirt, skirt))
     return replace(shape, hoops=hoops, tapes=tuple(tapes), waistband=waistband, skirt=skirt,
@@ -107,11 +110,13 @@ def _remade(hoop: Hoop, girths: Mapping[str, tuple[float, float]], spec: Spec) -
                    fixings=tuple(map(grown, hoop.fixings)))
 
 
-def _skirt(spec: Spec, hoops: tuple[Hoop, ...], body: Body, before: Skirt) -> Skirt:
-    """The skirt over the hoops as made; as before when a hoop is no ellipse."""
+def _skirt(spec: Spec, hoops: tuple[Hoop, ...], body: Body, before: Skirt, lower: float) -> Skirt:
+    """The skirt over the hoops as made, from a waistline ``lower`` than measured; as before when a hoop is no
+    ellipse."""
     if any(hoop.plan.kind not in ("round", "oval") or hoop.plan.sideways or hoop.plan.tilt for hoop in hoops):
         return before
     outlines: list[tuple[float, Outline]] = [
         (hoop.height, Oval(Ellipse(hoop.plan.width / 2, hoop.plan.depth / 2, hoop.plan.offset),
                            hoop.start, hoop.end)) for hoop in hoops]
-    return skirt_over(waist_of(spec), outlines, body, spec.skirt_off_floor)
+    waist = waist_of(spec)
+    return skirt_over(replace(waist, c0=waist.c0 - lower), outlines, body, spec.skirt_off_floor)

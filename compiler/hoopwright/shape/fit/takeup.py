@@ -5,6 +5,9 @@ hoop that hung low by e (from L dL = h dh): 1/4 in low at 32 degrees is 0.21 in.
 stretches each stretch is shortened by what its own two ends rise against each other, times the cosine of its
 own lean; a mark moves by the sum down to it. It is computed from the points themselves, not from that first
 order, and round the body where the tape lies on it.
+
+When the hem is off by the same all round, the waistline is taken to lie that much lower or higher than it
+was measured: the tapes then start from there.
 """
 
 from __future__ import annotations
@@ -21,13 +24,19 @@ from hoopwright.shape.tapes import over_body
 def taken_up(points: Sequence[Point], low: Sequence[float], body: Body) -> tuple[float, ...]:
     """How much shorter the tape gets down to each of its points but the first, m.
 
-    ``points``: the tape's start and its fixings as they should be; ``low``: how much too low each of them
-    was, m (0 for the start).
+    ``points``: the tape's start and its fixings as they should be, the start as it is; ``low``: how much too
+    low each of them was, m (0 for the start).
     """
     found = [(x, y, z - e) for (x, y, z), e in zip(points, low, strict=True)]
     gains = [_run(*hung, body) - _run(*meant, body)
              for meant, hung in zip(pairwise(points), pairwise(found), strict=True)]
     return tuple(sum(gains[: k + 1]) for k in range(len(gains)))
+
+
+def sunk(points: Sequence[Point], by: float) -> tuple[Point, ...]:
+    """The same points, the tape's start lower by ``by``, m."""
+    (x, y, z), *rest = points
+    return ((x, y, z - by), *rest)
 
 
 def mark_alone(above: Point, then: Point, now: Point, body: Body) -> float:
