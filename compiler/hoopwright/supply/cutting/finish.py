@@ -13,9 +13,9 @@ from hoopwright.supply.cutting.packing import Fill, pack_quickly
 from hoopwright.supply.cutting.stock import Stock
 from hoopwright.supply.cutting.tidy import Score, best_packing, is_searchable, score
 
-_MIXES = 12
-_EXACT_STEPS = 30_000
-_EXCHANGE_STEPS = 60_000
+_MIXES = 8
+_EXACT_STEPS = 12_000
+_EXCHANGE_STEPS = 30_000
 
 
 @dataclass(frozen=True)
