@@ -42,22 +42,26 @@ def music_wire_tensile(diameter: float) -> float:
     return 2211 * MPA / math.pow(diameter * 1000, 0.145)
 
 
+# temper: blue strip was drawn at 330-430 C (ASTM A684 data sheet); cold-rolled stainless and cold-drawn
+# wire lose strength from about 400 and 250 C (from memory).
+
+
 def _grades() -> tuple[Grade, ...]:
     steel = shear_modulus(205 * GPA, STEEL_POISSON)
     return (
         Grade("spring steel, tempered", 205 * GPA, steel, 1200 * MPA, 7850,
               "high-carbon strip, tempered: E 205 GPa, 7850 kg/m3, yield 1200-1700 MPa (typical values quoted"
-              " from memory); the lowest yield is taken", hard=True),
+              " from memory); the lowest yield is taken", hard=True, temper=330.0),
         Grade("mild steel", 205 * GPA, steel, 250 * MPA, 7850,
               f"low-carbon steel: E 205 GPa, yield 250 MPa, 7850 kg/m3; {_SHIGLEY}"),
         Grade("stainless, full hard", 193 * GPA, shear_modulus(193 * GPA, STEEL_POISSON), 965 * MPA, 7900,
               "type 301 full hard, ASTM A666: E 193 GPa, yield 965 MPa, 7900 kg/m3 (quoted from memory)",
-              hard=True),
+              hard=True, temper=400.0),
         Grade("music wire", 205 * GPA, steel, MUSIC_WIRE_YIELD_SHARE * music_wire_tensile(0.002), 7850,
               "ASTM A228: elastic limit taken as 0.75 of the least tensile strength 2211/d^0.145 MPa, d in"
-              f" mm; {_SHIGLEY}", hard=True),
-        Grade("rattan", 2.0 * GPA, 0.3 * GPA, 40 * MPA, 600,
-              "cane: E 2 GPa give or take half, G 0.3 GPa, elastic limit 40 MPa, 600 kg/m3; typical figures"
+              f" mm; {_SHIGLEY}", hard=True, temper=250.0),
+        Grade("rattan", 4.0 * GPA, 0.3 * GPA, 40 * MPA, 600,
+              "cane: E 4 GPa give or take half, G 0.3 GPa, elastic limit 40 MPa, 600 kg/m3; typical figures"
               " quoted from memory - test your own", spread=0.5, metal=False),
         Grade("polyethylene", 0.9 * GPA, shear_modulus(0.9 * GPA, POLYETHYLENE_POISSON), 20 * MPA, 950,
               "polyethylene tube: E 0.9 GPa at first and a quarter of it under lasting load, yield 20 MPa,"

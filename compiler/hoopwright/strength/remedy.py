@@ -19,6 +19,8 @@ from hoopwright.strength.problem import pose
 from hoopwright.strength.verdict import CLAUSES
 from hoopwright.strength.weight import weights
 
+MOST_SOLVED = 5
+"""Changed cages solved for one plan: a cage far from standing costs seconds each, and a plan must not wait."""
 HELPS = 0.95
 """A change that leaves more than this share of what was used up is not worth naming."""
 
@@ -46,9 +48,11 @@ class Trials:
 
     def solved(self, change: Change, quick: bool = False) -> tuple[Problem, Solution] | None:
         """The problem and solution of a changed cage, by the closed forms when ``quick``; None when the
-        change does not apply."""
+        change does not apply, or when enough have been solved."""
         key = (change.words, quick)
         if key not in self.done:
+            if not quick and sum(not was_quick for _, was_quick in self.done) >= MOST_SOLVED:
+                return None
             changed = change.apply(self.spec)
             shape = None if changed is None else draw(changed)[0]
             if changed is None or shape is None:
