@@ -21,7 +21,8 @@ def test_the_library_holds_what_the_language_promises() -> None:
     assert {"spring steel, tempered", "mild steel", "stainless, full hard", "music wire", "rattan",
             "polyethylene"} <= set(GRADES)
     assert {"twill", "braid", "calico", "hook and bar", "solder and flux"} <= set(GOODS)
-    assert set(JOINS) == {"lap soldered", "lap bound", "sleeve crimped", "lap bolted", "lap riveted"}
+    assert set(JOINS) == {"lap soldered", "lap bound", "sleeve crimped", "lap bolted", "lap riveted",
+                          "lap brazed"}
 
 
 def test_every_grade_has_a_default_section_and_possible_values() -> None:

@@ -132,7 +132,7 @@ OTHERS = (
     "materials: {plait: {kind: braid, width: 1 cm, on_hand: [2 m], sold: [{per: 1 m}]}}\n",
     SHORT.replace("}}\n", "}, opening: {hoops: 2, gap: {top: 15 cm, hem: 20 cm}, straps: false},\n"
                   "  ground_plan: {kind: oval, width_over_depth: {top: 1.4, hem: 1.2}}}\n")
-    + "build: {ties: {count: 3, material: twill}}\n",
+    + "build: {ties: {count: 3, material: twill}, hip_ties: {count: 2, material: twill}}\n",
     SHORT.replace("}}\n", "}, ground_plan: {kind: thrown back, set_back: {top: 1 cm, hem: 9 cm}}}\n"),
     SHORT.replace("}}\n", "}, ground_plan: {kind: thrown back, reach: {front: 30 cm, back: 50 cm}}}\n"),
     SHORT.replace("}}\n", "}, ground_plan: {kind: half, chord: {top: 20 cm, hem: 40 cm}, reach: 30 cm,"
@@ -171,7 +171,7 @@ def test_every_field_can_be_set() -> None:
     others = [dict(leaves(resolved(text))) for text in (FULL, *OTHERS)]
     library = ("build.hoops.join.", "build.hoops.material.grade.", "build.hoops.material.form")
     fixed = {"build.carried_by", "build.band", "build.waistband.fastening.width", "shape.ground_plan.half",
-             "shape.opening", "build.lacing"}
+             "shape.opening", "build.lacing", "build.hip_ties"}
     kinds = {"kind", "source", "nap", "shrinkage", "areal_density", "linear_density", "diameter", "wall",
              "remnants", "shop"}
     same = [name for name, value in short.items()

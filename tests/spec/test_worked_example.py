@@ -46,8 +46,8 @@ def test_materials_are_resolved(spec: Spec) -> None:
     assert strip.grade.name == "spring steel, tempered"
     assert strip.section.text == "3/8 in x 0.042 in"
     assert strip.on_hand == pytest.approx((14 * 12 * INCH,))
-    assert strip.sold == (Pack(pytest.approx(15.24), Money(Decimal("19.00"), "USD")),
-                          Pack(pytest.approx(30.48), Money(Decimal("33.00"), "USD")))
+    assert strip.sold == (Pack(pytest.approx(15.24), Money(Decimal("19.00"), "USD"), coil=0.3),
+                          Pack(pytest.approx(30.48), Money(Decimal("33.00"), "USD"), coil=0.4))
     band = spec.build.band
     assert band is not None
     assert band.material.sold == (ByMeasure(pytest.approx(0.9144), pytest.approx(0.2286),

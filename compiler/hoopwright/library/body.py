@@ -40,6 +40,14 @@ STEP = 0.41
 DEFAULT_WAIST_OVAL = 1.4
 DEFAULT_HIP_OVAL = 1.5
 
+WAIST_OVER_SEAT = 0.15
+"""Waistline above the chair's seat when sitting, over stature: our estimate, a hand less than the crotch lies
+below the waist."""
+THIGH = 0.10
+"""Top of the thigh above the seat when sitting, over stature: our estimate."""
+SEAT_TO_KNEE = 0.36
+"""Back of the body to the front of the knees when sitting, over stature: our estimate."""
+
 HEEL = 0.10
 """The highest heel allowed for when heights measured in shoes are held against stature barefoot, m."""
 

@@ -36,6 +36,8 @@ _CAUTIONS = (
                         " C, blue temper was drawn at about 330-430 C, and silver brazing needs over 600 C"
                         " and leaves the join soft.",
             "ASTM A684 data sheets; AWS A5.8 (quoted from memory)"),
+    Caution("torch", "Torch: clear the bench of cloth and paper, work on brick, goggles on, water at hand,"
+                     " and look again for smouldering half an hour later.", PRACTICE),
     Caution("zinc", "Never heat or grind zinc-coated (galvanised) steel without extraction: its fume causes"
                     " fever. Take bare steel, or join it cold.", "published guidance on metal fume fever"),
     Caution("hot-iron", "The iron and the join stay hot: put a heat shield of metal or wet felt between them"

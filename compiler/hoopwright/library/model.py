@@ -21,11 +21,13 @@ class Money:
 
 @dataclass(frozen=True, slots=True)
 class Pack:
-    """Goods sold in packs of one length, m. ``at_most`` packs can be had; None: any number."""
+    """Goods sold in packs of one length, m. ``at_most`` packs can be had; None: any number. ``coil`` is the
+    diameter it is wound to inside, m (None: not known)."""
 
     length: float
     price: Money | None
     at_most: int | None = None
+    coil: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,11 +101,22 @@ class Grade:
 
 @dataclass(frozen=True, slots=True)
 class Droop:
-    """Bench test: a clamped overhang with a hung mass drops by ``drop``. m, kg."""
+    """Bench test: a clamped overhang with a hung mass drops by ``drop``. m, kg.
+
+    ``turned`` is the drop with the other face up, or None. ``angle`` is how far the clamp points below the
+    level, radians; above it is negative.
+    """
 
     overhang: float
     hang: float
     drop: float
+    turned: float | None = None
+    angle: float = 0.0
+
+    @property
+    def mean_drop(self) -> float:
+        """The drop, or the mean of both faces, which takes a coil set out."""
+        return self.drop if self.turned is None else (self.drop + self.turned) / 2
 
 
 @dataclass(frozen=True, slots=True)

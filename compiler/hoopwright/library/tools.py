@@ -19,14 +19,14 @@ _TOOLS = (
                                                                               "bench vise")),
     Tool("tin snips", "cut soft or thin strip", ("cut-ends",), ("snips", "tinsnips", "aviation snips")),
     Tool("hacksaw", "cut mild steel and tube", ("cut-ends",)),
-    Tool("side cutters", "cut thin wire, cane and tube", ("cut-ends",), (
-                                                                         "wire"
-                                                                         " cutters", "secateurs", "nippers")),
+    Tool("side cutters", "cut thin wire, cane and tube", ("cut-ends",),
+         ("wire cutters", "secateurs", "nippers")),
     Tool("knife", "cut cane, tube and tape ends", ("cut-ends",), ("craft knife",)),
     Tool("file", "round and smooth cut ends; roughen a lap", (), ("hand file", "files")),
     Tool("grinder", "round cut ends; roughen a lap", ("grinding",), ("bench grinder",)),
     Tool("abrasive paper", "roughen a lap; smooth cane", (), ("sandpaper", "emery paper")),
     Tool("soldering iron", "solder a lap", ("flux-fume", "hot-iron"), ("iron for soldering",)),
+    Tool("brazing torch", "braze a lap of mild steel", ("torch",), ("torch", "gas torch")),
     Tool("clamps", "hold a lap while it is joined", (), ("clamp", "spring clamps", "g-clamps")),
     Tool("pliers", "crimp a sleeve; bend wire", ("crimp",), ("combination pliers",)),
     Tool("crimp tool", "crimp a sleeve", ("crimp",), ("crimping tool", "crimper")),

@@ -107,6 +107,7 @@ _PLAIN: dict[str, Callable[[float], str]] = {
     "force": quantity.force_text,
     "angle": quantity.angle_text,
     "count": lambda value: str(round(value)),
+    "temperature": lambda value: f"{value:.0f} °C",
     "ratio": _number,
 }
 

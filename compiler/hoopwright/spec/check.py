@@ -13,12 +13,10 @@ class Check:
     """One judgement. ``value`` and ``limit`` are SI in ``dimension``.
 
     ``dimension``: ``length``, ``mass``, ``ratio`` (a plain number), ``share`` (of 1), ``stress``,
-    ``force``, ``angle``, ``money``,
-    ``count``. ``sense`` ``at most`` or ``at least`` tells on which side of the limit the value should
-    lie. ``remedy`` says in plain words what to
-    change (empty when it holds); ``source`` names the formula's or limit's source, or says that it is
-    our judgement.
-    ``says`` is the check in a maker's words, without numbers.
+    ``force``, ``angle``, ``money``, ``count``, ``temperature`` (degrees C). ``sense`` ``at most`` or
+    ``at least`` tells on which side of the limit the value should lie. ``remedy`` says in plain words what
+    to change (empty when it holds); ``source`` names the formula's or limit's source, or says that it is
+    our judgement. ``says`` is the check in a maker's words, without numbers.
     """
 
     code: str

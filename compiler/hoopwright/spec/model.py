@@ -16,7 +16,7 @@ from hoopwright.source.diagnostic import Path
 
 Units = Literal["inches", "centimetres"]
 LineKind = Literal["cone", "dome", "bell", "drum", "table"]
-Spacing = Literal["by tape", "level", "widening", "listed"]
+Spacing = Literal["by tape", "level", "widening", "listed", "from hem"]
 PlanKind = Literal["round", "oval", "thrown back", "half", "pair"]
 Carrier = Literal["tapes", "channels", "cords", "wheel"]
 
@@ -176,6 +176,7 @@ class ShapeSpec:
     listed: tuple[PlaceListed, ...] = ()
     names: tuple[str, ...] = ()
     opening: Opening | None = None
+    every: float = 0.0  # from hoop to hoop up the cloth, m, when ``spacing`` is ``from hem``
 
 
 @dataclass(frozen=True, slots=True)
@@ -240,6 +241,15 @@ class TieBuild:
 
 
 @dataclass(frozen=True, slots=True)
+class HipTieBuild:
+    """Tapes from the front of a hoop round behind the hips, which hold a back-heavy cage off the legs: one on
+    each of ``count`` hoops, from the one nearest the hips downward."""
+
+    material: Goods
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
 class LacingBuild:
     """A lacing inside half hoops: two panels of ``material`` at their ends, laced to each other with ``cord``
     through eyelets ``spacing`` m apart, ``gap`` m between the panels as laced. It sets the chord."""
@@ -248,6 +258,46 @@ class LacingBuild:
     cord: Goods
     gap: float
     spacing: float
+
+
+@dataclass(frozen=True, slots=True)
+class ChannelBuild:
+    """The channels of a petticoat. ``material``: cloth or tape of applied casings, None for tucks. ``feed_gap``:
+    length of the opening in each through which its hoop goes in; ``turning``: turned in on each edge of a
+    casing; m."""
+
+    kind: Literal["tuck", "applied casing"]
+    material: Goods | None
+    feed_gap: float
+    turning: float
+
+
+@dataclass(frozen=True, slots=True)
+class FlounceBuild:
+    """A gathered strip round the petticoat: ``depth`` finished, its lower edge ``above_hem`` m above the
+    hoop of the hem; ``fullness``: its length over the girth there. ``cut_height`` is the maker's own rule, or
+    None."""
+
+    material: Goods
+    depth: float
+    fullness: float
+    above_hem: float
+    cut_height: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class PanelBuild:
+    """The petticoat's cloth: ``count`` gores, or straight breadths. ``top``: girth of its upper edge before it
+    is gathered, ``placket``: length of the opening below the waist, m. ``cord`` is set where a drawstring
+    closes it. ``gore``: the maker's own finished widths at top and hem, m, or None."""
+
+    kind: Literal["gores", "breadths"]
+    count: int
+    material: Goods
+    top: float
+    placket: float
+    cord: Goods | None
+    gore: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -262,6 +312,10 @@ class Build:
     band: BandBuild | None
     ties: TieBuild | None = None
     lacing: LacingBuild | None = None
+    hip_ties: HipTieBuild | None = None
+    channels: ChannelBuild | None = None
+    panels: PanelBuild | None = None
+    flounces: tuple[FlounceBuild, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

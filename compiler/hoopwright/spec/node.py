@@ -122,6 +122,10 @@ class Node:
         """A time, minutes."""
         return quantity.parse_minutes(self.value) if self else None
 
+    def angle(self) -> float | None:
+        """An angle, radians."""
+        return quantity.parse_angle(self.value) if self else None
+
     def share(self) -> float | None:
         """A share of one."""
         return quantity.parse_share(self.value) if self else None

@@ -14,7 +14,7 @@ def _offer(node: Node) -> Offer:
     said = node["price"].money()
     price = Money(*said) if said else None
     if node["length"]:
-        return Pack(node["length"].length() or 0.0, price, node["at_most"].whole())
+        return Pack(node["length"].length() or 0.0, price, node["at_most"].whole(), node["coil"].length())
     if node["per"]:
         per = node["per"].length() or 0.0
         return ByMeasure(per, node["step"].length() or per, price)

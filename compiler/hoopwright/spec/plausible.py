@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from hoopwright.library import body
@@ -16,6 +17,8 @@ OVERRIDE = 5.0
 WEIGHING = 2.0
 THICKEST_STRIP = 0.006
 THICKEST_ROD = 0.060
+STEEPEST_CLAMP = math.radians(45)
+"""A droop test is clamped about level: our judgement."""
 LARGEST_TILT = 0.08
 """Waist heights at front, sides and back further apart than this are asked again, m: our judgement."""
 
@@ -73,7 +76,16 @@ def stock_findings(stock: Stock, node: Node) -> tuple[Finding, ...]:
     impossible = list(_section(stock, node["section"]))
     if impossible:
         return tuple(impossible)
-    return (*_overrides(stock, node), *_tests(stock, node["bench"]))
+    return (*_overrides(stock, node), *_untold(node), *_tests(stock, node["bench"]))
+
+
+def _untold(node: Node) -> Iterator[Finding]:
+    """Tests that are read with a section nobody stated."""
+    if node["bench"] and not node["section"]:
+        yield warning("bench-section-assumed", node["bench"].path,
+                      "these tests are read with a section that is only assumed",
+                      "measure width and thickness, or the diameter, and write them as `section`; the elastic"
+                      " limit and the own weight of the sample hang on them")
 
 
 def _section(stock: Stock, node: Node) -> Iterator[Finding]:
@@ -112,10 +124,8 @@ def _times(ratio: float) -> str:
 
 def _tests(stock: Stock, node: Node) -> Iterator[Finding]:
     for test, item in zip(stock.bench, node.items(), strict=True):
-        if isinstance(test, Droop) and test.drop >= test.overhang:
-            yield error("bench-impossible", item["drop"].path, "the end drops by more than the strip is long",
-                        "drop and overhang are measured from the clamp: one down, one along the strip",
-                        related=((item["overhang"].path, "the overhang"),))
+        if isinstance(test, Droop) and (wrong := _droop(test, item)) is not None:
+            yield wrong
         elif isinstance(test, Droop) and not 0.03 <= test.drop / test.overhang <= 0.85:
             yield warning("bench-weak", item["drop"].path, "this droop says little about the stiffness",
                           "choose overhang and weight so that the end drops by a tenth to a half of the"
@@ -124,6 +134,25 @@ def _tests(stock: Stock, node: Node) -> Iterator[Finding]:
             yield from _wrap(test, item)
         elif isinstance(test, Weigh):
             yield from _weighing(stock, test, item)
+
+
+def _droop(test: Droop, item: Node) -> Finding | None:
+    """What cannot be about a droop test."""
+    faces = [("drop", test.drop)] + ([("turned", test.turned)] if test.turned is not None else [])
+    for key, drop in faces:
+        if drop >= test.overhang:
+            return error("bench-impossible", item[key].path, "the end drops by more than the strip is long",
+                         "drop and overhang are measured from the clamp: one down, one along the strip",
+                         related=((item["overhang"].path, "the overhang"),))
+    if abs(test.angle) > STEEPEST_CLAMP:
+        return error("bench-impossible", item["clamp_angle"].path, "a clamp so steep makes no droop test",
+                     "clamp the strip level, and state only the few degrees it is off")
+    if test.mean_drop <= math.sin(test.angle) * test.overhang:
+        return error("bench-impossible", item["drop"].path,
+                     "the end drops by less than a stiff rod in this clamp",
+                     "measure the clamp's angle again; it is below the level, or above it with a minus sign",
+                     related=((item["clamp_angle"].path, "the clamp's angle"),))
+    return None
 
 
 def _wrap(test: Wrap, item: Node) -> Iterator[Finding]:

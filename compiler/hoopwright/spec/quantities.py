@@ -45,6 +45,7 @@ PARSERS: Mapping[str, Callable[[object], object]] = MappingProxyType({
     "force": quantity.parse_force,
     "time": quantity.parse_minutes,
     "share": quantity.parse_share,
+    "angle": quantity.parse_angle,
     PRICE: quantity.parse_money,
     DELIVERY: partial(quantity.parse_money, zero=True),
     "fraction of the girth": parse_fraction,

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Literal
 
+from hoopwright.library.coils import SOURCE, usual_coil
 from hoopwright.library.grades import DEFAULT_SECTIONS, grade_for
-from hoopwright.library.model import BenchTest, Droop, Grade, Section, Stock, Weigh, Wrap
+from hoopwright.library.model import BenchTest, Droop, Grade, Offer, Pack, Section, Stock, Weigh, Wrap
 from hoopwright.spec.filled import FilledStock
 from hoopwright.spec.node import Node, Notebook
 from hoopwright.spec.offers import read_lengths, read_offers
@@ -29,9 +30,21 @@ def read_stock(name: str, node: Node) -> FilledStock:
         notes.assume(f"{node.dotted}.section", section.text, "text", "the usual section of this grade")
     grade = _grade(grade_for(grade_name, section), node, notes)
     bench = tuple(_bench(item) for item in node["bench"].items())
-    stock = Stock(name, grade, section, bench, read_offers(node["sold"]), read_lengths(node["on_hand"]),
+    sold = _coiled(read_offers(node["sold"]), node, notes)
+    stock = Stock(name, grade, section, bench, sold, read_lengths(node["on_hand"]),
                   form=_form(grade, section), shop=node["from"].text() or "")
     return FilledStock(stock, tuple(notes.assumed))
+
+
+def _coiled(offers: tuple[Offer, ...], node: Node, notes: Notebook) -> tuple[Offer, ...]:
+    """Offers with the coil of every pack filled in."""
+    def fill(number: int, offer: Offer) -> Offer:
+        if not isinstance(offer, Pack) or offer.coil is not None:
+            return offer
+        path = f"{node.dotted}.sold.{number}.coil"
+        return replace(offer, coil=notes.assume(path, usual_coil(offer.length), "length", SOURCE))
+
+    return tuple(fill(number, offer) for number, offer in enumerate(offers))
 
 
 def _grade(grade: Grade, node: Node, notes: Notebook) -> Grade:
@@ -76,7 +89,8 @@ def _form(grade: Grade, section: Section) -> Form:
 def _bench(node: Node) -> BenchTest:
     if node["test"].value == "droop":
         return Droop(node["overhang"].length() or 0.0, node["hang"].mass() or 0.0,
-                     node["drop"].length() or 0.0)
+                     node["drop"].length() or 0.0, node["turned"].length(),
+                     node["clamp_angle"].angle() or 0.0)
     if node["test"].value == "wrap":
         return Wrap(node["around"].length() or 0.0, node["result"].value == "springs back",
                     node["keeps"].length())

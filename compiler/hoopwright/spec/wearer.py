@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from hoopwright.library import body
 from hoopwright.source.diagnostic import error
-from hoopwright.spec.model import HipRow, Wearer
+from hoopwright.spec.model import HipRow, Sitting, Wearer
 from hoopwright.spec.node import Node, Notebook
 
 Heights = tuple[float, float, float, float]
@@ -34,8 +34,22 @@ def read_wearer(node: Node, notes: Notebook) -> Wearer | None:
         step = notes.assume("wearer.step", body.STEP * stature, "length",
                             f"{body.STEP} x stature, our rule")
     rows = _hip_rows(node["hip_rows"], waist, oval, hip, waist_to_hip, notes)
+    tall = stature or (left + right) / 2 / body.WAIST_HEIGHT.median
     return Wearer(node["name"].text() or "", stature, waist, oval, hip, waist_to_hip,
-                  front, left, right, back, rows, step)
+                  front, left, right, back, rows, step, _sitting(node["sitting"], tall, notes))
+
+
+def _sitting(node: Node, stature: float, notes: Notebook) -> Sitting:
+    """The wearer on a chair."""
+    def measure(key: str, share: float) -> float:
+        stated = node[key].length()
+        if stated is not None:
+            return stated
+        return notes.assume(f"wearer.sitting.{key}", share * stature, "length",
+                            f"{share:.2f} x stature, our estimate")
+
+    return Sitting(measure("waist", body.WAIST_OVER_SEAT), measure("thigh", body.THIGH),
+                   measure("knee", body.SEAT_TO_KNEE))
 
 
 def _waist_to_hip(node: Node, stature: float | None, notes: Notebook) -> float:

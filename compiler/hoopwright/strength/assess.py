@@ -6,8 +6,10 @@ from hoopwright.shape.model import Shape
 from hoopwright.source.diagnostic import Finding
 from hoopwright.spec.model import Spec
 from hoopwright.strength import whole
+from hoopwright.strength.bench import evidence
 from hoopwright.strength.checks import strength_checks
-from hoopwright.strength.material import disagreement, material_strength
+from hoopwright.strength.handling import handlings, seated
+from hoopwright.strength.material import contradiction, disagreement, material_strength
 from hoopwright.strength.method import Method
 from hoopwright.strength.model import Assessment
 from hoopwright.strength.problem import pose
@@ -31,6 +33,7 @@ def assess(
     return Assessment(
         solution.method, checks, solution.hoops, solution.tapes, solution.buckling, solution.swing,
         solution.waist_pull, carried, mass, (problem.material,), word, reasons, solution.lines,
+        handlings(problem), seated(problem), solution.ties,
     ), _findings(spec)
 
 
@@ -38,4 +41,6 @@ def _findings(spec: Spec) -> tuple[Finding, ...]:
     stock = spec.build.hoops.material
     _, disagree = material_strength(stock)
     path = ("materials", stock.name, "bench")
-    return tuple(disagreement(stock, what, path) for what in disagree)
+    clashes = evidence(stock).clashes
+    return (*(contradiction(stock, what, path) for what in clashes),
+            *(disagreement(stock, what, path) for what in disagree if what not in clashes))

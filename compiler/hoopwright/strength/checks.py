@@ -8,6 +8,8 @@ from types import MappingProxyType
 
 from hoopwright.shape.judge import judged
 from hoopwright.spec.check import Check
+from hoopwright.strength.handled import handling_checks
+from hoopwright.strength.joining import join_checks
 from hoopwright.strength.measures import MEASURES, Measured
 from hoopwright.strength.method import Method, Problem, Solution
 from hoopwright.strength.model import Weights
@@ -77,7 +79,8 @@ def strength_checks(
     """All checks of a solved cage."""
     trials = Trials(problem.spec, method, used_by(problem, solution))
     mechanics = tuple(_mechanics(code, problem, solution, trials) for code in SORTS)
-    return (*mechanics, _slack(solution), _weight(problem, weights))
+    return (*mechanics, *handling_checks(problem), *join_checks(problem), _slack(solution),
+            _weight(problem, weights))
 
 
 def _mechanics(code: str, problem: Problem, solution: Solution, trials: Trials) -> Check:

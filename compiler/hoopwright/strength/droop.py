@@ -13,12 +13,16 @@ from hoopwright.shape.root import bracketed_root
 
 _STEPS = 24
 _FARTHEST = 0.97
+STEEPEST = pi / 3
+"""A clamp that points more than this off the level is no droop test any more, radians: our judgement."""
 GRAVITY = 9.80665
 """Standard acceleration of free fall, m/s2 (3rd CGPM, 1901)."""
 
 
-def droop(tip: float, own: float) -> tuple[float, float]:
+def droop(tip: float, own: float, slope: float = 0.0) -> tuple[float, float]:
     """(drop/L, reach/L) of an overhang under ``tip`` = P L^2/EI and ``own`` = q L^3/EI.
+
+    ``slope`` is how far the clamp points below the level, radians (above it: negative).
 
     From the free end, where nothing bends it, back to the clamp, where it must come out level: the free end
     lacks some angle to hanging upright, which is found. Upright is unstable along the way, so an angle off it
@@ -26,40 +30,47 @@ def droop(tip: float, own: float) -> tuple[float, float]:
     much.
     """
     if tip + own <= 0.0:
-        return 0.0, 1.0
+        return sin(slope), cos(slope)
 
     def level(lack: float) -> float:
-        return _back(pi / 2 - lack, tip, own)[0]
+        return _back(pi / 2 - lack, tip, own)[0] - slope
 
-    low = 0.1 * pi / 2 / cosh(sqrt(tip + own))
+    most = pi / 2 - slope
+    low = 0.1 * most / cosh(sqrt(tip + own))
     high = 2 * low
-    while high < pi / 2 and level(high) > 0.0:
+    while high < most and level(high) > 0.0:
         low, high = high, 2 * high
-    lack = bracketed_root(level, low, min(high, pi / 2), 1e-9)
+    lack = bracketed_root(level, low, min(high, most), 1e-9)
     _, drop, reach = _back(pi / 2 - lack, tip, own)
     return drop, reach
 
 
-def stiffness_from_droop(overhang: float, weight: float, line_weight: float, drop: float) -> float:
+def stiffness_from_droop(
+    overhang: float, weight: float, line_weight: float, drop: float, slope: float = 0.0
+) -> float:
     """EI in N m2 for which an overhang (m) with a hung ``weight`` N and ``line_weight`` N/m drops by
-    ``drop`` m.
+    ``drop`` m from a clamp that points ``slope`` radians below the level.
 
     A drop of nearly the whole overhang says little; from 0.97 of it on it is taken as that. ValueError when
-    the drop is not between 0 and the overhang, or nothing pulls it down.
+    the drop does not lie between that of a stiff sample and the overhang, or nothing pulls it down.
     """
-    if not 0.0 < drop <= overhang or weight + line_weight * overhang <= 0.0:
-        raise ValueError("the drop of a droop test lies between nothing and the overhang")
-    drop = min(drop, _FARTHEST * overhang)
-    small = (weight * overhang**3 / 3 + line_weight * overhang**4 / 8) / drop
+    stiff = sin(slope) * overhang
+    if not stiff < drop <= overhang or weight + line_weight * overhang <= 0.0 or abs(slope) >= STEEPEST:
+        raise ValueError("the drop of a droop test lies between that of a stiff sample and the overhang")
+    drop = min(drop, _FARTHEST * overhang) if _FARTHEST * overhang > stiff else drop
+    small = (weight * overhang**3 / 3 + line_weight * overhang**4 / 8) / (drop - stiff)
 
     def miss(stiffness: float) -> float:
         tip, own = weight * overhang**2 / stiffness, line_weight * overhang**3 / stiffness
-        return droop(tip, own)[0] * overhang - drop
+        return droop(tip, own, slope)[0] * overhang - drop
 
     low = small
     while miss(low) < 0.0:
         low /= 2
-    return small if low == small else bracketed_root(miss, low, 2 * low, 1e-8)
+    high = 2 * low
+    while miss(high) > 0.0:
+        high *= 2
+    return bracketed_root(miss, low, high, 1e-8)
 
 
 def _back(end: float, tip: float, own: float) -> tuple[float, float, float]:

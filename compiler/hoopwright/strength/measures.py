@@ -8,13 +8,11 @@ from math import pi
 from types import MappingProxyType
 
 from hoopwright.shape.judge import Sense
-from hoopwright.strength.doorway import squeezed
+from hoopwright.shape.model import Shape
+from hoopwright.strength.handling import handled
 from hoopwright.strength.material import modulus
 from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.setting import closing_stress, curved_stress
-
-USUAL_DOOR = 0.8128
-"""32 in clear: 2010 ADA Standards for Accessible Design, 404.2.3."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,10 +58,22 @@ def _buckling(problem: Problem, solution: Solution) -> Measured:
 
 
 def _set_closed(problem: Problem, solution: Solution) -> Measured:
-    least = min(problem.shape.hoops, key=lambda hoop: hoop.girth)
-    e = modulus(problem.stock, problem.material)
-    stress = closing_stress(e, problem.stock.section.depth, least.girth)
-    return Measured(least.id, stress, problem.spec.limits.stress_worn * problem.material.elastic_limit)
+    e, depth = modulus(problem.stock, problem.material), problem.stock.section.depth
+    closed = [hoop for hoop in problem.shape.hoops if hoop.closed]
+    found = [(curved_stress(e, depth, curvature), hoop) for curvature, hoop in _bowed(problem.shape)]
+    if closed:
+        least = min(closed, key=lambda hoop: hoop.girth)
+        found.append((closing_stress(e, depth, least.girth), least.id))
+    if not found:
+        return Measured("", None, problem.spec.limits.stress_worn * problem.material.elastic_limit)
+    stress, part = max(found)
+    return Measured(part, stress, problem.spec.limits.stress_worn * problem.material.elastic_limit)
+
+
+def _bowed(shape: Shape) -> list[tuple[float, str]]:
+    """Greatest curvature of each half hoop, 1/m: its reach times the pull over EI that holds its chord."""
+    return [(shape.hoop(tie.hoop).plan.depth * tie.pull, tie.hoop) for tie in shape.ties
+            if tie.kind in ("chord", "lacing")]
 
 
 def _set_worn(problem: Problem, solution: Solution) -> Measured:
@@ -75,14 +85,9 @@ def _set_worn(problem: Problem, solution: Solution) -> Measured:
 
 
 def _door(problem: Problem, solution: Solution) -> Measured:
-    door = problem.spec.limits.door or USUAL_DOOR
-    e, depth = modulus(problem.stock, problem.material), problem.stock.section.depth
-    worst = (0.0, "")
-    for hoop in problem.shape.hoops:
-        radius = hoop.girth / (2 * pi)
-        least = squeezed(door / (2 * radius)).least_radius * radius
-        worst = max(worst, (curved_stress(e, depth, 1 / least), hoop.id), key=lambda pair: pair[0])
-    return Measured(worst[1], worst[0], problem.spec.limits.stress_door * problem.material.elastic_limit)
+    found = handled("door", problem) or handled("closing", problem)
+    limit = problem.spec.limits.stress_door * problem.material.elastic_limit
+    return Measured("", None, limit) if found is None else Measured(found.part, found.stress, limit)
 
 
 def _equilibrium(problem: Problem, solution: Solution) -> Measured:

@@ -32,6 +32,7 @@ _UNITS = {
     "share": "fraction",
     "count": "count",
     "ratio": "ratio",
+    "temperature": "C",
 }
 _NUMBERS = {
     "length": mm,
