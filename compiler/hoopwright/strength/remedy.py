@@ -20,7 +20,7 @@ from hoopwright.strength.verdict import CLAUSES
 from hoopwright.strength.weight import weights
 
 MOST_SOLVED = 5
-"""Changed cages solved for one plan: a cage far from standing costs seconds each, and a plan must not wait."""
+"""Changed cages solved for one plan: a cage far from standing costs seconds each; a plan must not wait."""
 HELPS = 0.95
 """A change that leaves more than this share of what was used up is not worth naming."""
 
