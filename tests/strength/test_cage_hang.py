@@ -124,8 +124,8 @@ def test_hanging_hoop_buckles(n: int, want: float) -> None:
 def test_five_tapes_buckle_in_a_pair_of_shapes() -> None:
     """Five tapes: two equal pivots turn negative together at 17.0, and the determinant keeps its sign.
 
-    The study quoted above has 19.9 here. The even shape is still in balance then (at 18 OpenSees finds the same
-    one), so that a search by the sign of the determinant passes 17.0 unseen. The lower value is taken.
+    The study quoted above has 19.9 here. The even shape is still in balance then (at 18 OpenSees finds the
+    same one), so that a search by the sign of the determinant passes 17.0 unseen. The lower value is taken.
     """
     assert buckling_pull(5) == pytest.approx(17.0, rel=0.02)
     below, above = (negative_pivots(5, q) for q in (16.5, 18.0))

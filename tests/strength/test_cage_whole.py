@@ -233,6 +233,28 @@ def test_the_body_stops_the_swing() -> None:
     assert leaning.error < 1e-8
 
 
+def test_a_tape_in_pieces_is_the_same_tape() -> None:
+    model = cage(strip(), gap=0.25)
+    pieces = replace(model, tapes=tuple(replace(t, pieces=3) for t in model.tapes))
+    here, there = solve(model, PLAIN), solve(pieces, PLAIN)
+    assert _numbers(there) == pytest.approx(_numbers(here), rel=1e-5, abs=1e-9)
+    ends = [[s.tension_n for s in r.tapes[1].segments] for r in (here, there)]
+    assert ends[1] == pytest.approx(ends[0], rel=1e-6)
+
+
+def test_a_tape_in_pieces_lies_over_the_hips() -> None:
+    """The hips stand in the way of the first stretch: the tape bends over them, and pulls the hoop less inward."""
+    base = cage(strip())
+    rows = (BodyRow(0.0, 0.12, 0.09), BodyRow(-0.08, 0.21, 0.2), BodyRow(-0.2, 0.2, 0.19))
+    over = replace(base, body=BodyModel(rows, 20000.0), tapes=tuple(replace(t, pieces=6) for t in base.tapes))
+    straight, bent = solve(base, PLAIN), solve(over, PLAIN)
+    assert bent.status == "solved"
+    assert bent.body_push_n > 1.0
+    assert bent.error < 1e-8
+    assert bent.hoops[0].touching == 0
+    assert bent.hoops[0].thrust_n < 0.5 * straight.hoops[0].thrust_n
+
+
 def test_linear_factor_lies_on_the_safe_side_of_the_tracked_one() -> None:
     """Full sets of tapes: low by under a third; and `auto` gives it only as a lower bound."""
     model = cage(strip(6e-3, 0.5e-3), load=2.6)

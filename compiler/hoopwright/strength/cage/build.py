@@ -9,14 +9,15 @@ import numpy as np
 from hoopwright.strength.cage import mesh as meshing
 from hoopwright.strength.cage.arrays import Floats
 from hoopwright.strength.cage.bars import Bars
+from hoopwright.strength.cage.contact import Body
 from hoopwright.strength.cage.loads import Loads, gather, rod_shares
 from hoopwright.strength.cage.mesh import HoopMesh, Rods
-from hoopwright.strength.cage.model import GRAVITY, CageModel, FixedPoint, HoopModel, Place
+from hoopwright.strength.cage.model import GRAVITY, CageModel, FixedPoint, HoopModel, Place, TapeModel
 
 
 @dataclass(frozen=True)
 class Layout:
-    """The laid-out cage. Nodes: of the hoops, then held points; `triads` belong to the hoop nodes."""
+    """The laid-out cage. Nodes: of the hoops, free joints of tapes, held points; `triads` are the hoops'."""
 
     model: CageModel
     x: Floats
@@ -32,6 +33,12 @@ class Layout:
     def hoop_nodes(self) -> int:
         """How many nodes belong to hoops."""
         return len(self.triads)
+
+    @property
+    def moving_nodes(self) -> int:
+        """How many nodes are not held: those of hoops, then the free joints of tapes."""
+        joints = sum((t.pieces - 1) * len(t.fixings) for t in self.model.tapes)
+        return len(self.triads) + joints
 
 
 class _Builder:
@@ -51,8 +58,10 @@ class _Builder:
             nodes, rods = nodes + len(f), rods + count
             self.places.append(x)
             self.turned.append(t)
-        self.count = nodes
         self.hoop_count = nodes
+        self.count = nodes + sum((t.pieces - 1) * len(t.fixings) for t in model.tapes)
+        self.body = Body(model.body) if model.body is not None else None
+        self.free: list[Floats] = []
         self.held: list[tuple[float, float, float]] = []
         self.bars: list[tuple[int, int, float, float, float, int]] = []
         self.names: list[str] = []
@@ -73,7 +82,23 @@ class _Builder:
 
     def xyz(self) -> Floats:
         held = np.array(self.held, dtype=np.float64).reshape(-1, 3)
-        return np.vstack([*self.places, held])
+        return np.vstack([*self.places, np.array(self.free).reshape(-1, 3), held])
+
+    def tape_stretch(
+        self, ends: tuple[int, int], places: tuple[Floats, Floats], tape: TapeModel, k: int, hang: float
+    ) -> None:
+        """Add the bars of a tape's k-th segment, its joints pushed out of the body."""
+        cuts = np.linspace(0, 1, tape.pieces + 1)[:, None]
+        line = places[0] + cuts * (places[1] - places[0])
+        if self.body is not None and tape.pieces > 1:
+            line[1:-1] = self.body.outside(line[1:-1])
+        steps = np.sqrt(((line[1:] - line[:-1]) ** 2).sum(axis=1))
+        scale = tape.lengths[k] / float(steps.sum()) if k < len(tape.lengths) else 1.0
+        first = self.hoop_count + len(self.free)
+        self.free.extend(line[1:-1])
+        chain = [ends[0], *range(first, first + tape.pieces - 1), ends[1]]
+        for i, j, step in zip(chain[:-1], chain[1:], steps.tolist(), strict=True):
+            self.bars.append((i, j, scale * step, tape.ea, hang, len(self.names) - 1))
 
 
 def lay_out(model: CageModel, elements: int) -> Layout:
@@ -132,8 +157,7 @@ def _add_tapes(
         for k, (hoop, fraction) in enumerate(tape.fixings):
             node = b.on_hoop(hoop, fraction)
             size = float(np.sqrt(((places[node] - at) ** 2).sum()))
-            length = tape.lengths[k] if k < len(tape.lengths) else size
-            b.bars.append((above, node, length, tape.ea, hanging[hoop], len(b.names) - 1))
+            b.tape_stretch((above, node), (at, places[node]), tape, k, hanging[hoop])
             if tape.mass_per_m:
                 masses.append((node, 0.5 * size * tape.mass_per_m))
                 if k:

@@ -48,6 +48,8 @@ def _numbers(model: CageModel) -> Iterator[Problem]:
     for tape in model.tapes:
         if tape.ea <= 0 or not tape.fixings or any(length <= 0 for length in tape.lengths):
             yield _bad("bad-tape", tape.id, "a tape needs a fixing, and a stiffness and lengths above zero")
+        elif not 1 <= tape.pieces <= 50:
+            yield _bad("bad-tape", tape.id, "a stretch of tape may be cut into 1 to 50 pieces")
     for band in model.bands:
         if band.ea <= 0 or band.ea_diagonal < 0 or band.strips < 3 or band.mass_per_m < 0:
             yield _bad("bad-band", band.id, "a band needs at least three strips and a stiffness above zero")

@@ -1,4 +1,4 @@
-"""The body under the cage: a penalty on hoop nodes that come inside its ellipses.
+"""The body under the cage: a penalty on nodes of hoops and tapes that come inside its ellipses.
 
 Depth inside is c (1 - rho), rho = sqrt((x/a)^2 + ((y - y0)/b)^2), with a, b, y0 and c = sqrt(a b) at the rows
 and straight between them; the energy is half the stiffness times depth squared.
@@ -27,6 +27,15 @@ class Body:
         k = np.clip(np.searchsorted(self.z, z) - 1, 0, len(self.z) - 2)
         slope = (self.table[k + 1] - self.table[k]) / (self.z[k + 1] - self.z[k])[:, None]
         return self.table[k] + slope * (z - self.z[k])[:, None], slope
+
+    def outside(self, x: Floats) -> Floats:
+        """Return points (n, 3), those inside moved level and straight out on to the body."""
+        row, _ = self._rows(x[:, 2])
+        level = x[:, :2] - np.column_stack([np.zeros(len(x)), row[:, 2]])
+        rho = np.sqrt(((level / row[:, :2]) ** 2).sum(axis=1))
+        there = (x[:, 2] >= self.z[0]) & (x[:, 2] <= self.z[-1]) & (rho < 1)
+        grown = level / np.where(there, np.maximum(rho, 1e-6), 1.0)[:, None]
+        return np.column_stack([grown[:, 0], grown[:, 1] + row[:, 2], x[:, 2]])
 
     def touching(self, x: Floats) -> tuple[Ints, Floats, Floats, Floats]:
         """Return which nodes of x (n, 3) are inside, their depth m, its gradient (k, 3) and curvature (k, 3,

@@ -85,10 +85,11 @@ Place = HoopPoint | FixedPoint
 class TapeModel:
     """A tape from the waistband down its fixings (hoop id, fraction), in order from the top.
 
-    Its segments pull only; unstressed they are as long as the wished distances, unless `lengths` (m, one
-    per segment) says otherwise. `ea` N. `mass_per_m` kg/m is shared between the ends of each segment.
+    Its segments pull only; unstressed they are as long as the wished distances, unless `lengths` (m, one per
+    segment) says otherwise. `ea` N. `mass_per_m` kg/m is shared between the ends of each segment.
     `twist_stiffness` N m per radian: how far a fixing holds the hoop from twisting (0, a sewn tape hardly
-    does).
+    does). `pieces` cuts every segment into that many, whose joints lie on the body where it stands in the way
+    (one piece is straight and passes through it).
     """
 
     id: str
@@ -98,6 +99,7 @@ class TapeModel:
     lengths: tuple[float, ...] = ()
     mass_per_m: float = 0.0
     twist_stiffness: float = 0.0
+    pieces: int = 1
 
 
 @dataclass(frozen=True)

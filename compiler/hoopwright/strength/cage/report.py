@@ -118,9 +118,10 @@ def bar_results(
     tapes = []
     for tape in model.tapes:
         own = rows[tape.id]
+        greatest = tension[own].reshape(-1, tape.pieces).max(axis=1)
         segments = tuple(
-            SegmentResult(hoop, float(tension[k]), bool(tension[k] < limit))
-            for (hoop, _), k in zip(tape.fixings, own, strict=True)
+            SegmentResult(hoop, float(t), bool(t < limit))
+            for (hoop, _), t in zip(tape.fixings, greatest, strict=True)
         )
         pull = tension[own[0]] * now.bars.unit[own[0]]
         out = np.array(tape.anchor[:2]) - np.array(model.waist_centre)

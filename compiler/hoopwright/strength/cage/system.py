@@ -58,7 +58,9 @@ class System:
         )
         self.bar_dofs = np.hstack([self.move[b.first], self.move[b.second]])
         hoop = layout.hoop_nodes
-        self.pattern = Pattern(self.n, [self.rod_dofs, self.bar_dofs, self.spin[:hoop], self.move[:hoop]])
+        self.pattern = Pattern(
+            self.n, [self.rod_dofs, self.bar_dofs, self.spin[:hoop], self.move[: layout.moving_nodes]]
+        )
         spinning = np.zeros(self.n + 1)
         spinning[self.spin.ravel()] = 1
         self.is_spin = spinning[: self.n] > 0
@@ -67,6 +69,10 @@ class System:
         self.rounding = 30 * float(np.finfo(np.float64).eps) * stiffest * self.size
         softest = float((r.section[:, 1:].min(axis=1) / r.length).min())
         self.hold = np.where(self.is_spin, 1e-9 * softest, 0.0)
+        loose = self.move[hoop : layout.moving_nodes].ravel()
+        self.hold[loose] = (
+            1e-6 * max(layout.loads.weight, 1e-9) / self.size
+        )  # a slack tape's joints rest nowhere
 
     def damping_unit(self, factor: float) -> Floats:
         """Return the damper of strength 1 (n,): about the stiffness with which the cage hangs."""
@@ -79,7 +85,7 @@ class System:
         i, j = r.first, r.second
         k = rod.kinematics(state.x[i], state.x[j], state.triads[i], state.triads[j], r.length)
         stress = np.matmul(self.stiffness, (k.strain - r.birth)[:, :, None])[:, :, 0]
-        touch = self.body.touching(state.x[: self.layout.hoop_nodes]) if self.body is not None else None
+        touch = self.body.touching(state.x[: self.layout.moving_nodes]) if self.body is not None else None
         return Evaluated(k, stress, bar_state(self.layout.bars, state.x), touch)
 
     def follow(self, now: Evaluated) -> bool:
@@ -103,7 +109,7 @@ class System:
             total += (
                 0.5
                 * self.body.stiffness
-                * float((self.body.touching(state.x[: lay.hoop_nodes])[1] ** 2).sum())
+                * float((self.body.touching(state.x[: lay.moving_nodes])[1] ** 2).sum())
             )
         total -= factor * float((lay.loads.force * (state.x - lay.x)).sum())
         total -= factor * float((lay.loads.couple * state.triads[:, :, 0]).sum())
@@ -148,7 +154,7 @@ class System:
         return out
 
     def _pushing(self, now: Evaluated) -> Floats:
-        out = np.zeros((self.layout.hoop_nodes, 3, 3))
+        out = np.zeros((self.layout.moving_nodes, 3, 3))
         if now.contact is not None and self.body is not None:
             nodes, depth, gradient, curvature = now.contact
             out[nodes] = self.body.stiffness * (outer(gradient, gradient) + depth[:, None, None] * curvature)
@@ -168,7 +174,7 @@ def _number(layout: Layout) -> tuple[Ints, Ints, int]:
     """Return numbers of movements (nodes, 3) and spins (hoop nodes, 3), held ones numbered n, and n."""
     hoop, nodes = layout.hoop_nodes, len(layout.x)
     move_of, spin_of = list(range(nodes)), list(range(hoop))
-    held = set(range(hoop, nodes))
+    held = set(range(layout.moving_nodes, nodes))
     held_spin: set[int] = set()
     for a, b, stiff in layout.joins:
         _merge(move_of, held, a, b)

@@ -162,6 +162,8 @@ def _climb(
         high = min(top, low + step)
         guess = Guess(base.guess.rods, base.guess.bars * (high / low))
         ahead = newton(system, base.state, guess, high, most=15)
+        if not ahead.converged and system.body is not None:
+            ahead = relax(system, base.state, high, most=60)
         trouble = _trouble(system, ahead, high, stops)
         if trouble is None:
             low, base = high, ahead
