@@ -243,7 +243,7 @@ def test_a_tape_in_pieces_is_the_same_tape() -> None:
 
 
 def test_a_tape_in_pieces_lies_over_the_hips() -> None:
-    """The hips stand in the way of the first stretch: the tape bends over them, and pulls the hoop less inward."""
+    """The hips stand in the way: the tape bends over them, and pulls the first hoop less inward."""
     base = cage(strip())
     rows = (BodyRow(0.0, 0.12, 0.09), BodyRow(-0.08, 0.21, 0.2), BodyRow(-0.2, 0.2, 0.19))
     over = replace(base, body=BodyModel(rows, 20000.0), tapes=tuple(replace(t, pieces=6) for t in base.tapes))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import doctest
 import subprocess
 import sys
 from dataclasses import replace
@@ -12,6 +13,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+import hoopwright.strength.cage
 from hoopwright.strength.cage.check import problems
 from hoopwright.strength.cage.model import (
     BodyModel,
@@ -205,3 +207,9 @@ def test_describing_and_checking_a_cage_loads_no_arrays() -> None:
     code = f"import sys, {names}; print('numpy' in sys.modules, 'scipy' in sys.modules)"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.split() == ["False", "False"]
+
+
+def test_the_example_of_the_package_runs() -> None:
+    failed, tried = doctest.testmod(hoopwright.strength.cage)
+    assert tried > 0
+    assert failed == 0

@@ -4,14 +4,26 @@ Fill a `model.CageModel` (plain frozen values, SI units; x to the wearer's left,
 from centre front by the wearer's left) and call `solve.solve(model)`; the answer is a `result.CageResult`. A
 cage of one hoop, for example:
 
-strip = Section(ea=3.2e6, ei_weak=0.38, ei_strong=45.0, gj=0.56, mass_per_m=0.122, half_thickness=0.6e-3,
-half_width=6.5e-3, modulus=205e9) hem = HoopModel("H1", oval_points(0.9, 0.9, -0.9), strip, born="straight",
-line_load_n_per_m=8.0) result = solve(CageModel((hem,), even_tapes(("H1",), 6, waist=(0.26, 0.19))))
+    >>> from hoopwright.strength.cage.model import CageModel, HoopModel, Section
+    >>> from hoopwright.strength.cage.shapes import even_tapes, oval_points
+    >>> from hoopwright.strength.cage.solve import solve
+    >>> strip = Section(ea=3.2e6, ei_weak=0.384, ei_strong=45.0, gj=0.557, mass_per_m=0.122,
+    ...                 half_thickness=0.6e-3, half_width=6.5e-3, modulus=205e9)
+    >>> hem = HoopModel("H1", oval_points(0.9, 0.9, -0.9), strip, born="straight", line_load_n_per_m=8.0)
+    >>> result = solve(CageModel((hem,), even_tapes(("H1",), 6, waist=(0.26, 0.19))))
+    >>> result.status, result.hoops[0].sag_m < 0.001, result.factor.at_least
+    ('solved', True, True)
 
 What goes where: a hoop's girth line is `HoopModel.points`; the load of cloth and casing `line_load_n_per_m`
 (own weight is added here); a hoop closed from straight stock is `born="straight"`; each tape is a `TapeModel`
 from its point on the waistband's lower edge through its marks; cross-ties, laced chords and panel edges are
-`TieModel`s; a cloth band `BandModel`; spokes and welded frames `JoinModel`; hips `BodyModel`.
+`TieModel`s; a cloth band `BandModel`; spokes and welded frames `JoinModel`; hips `BodyModel` (give tapes
+`pieces=4` or so, to let them lie on it). An oval sprung from straight stock needs its ties in the model, or
+it rounds itself; a half hoop its lacing.
+
+What comes back: `status` first (see `result.Status`), `notes` in words with the ids they are about, then
+hoops, tapes, ties, bands, the pull on the waistband, the swing of the hem, and the load `factor` (at least 3
+when `at_least`).
 
 How it works, file by file: `check` says in words what is wrong with a model; `curve` and `mesh` lay hoops out
 as rods, `build` everything else; `rod`, `arc`, `bars`, `contact`, `loads` are the mechanics with exact

@@ -9,7 +9,7 @@ import numpy as np
 from hoopwright.strength.cage.arrays import Floats, Ints, cross
 from hoopwright.strength.cage.model import HoopModel
 
-_GAUSS_X, _GAUSS_W = np.polynomial.legendre.leggauss(5)
+_GAUSS_X, _GAUSS_W = np.polynomial.legendre.leggauss(3)
 
 
 @dataclass(frozen=True)
@@ -102,7 +102,7 @@ def walk(curve: Curve, s: Floats) -> tuple[Floats, Floats]:
     piece = np.clip(np.searchsorted(curve.marks, s, side="right") - 1, 0, len(curve.steps) - 1)
     want = s - curve.marks[piece]
     t = want * curve.steps[piece] / np.diff(curve.marks)[piece]
-    for _ in range(3):
+    for _ in range(2):
         slope = _at(curve, piece, t)[1]
         t = t - (_arc(curve, piece, t) - want) / np.sqrt(np.einsum("ni,ni->n", slope, slope))
     place, slope = _at(curve, piece, t)
