@@ -21,6 +21,7 @@ from hoopwright.supply.cutting.model import WorkLimits
 from hoopwright.supply.cutting.outcome import NoFit, Optimum, bench_of
 from hoopwright.supply.cutting.packing import Fill
 from hoopwright.supply.cutting.pricing import Prices
+from hoopwright.supply.cutting.rounding import round_off
 from hoopwright.supply.cutting.search import improve
 from hoopwright.supply.cutting.stock import Stock
 
@@ -28,6 +29,7 @@ _ROUNDS = 400
 _PAYS = 1e-7
 _PRICING_STEPS = 2_000
 _MANY_SIZES = 60
+_VERY_MANY_SIZES = 120
 
 
 def by_columns(
@@ -40,10 +42,14 @@ def by_columns(
     relaxed = _relax(stock, kinds, best, lower)
     raised = max(lower, _attainable(stock, rows, relaxed.bound, lower, best))
     if best is None or raised < best.cost:
+        rounded = round_off(stock, kinds, relaxed.master.columns, relaxed.used)
+        if rounded is not None and (best is None or _cost(stock, rounded[0]) < best.cost):
+            best = Optimum(rounded[0], rounded[1], _cost(stock, rounded[0]), raised, "columns", 0)
+    if best is None or raised < best.cost:
         best, still = improve(stock, rows, best, raised, Budget(0))
-        raised = raised if still is None else max(raised, still)
+        raised = max(raised, still) if still is not None else (best.cost if best is not None else raised)
     lower = raised
-    if relaxed.complete and (best is None or lower < best.cost):
+    if relaxed.complete and (best is None or lower < _worth_choosing(stock, best)):
         target = most if best is None else best.cost - 1
         chosen, _ = choose(stock.counts, kinds, relaxed.master.columns, target, limits.solver_nodes // 100)
         best = best if chosen is None else _to_optimum(stock, kinds, chosen, lower)
@@ -59,12 +65,20 @@ def by_columns(
     return Optimum(best.mix, best.fills, best.cost, min(lower, best.cost), "columns", steps + budget.spent)
 
 
+def _worth_choosing(stock: Stock, best: Optimum) -> float:
+    """The lower bound below which a choice among the columns of the relaxation is tried: with very many sizes
+    it takes long, and is left when the gap is below half a per cent already."""
+    return best.cost if len(stock.sizes) <= _VERY_MANY_SIZES else 0.995 * best.cost
+
+
 @dataclass(frozen=True)
 class _Relaxed:
-    """The columns, the duals that gave the greatest lower bound, that bound (price units), and whether
-    generation ran to its end rather than being stopped as useless."""
+    """The columns and how often the fractional optimum uses them, the duals that gave the greatest lower
+    bound, that bound (price units), and whether generation ran to its end rather than being stopped as
+    useless."""
 
     master: Master
+    used: list[float]
     duals: Duals
     bound: float
     complete: bool
@@ -78,10 +92,11 @@ def _relax(stock: Stock, kinds: Kinds, best: Optimum | None, lower: int) -> _Rel
         master.add(column)
     longest = max(kinds.caps)
     bound, kept = float("-inf"), Duals((), (), 0.0)
+    used: list[float] = []
     for _ in range(_ROUNDS):
-        duals = master.solve()
+        duals, used = master.solve(), master.used()
         if duals.value * kinds.scale <= lower and len(stock.sizes) > _MANY_SIZES:
-            return _Relaxed(master, kept, bound * kinds.scale, False)
+            return _Relaxed(master, used, kept, bound * kinds.scale, False)
         here = sum(w * c for w, c in zip(duals.worths, stock.counts, strict=True))
         here += sum(m * a for m, a in zip(duals.limits, kinds.avail, strict=True))
         prices = Prices(stock.sizes, stock.counts, duals.worths, longest)
@@ -96,7 +111,7 @@ def _relax(stock: Stock, kinds: Kinds, best: Optimum | None, lower: int) -> _Rel
             bound, kept = here, duals
         if not grew:
             break
-    return _Relaxed(master, kept, bound * kinds.scale, True)
+    return _Relaxed(master, used, kept, bound * kinds.scale, True)
 
 
 def _first_columns(stock: Stock, kinds: Kinds, best: Optimum | None) -> list[Column]:

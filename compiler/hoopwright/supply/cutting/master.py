@@ -78,6 +78,10 @@ class Master:
         self.columns.append(column)
         return True
 
+    def used(self) -> list[float]:
+        """How often each column is used in the present fractional optimum."""
+        return [float(x) for x in self._solver.getSolution().col_value][len(self._counts) :]
+
     def solve(self) -> Duals:
         """Optimal duals of the present columns."""
         self._solver.run()
