@@ -8,19 +8,28 @@ from hoopwright.render.drawing.coils import draw_coils
 from hoopwright.render.drawing.elevation import draw_front, draw_side
 from hoopwright.render.drawing.gauge import draw_gauges
 from hoopwright.render.drawing.hem import draw_hem
+from hoopwright.render.drawing.loaded import draw_loaded
 from hoopwright.render.drawing.steps import draw_steps
+from hoopwright.render.drawing.panels import draw_panels
 from hoopwright.render.drawing.tapes import draw_tapes_chart
+from hoopwright.render.drawing.ties import draw_ties
 from hoopwright.render.figure import Figure
 
 
 def draw_figures(plan: Plan) -> tuple[Figure, ...]:
     """All figures of ``plan``: the same plan gives the same bytes."""
     figures = [draw_front(plan), draw_side(plan), draw_hem(plan), draw_tapes_chart(plan)]
+    if plan.shape.ties:
+        figures.append(draw_ties(plan))
+    figures.extend(draw_panels(plan))
     if plan.supply.cutting.packs:
         figures.append(draw_coils(plan))
     if plan.shape.band is not None:
         figures.append(draw_band(plan, plan.shape.band))
     figures.extend(draw_cloths(plan))
+    loaded = draw_loaded(plan)
+    if loaded is not None:
+        figures.append(loaded)
     figures.extend(draw_steps(plan))
     figures.extend(draw_gauges(plan))
     return tuple(figures)

@@ -9,6 +9,7 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer, assumed_text
 from hoopwright.render.words import closed, ids_text, plain_key, sentence
 from hoopwright.source import quantity
+from hoopwright.strength.model import MaterialStrength
 
 REMEDY = {"fails": "To mend it:", "marginal": "To know:", "not assessed": "Why not:", "holds": ""}
 """How the remedy of a check is led in, by its result."""
@@ -97,14 +98,22 @@ def _materials(plan: Plan) -> tuple[tuple[str, ...], ...]:
     origin = {"bench": "bench test", "grade": "book values of the grade"}
     return tuple((
         stock.name, f"{stock.ei_weak:.3g} N m2", f"{stock.ei_strong:.3g} N m2", f"{stock.gj:.3g} N m2",
-        quantity.stress_text(stock.elastic_limit), origin[stock.origin],
+        quantity.stress_text(stock.elastic_limit), origin[stock.origin] + _tested(stock),
     ) for stock in plan.assessment.materials)
+
+
+def _tested(stock: MaterialStrength) -> str:
+    """How many tests, and how far their stiffness lies apart."""
+    if stock.tests < 2:
+        return ""
+    apart = "" if stock.spread is None else f", stiffness within {quantity.share_text(stock.spread)}"
+    return f" ({stock.tests} tests{apart})"
 
 
 def _weights(plan: Plan, p: Printer) -> tuple[tuple[str, str], ...]:
     weights = plan.assessment.weights
     parts = (("hoops", weights.hoops), ("casings", weights.casings), ("tapes", weights.tapes),
-             ("waistband", weights.waistband), ("hem band", weights.band), ("joins", weights.joins),
+             ("waistband", weights.waistband), ("hem band", weights.band), ("joins", weights.joins), ("cloth", weights.cloth),
              ("cage alone", weights.total), ("all that hangs from the waist", plan.assessment.carried))
     return tuple((name, p.mass(value)) for name, value in parts if value)
 
@@ -116,7 +125,8 @@ def _totals(plan: Plan, p: Printer) -> tuple[tuple[str, str], ...]:
     return (
         ("Load it bears before a hoop buckles, over its own load", least + factor),
         ("Outward pull of all tapes on the waistband", quantity.force_text(found.waist_pull)),
-        ("Centre of weight from the waist's centre", p.by(found.swing, "length")),
+        ("How far the hem's centre swings from its place", p.by(found.swing, "length")),
+        ("Load on the waistband", f"{found.carried:.1f} kg"),
     )
 
 
