@@ -1,0 +1,54 @@
+"""The scheduler: an order of work, cut into sessions, for one maker or several hands.
+
+Independent of everything else in the compiler. :func:`timetable` is its one entry point; the models it takes
+and gives are in :mod:`hoopwright.work.schedule.model`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from hoopwright.work.schedule.model import Aim, Hand, Job, Shop, Slot, Timetable, Way
+from hoopwright.work.schedule.network import CircleError, Network, network
+
+__all__ = (
+    "Aim",
+    "CircleError",
+    "Hand",
+    "Job",
+    "Network",
+    "Shop",
+    "Slot",
+    "Timetable",
+    "network",
+    "timetable",
+)
+
+
+def timetable(jobs: Iterable[Job], shop: Shop, way: Way = "built-in") -> Timetable:
+    """The order of ``jobs`` in ``shop``, and what no order can better.
+
+    ``exact`` looks for the proven best: for one maker with HiGHS, for several hands with OR-Tools (an
+    optional extra). Raises :class:`CircleError` for needs that no order satisfies, ValueError when a job
+    wants a skill that no hand has, and :class:`hoopwright.work.schedule.solver.SolverMissing`.
+    """
+    net = network(jobs)
+    for job in net.jobs:
+        if not any(hand.can(job) for hand in shop.hands):
+            raise ValueError(f"no hand can do {job.name}, which wants {job.skill}")
+    if len(shop.hands) == 1:
+        from hoopwright.work.schedule.one import one_maker
+
+        if way == "built-in":
+            return one_maker(net, shop)
+        from hoopwright.work.schedule.exact import one_maker_exact
+
+        return one_maker_exact(net, shop)
+    from hoopwright.work.schedule.several import several_hands
+
+    found = several_hands(net, shop)
+    if way == "built-in" or found.proven:
+        return found
+    from hoopwright.work.schedule.solver import several_hands_exact
+
+    return several_hands_exact(net, shop, found)

@@ -1,0 +1,228 @@
+"""The order of work of one maker: part-orders grown job by job, the most promising kept.
+
+A part-order is judged by what it must at least come to (:mod:`hoopwright.work.schedule.bounds`). Part-orders
+that have done the same jobs and stand at the same minute with the same set-up are one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from operator import sub
+from typing import NamedTuple
+
+from hoopwright.work.schedule.bounds import minutes_of
+from hoopwright.work.schedule.desk import Desk
+from hoopwright.work.schedule.packing import weights, whole
+
+Worth = tuple[float, float, float, float, float]
+
+_SMALL = 1e-9
+_LIKELY = 2
+"""Jobs of each set-up that are tried as the next one."""
+
+
+class Placed(NamedTuple):
+    """The last job of a part-order, where it lies, and the part-order before it."""
+
+    before: Placed | None
+    job: int
+    session: int
+    start: float
+
+
+class Part(NamedTuple):
+    """A part-order. ``resting``: jobs of this session and the minute from which their result can be used.
+    ``past``: minutes that the sessions before this one lasted."""
+
+    done: int
+    session: int
+    clock: float
+    setup: int
+    runs: int
+    resting: tuple[tuple[int, float], ...]
+    goal_session: int
+    before_goal: float
+    past: float
+    last: Placed | None
+
+
+class Left(NamedTuple):
+    """What is left once certain jobs are done: which can be next (those that rest afterwards first), the
+    minutes of all of it (no job counted longer than a session) and its weights as packed, runs that it
+    needs by set-up, minutes that must come before the goal."""
+
+    first: tuple[int, ...]
+    work: float
+    weights: tuple[float, ...]
+    runs: tuple[int, ...]
+    ahead: float
+
+
+@dataclass(slots=True)
+class Search:
+    """Searches at one desk. ``looked`` counts the part-orders looked at so far."""
+
+    desk: Desk
+    looked: int = 0
+    every: bool = False
+    _known: dict[int, Left] = field(default_factory=dict)
+
+    def run(self, width: int, most: int, *, tight: bool = False, every: bool = False) -> Part | None:
+        """The best whole order that ``width`` part-orders of each length lead to, or None.
+
+        ``tight`` prefers full sessions to few changes of set-up; ``every`` tries every job that can be
+        next, not only the likeliest. After ``most`` part-orders only one of
+        each length is kept.
+        """
+        rank = _tightly if tight else _plainly
+        self.every = every
+        until = self.looked + most
+        self._known.setdefault(0, self._all())
+        parts = [Part(0, 1, 0.0, -1, 0, (), 0, 0.0, 0.0, None)]
+        for _ in self.desk.minutes:
+            kept: dict[tuple[int, int, float, int], tuple[Worth, Part]] = {}
+            for part in parts:
+                for fresh in self._moves(part):
+                    self.looked += 1
+                    worth = self._worth(fresh)
+                    key = (fresh.done, fresh.session, fresh.clock, fresh.setup)
+                    if key not in kept or worth < kept[key][0]:
+                        kept[key] = (worth, fresh)
+            ranked = sorted(kept.values(), key=rank)
+            parts = [part for _, part in ranked[: width if self.looked < until else 1]]
+        return parts[0] if parts else None
+
+    def _all(self) -> Left:
+        """What is left before anything is done."""
+        desk = self.desk
+        jobs = range(len(desk.minutes))
+        first = tuple(sorted((at for at in jobs if not desk.needs[at]), key=self._eager))
+        ahead = minutes_of(desk.net.before[desk.goal], desk.minutes) if desk.goal >= 0 else 0.0
+        return Left(first, sum(desk.sizes), tuple(map(sum, zip(*desk.weights, strict=True))),
+                    self._runs(first), ahead)
+
+    def _left(self, part: Part) -> Left:
+        """What is left of a part-order, looked up once for all that have done the same."""
+        known = self._known.get(part.done)
+        if known is None:
+            desk, done = self.desk, part.done
+            at = part.last.job if part.last else 0
+            before = self._known[done & ~(1 << at)]
+            fresh = [then for then in desk.net.after[at] if not desk.needs[then] & ~done]
+            first = tuple(sorted((*(other for other in before.first if other != at), *fresh),
+                                 key=self._eager))
+            needed = desk.goal >= 0 and desk.net.before[desk.goal] >> at & 1
+            known = Left(first, before.work - desk.sizes[at],
+                         tuple(map(sub, before.weights, desk.weights[at])), self._runs(first),
+                         before.ahead - (desk.minutes[at] if needed else 0.0))
+            self._known[done] = known
+        return known
+
+    def _eager(self, at: int) -> tuple[bool, bool, int]:
+        """Jobs that rest afterwards first, then those the goal waits for, then as named."""
+        desk = self.desk
+        needed = desk.goal < 0 or at == desk.goal or desk.net.before[desk.goal] >> at & 1
+        return (desk.net.jobs[at].rest <= 0, not needed, at)
+
+    def _runs(self, first: tuple[int, ...]) -> tuple[int, ...]:
+        found = self.desk.found.runs
+        return tuple(map(max, zip(*(found[at] for at in first), strict=True)))
+
+    def _moves(self, part: Part) -> Iterator[Part]:
+        """Every part-order with one job more that is worth looking at."""
+        desk = self.desk
+        open_ = [k for k, mask in enumerate(desk.blocks) if part.done & mask and mask & ~part.done]
+        next_day = _night(part) if part.clock > 0 and not open_ else None
+        taken: dict[tuple[int, bool], int] = {}
+        for at in self._left(part).first:
+            now = self._now(part, at, open_)
+            if now is not None and self._wanted(taken, (desk.setups[at], True)):
+                yield now
+            if next_day is not None:
+                then = self._now(next_day, at, open_)
+                if then is not None and self._wanted(taken, (desk.setups[at], False)):
+                    yield then
+
+    def _wanted(self, taken: dict[tuple[int, bool], int], key: tuple[int, bool]) -> bool:
+        """Whether one more job of a set-up is looked at."""
+        taken[key] = taken.get(key, 0) + 1
+        return self.every or taken[key] <= _LIKELY
+
+    def _now(self, part: Part, at: int, open_: list[int]) -> Part | None:
+        """The job done next in this session, or None when it does not fit."""
+        desk = self.desk
+        start = part.clock
+        for other, over in part.resting:
+            if desk.needs[at] >> other & 1 and over > start:
+                start = over
+        end = start + desk.minutes[at]
+        if end > desk.limit + _SMALL and (part.clock > 0 or start > 0):
+            return None
+        done = part.done | 1 << at
+        own = desk.block_of[at]
+        if open_ or own >= 0:
+            must = 0
+            for k in {*open_, own} - {-1}:
+                must |= desk.closures[k]
+            if end + minutes_of(must & ~done, desk.minutes) > desk.limit + _SMALL:
+                return None
+        rest = desk.net.jobs[at].rest
+        goal = at == desk.goal
+        return Part(
+            done,
+            part.session,
+            end,
+            desk.setups[at],
+            part.runs + (part.setup != desk.setups[at]),
+            (*part.resting, (at, end + rest)) if rest > 0 else part.resting,
+            part.session if goal else part.goal_session,
+            part.past + start if goal else part.before_goal,
+            part.past,
+            Placed(part.last, at, part.session, start),
+        )
+
+    def _worth(self, part: Part) -> Worth:
+        """What the part-order must at least come to: sessions, the goal's session, changes, minutes before
+        the goal; then minutes lost in closed sessions."""
+        desk, left = self.desk, self._left(part)
+        room = max(0.0, desk.limit - part.clock)
+        more = max(map(whole, map(sub, left.weights, weights(room / desk.limit))), default=0)
+        sessions = max(desk.found.sessions, part.session + max(0, more))
+        for at in left.first:
+            late = part.session + (1 if self._waits(part, at) else 0) + desk.found.tail[at]
+            sessions = max(sessions, late)
+        runs = part.runs + sum(left.runs) - (1 if left.runs and left.runs[part.setup] else 0)
+        goal_session, before = part.goal_session, part.before_goal
+        if desk.goal >= 0 and not goal_session:
+            needed = left.ahead + min(desk.minutes[desk.goal], desk.limit) - room
+            goal_session = part.session + max(0, whole(needed, desk.limit))
+            before = part.past + part.clock + left.ahead
+        return (sessions, goal_session, runs - sessions, before, self._lost(part))
+
+    def _lost(self, part: Part) -> float:
+        """Minutes of the sessions closed so far in which nothing was done."""
+        return (part.session - 1) * self.desk.limit + part.clock + self._left(part).work
+
+    def _waits(self, part: Part, at: int) -> bool:
+        """Whether a job that could be next cannot be done in this session any more."""
+        desk = self.desk
+        if part.clock + desk.minutes[at] > desk.limit + _SMALL:
+            return True
+        return any(desk.needs[at] >> other & 1 and over + desk.minutes[at] > desk.limit + _SMALL
+                   for other, over in part.resting)
+
+
+def _plainly(item: tuple[Worth, Part]) -> Worth:
+    return item[0]
+
+
+def _tightly(item: tuple[Worth, Part]) -> Worth:
+    sessions, goal_session, changes, before, lost = item[0]
+    return (sessions, goal_session, lost, changes, before)
+
+
+def _night(part: Part) -> Part:
+    """The part-order with its session closed."""
+    return part._replace(session=part.session + 1, clock=0.0, setup=-1, resting=(),
+                         past=part.past + part.clock)

@@ -1,0 +1,134 @@
+"""The network of needs: order, what comes before and after each job, and the critical path with its slack.
+
+The critical path method (Kelley and Walker, 1959): earliest times forward, latest times backward, slack
+between them. Jobs are numbered as given; sets of jobs are bit masks.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from hoopwright.work.schedule.model import Job
+
+
+class CircleError(ValueError):
+    """Needs that hold a circle, a name given twice, or a need that is no job."""
+
+
+@dataclass(frozen=True, slots=True)
+class Network:
+    """``needs`` and ``after`` hold each job's direct neighbours, ``before`` and ``behind`` all of them."""
+
+    jobs: tuple[Job, ...]
+    order: tuple[int, ...]
+    needs: tuple[tuple[int, ...], ...]
+    after: tuple[tuple[int, ...], ...]
+    before: tuple[int, ...]
+    behind: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Chain:
+    """A chain of needs: its jobs in order, and its minutes."""
+
+    jobs: tuple[str, ...]
+    minutes: float
+
+
+@dataclass(frozen=True, slots=True)
+class Times:
+    """Earliest and latest start of each job, and how much each may slip, when hands are never short."""
+
+    earliest: dict[str, float]
+    latest: dict[str, float]
+    length: float
+
+    def slack(self, name: str) -> float:
+        """Minutes a job may slip without making the whole longer."""
+        return self.latest[name] - self.earliest[name]
+
+
+def network(jobs: Iterable[Job]) -> Network:
+    """The network of ``jobs``. Raises :class:`CircleError` for what no order can satisfy."""
+    jobs = tuple(jobs)
+    number: dict[str, int] = {}
+    for place, job in enumerate(jobs):
+        if job.name in number:
+            raise CircleError(f"two tasks are called {job.name}")
+        number[job.name] = place
+    for job in jobs:
+        for name in job.needs:
+            if name not in number:
+                raise CircleError(f"{job.name} needs {name}, which is no task")
+    needs = tuple(tuple(dict.fromkeys(number[name] for name in job.needs)) for job in jobs)
+    after: list[list[int]] = [[] for _ in jobs]
+    for place, mine in enumerate(needs):
+        for need in mine:
+            after[need].append(place)
+    order = _sorted(jobs, needs)
+    before, behind = [0] * len(jobs), [0] * len(jobs)
+    for at in order:
+        for one in needs[at]:
+            before[at] |= before[one] | 1 << one
+    for at in reversed(order):
+        for then in after[at]:
+            behind[at] |= behind[then] | 1 << then
+    return Network(jobs, order, needs, tuple(map(tuple, after)), tuple(before), tuple(behind))
+
+
+def _sorted(jobs: tuple[Job, ...], needs: Sequence[tuple[int, ...]]) -> tuple[int, ...]:
+    """Job numbers, needs first, else in the order given."""
+    placed: dict[int, None] = {}
+    while len(placed) < len(jobs):
+        fresh = [at for at in range(len(jobs)) if at not in placed and all(n in placed for n in needs[at])]
+        if not fresh:
+            raise CircleError(f"tasks wait for each other in a circle: {_circle(jobs, needs, placed)}")
+        placed.update(dict.fromkeys(fresh))
+    return tuple(placed)
+
+
+def _circle(jobs: tuple[Job, ...], needs: Sequence[tuple[int, ...]], placed: dict[int, None]) -> str:
+    """One circle by names, each before the one that waits for it, from its first-named job round."""
+    at = next(at for at in range(len(jobs)) if at not in placed)
+    walked: list[int] = []
+    while at not in walked:
+        walked.append(at)
+        at = next(need for need in needs[at] if need not in placed)
+    circle = walked[walked.index(at) :][::-1]
+    first = circle.index(min(circle))
+    return " -> ".join(jobs[at].name for at in (*circle[first:], *circle[:first], circle[first]))
+
+
+def longest_chain(net: Network) -> Chain:
+    """The critical path by minutes of work, rests not counted; of equal chains the first named."""
+    best: dict[int, tuple[float, int]] = {}
+    for at in net.order:
+        into = min(net.needs[at], key=lambda need: (-best[need][0], need), default=-1)
+        best[at] = ((best[into][0] if into >= 0 else 0.0) + net.jobs[at].minutes, into)
+    if not best:
+        return Chain((), 0.0)
+    last = min(best, key=lambda at: (-best[at][0], at))
+    chain, at = [], last
+    while at >= 0:
+        chain.append(net.jobs[at].name)
+        at = best[at][1]
+    return Chain(tuple(reversed(chain)), best[last][0])
+
+
+def times(net: Network) -> Times:
+    """Earliest and latest starts, rests counted, with as many hands as there are jobs."""
+    early, late = [0.0] * len(net.jobs), [0.0] * len(net.jobs)
+    for at in net.order:
+        early[at] = max((_over(net, need, early) for need in net.needs[at]), default=0.0)
+    length = max((early[at] + job.minutes for at, job in enumerate(net.jobs)), default=0.0)
+    for at in reversed(net.order):
+        until = min((late[then] - net.jobs[at].rest for then in net.after[at]), default=length)
+        late[at] = until - net.jobs[at].minutes
+    names = [job.name for job in net.jobs]
+    return Times(dict(zip(names, early, strict=True)), dict(zip(names, late, strict=True)), length)
+
+
+def _over(net: Network, need: int, early: Sequence[float]) -> float:
+    """When the result of a job can be used."""
+    return early[need] + net.jobs[need].minutes + net.jobs[need].rest
