@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from hoopwright.plan.model import Plan
-from hoopwright.render.escape import Md
+from hoopwright.render.escape import Md, code_text
 from hoopwright.render.figure import Figure
 from hoopwright.render.templating import environment
 from hoopwright.render.views.after import WORN, fitting_view, wearing_view
@@ -20,11 +20,13 @@ from hoopwright.render.views.annex import annex_view
 from hoopwright.render.views.buying import buying_view
 from hoopwright.render.views.chart import chart_view
 from hoopwright.render.views.cutting import cutting_view
+from hoopwright.render.views.diary import diary_view
 from hoopwright.render.views.facts import band_facts, bench_rows, facts, waist_places
 from hoopwright.render.views.glance import glance_view
 from hoopwright.render.views.graph import graph_view
 from hoopwright.render.views.parts import hoop_views, tape_views
-from hoopwright.render.views.steps import Sitting, sittings
+from hoopwright.render.views.steps import Sitting, Step, sittings
+from hoopwright.render.views.ties import lacing_view, tie_views
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -75,6 +77,7 @@ def _values(plan: Plan, figures: Mapping[str, Figure]) -> dict[str, Any]:
         "waist_places": waist_places(plan),
         "chart": chart_view(plan, tapes),
         "glance": glance_view(plan, shared),
+        "diary": diary_view(plan),
         "buying": buying_view(plan, shared),
         "sittings": sittings(plan, hoops, figures),
         "fitting": fitting_view(plan, shared, tapes),
@@ -100,8 +103,19 @@ def _instructions(env: Environment, found: tuple[Sitting, ...],
         before = explained.setdefault(step.action, step.number)
         if before != step.number and boxes >= 0:
             body = f"As in step {before}.\n\n{body[boxes:]}"
-        texts[step.number] = Instruction(heading.strip(), Md(body.strip("\n")))
+        texts[step.number] = Instruction(heading.strip(), Md(ticked(body, step).strip("\n")))
     return texts
+
+
+def ticked(body: str, step: Step) -> str:
+    """The boxes of what is done, ticked: all of them when the whole step is, else those of its done tasks."""
+    if not step.done:
+        return body
+    whole = len(step.done) == len(step.ids)
+    refs = tuple(code_text(id) for id in step.done)
+    return "\n".join(
+        line.replace("- [ ]", "- [x]", 1) if whole or any(ref in line for ref in refs) else line
+        for line in body.split("\n"))
 
 
 def _placed(name: str, actions: set[str]) -> bool:

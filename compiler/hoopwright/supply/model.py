@@ -139,6 +139,41 @@ class ToolNeed:
 
 
 @dataclass(frozen=True, slots=True)
+class Salvage:
+    """What becomes of a piece that was cut: ``kept`` as it is, ``recut`` shorter for its own part, it
+    ``becomes`` another one, or it is ``spare``.
+
+    ``part`` is what it was cut for, ``serves`` the part it serves now (blank when spare) and ``need`` the
+    length that part wants, m; of a spare piece the length its own part wants, 0 when that has gone.
+    """
+
+    part: str
+    length: float
+    fate: Literal["kept", "recut", "becomes", "spare"]
+    serves: str
+    need: float
+
+
+@dataclass(frozen=True, slots=True)
+class Mending:
+    """What was cut held against what is wanted now.
+
+    Each piece's fate, what must be cut anew, what of that must be bought (spare pieces used first), and what
+    it costs at most; None when a price is missing.
+    """
+
+    pieces: tuple[Salvage, ...]
+    anew: tuple[CutPiece, ...]
+    lines: tuple[ShoppingLine, ...]
+    cost: Decimal | None
+
+    @property
+    def needed(self) -> bool:
+        """Whether anything cut no longer serves its own part as it is."""
+        return any(piece.fate != "kept" for piece in self.pieces)
+
+
+@dataclass(frozen=True, slots=True)
 class Supply:
     """Cut lists, cloth layouts, shopping list, cost."""
 
@@ -148,3 +183,4 @@ class Supply:
     cost: Cost
     tools_missing: tuple[ToolNeed, ...]
     checks: tuple[Check, ...] = ()
+    mending: Mending | None = None

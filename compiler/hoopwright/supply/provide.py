@@ -7,6 +7,7 @@ from hoopwright.source.diagnostic import Finding, failed
 from hoopwright.spec.model import Spec
 from hoopwright.supply.budget import budget_check
 from hoopwright.supply.listing import list_goods
+from hoopwright.supply.mending import mend, mending_findings
 from hoopwright.supply.model import Cutting, Supply
 from hoopwright.supply.money import add_up
 from hoopwright.supply.tools import missing_tools, wanted_jobs
@@ -38,5 +39,6 @@ def provide(spec: Spec, shape: Shape) -> tuple[Supply | None, tuple[Finding, ...
         cost=cost,
         tools_missing=missing_tools(spec, wanted_jobs(spec)),
         checks=(budget,) if budget is not None else (),
+        mending=mend(spec, shape, spec.progress.cut) if spec.progress.cut else None,
     )
-    return supply, (*listing.said, *price_note(cost.missing, spec))
+    return supply, (*listing.said, *price_note(cost.missing, spec), *mending_findings(supply.mending, spec))

@@ -8,10 +8,12 @@ from hoopwright.source.diagnostic import Finding, note
 from hoopwright.source.printed import minutes_text
 from hoopwright.spec.model import Spec
 from hoopwright.supply.model import Supply
+from hoopwright.work.again import again
 from hoopwright.work.bench import Bench
 from hoopwright.work.builders import all_tasks
 from hoopwright.work.graph import longest_chain, task_graph
 from hoopwright.work.model import Task, Work
+from hoopwright.work.progress import progress_findings, ticked
 from hoopwright.work.sessions import plan_sessions
 
 FIRST_FITTING = "try-on-1"
@@ -24,6 +26,7 @@ def arrange(spec: Spec, shape: Shape, supply: Supply) -> tuple[Work | None, tupl
     tasks = all_tasks(bench)
     chain = longest_chain(task_graph(tasks))
     ordered, sessions = plan_sessions(tasks, spec.workshop.session)
+    ordered = ticked(ordered, spec)
     first = next(index for index, task in enumerate(ordered) if task.id == FIRST_FITTING)
     work = Work(
         tasks=ordered,
@@ -34,8 +37,9 @@ def arrange(spec: Spec, shape: Shape, supply: Supply) -> tuple[Work | None, tupl
         first_fitting=FIRST_FITTING,
         minutes_to_first_fitting=sum(task.minutes for task in ordered[:first]),
         cautions=_cautions(ordered),
+        again=again(bench, tasks),
     )
-    return work, _session_note(ordered, spec)
+    return work, (*_session_note(ordered, spec), *progress_findings(ordered, spec))
 
 
 def _cautions(tasks: tuple[Task, ...]) -> tuple[str, ...]:

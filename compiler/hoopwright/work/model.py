@@ -49,6 +49,17 @@ class Task:
     wait: float = 0.0
     stop: bool = False
     conditions: tuple[Condition, ...] = ()
+    done: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Again:
+    """A task to do again after a fitting, for some of its parts only. ``key`` says what is to be done."""
+
+    task: str
+    key: Literal["draw-up", "move-marks", "clip", "sew", "mark-hoop", "fastening", "try-on"]
+    parts: tuple[str, ...]
+    minutes: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +75,7 @@ class Session:
 @dataclass(frozen=True, slots=True)
 class Work:
     """Tasks in working order; sessions; minutes in all; the longest chain of needs, minutes, and its
-    tasks; the first try-on."""
+    tasks; the first try-on; what the last fitting asks to do again."""
 
     tasks: tuple[Task, ...]
     sessions: tuple[Session, ...]
@@ -74,3 +85,10 @@ class Work:
     first_fitting: str
     minutes_to_first_fitting: float
     cautions: tuple[str, ...]
+    again: tuple[Again, ...] = ()
+
+    @property
+    def minutes_left(self) -> float:
+        """Minutes of what is not done yet, and of what is to do again."""
+        open_ = sum(task.minutes for task in self.tasks if not task.done)
+        return open_ + sum(item.minutes for item in self.again)

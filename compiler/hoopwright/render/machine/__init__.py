@@ -15,6 +15,7 @@ from __future__ import annotations
 import json
 
 from hoopwright.plan.model import Plan
+from hoopwright.render.machine.diary import diary_json
 from hoopwright.render.machine.findings import assumed_json, findings_json
 from hoopwright.render.machine.results import checks_json, strength_json
 from hoopwright.render.machine.shape import shape_json
@@ -39,6 +40,7 @@ def plan_value(plan: Plan) -> dict[str, Json]:
         "tasks": tasks_json(plan.work),
         "assumed": assumed_json(plan.spec),
         "findings": findings_json(plan.findings),
+        **diary_json(plan),
     }
 
 

@@ -29,7 +29,7 @@ class Row:
 @dataclass(frozen=True, slots=True)
 class Step:
     """Tasks of one action done one after the other. ``again`` names cautions already printed in full,
-    ``first`` tells that the action comes up for the first time."""
+    ``first`` tells that the action comes up for the first time. ``done`` are the ids of its done tasks."""
 
     number: int
     action: str
@@ -45,6 +45,7 @@ class Step:
     first: bool
     stop: bool
     conditions: tuple[ConditionView, ...]
+    done: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,6 +120,7 @@ class _Teller:
             first=first.action not in self.explained,
             stop=first.stop,
             conditions=condition_views([one for task in group for one in task.conditions], self.printer),
+            done=tuple(task.id for task in group if task.done),
         )
         self.cautioned.update(keys)
         self.explained.add(first.action)
