@@ -9,8 +9,8 @@ from hoopwright.render.drawing.elevation import draw_front, draw_side
 from hoopwright.render.drawing.gauge import draw_gauges
 from hoopwright.render.drawing.hem import draw_hem
 from hoopwright.render.drawing.loaded import draw_loaded
-from hoopwright.render.drawing.steps import draw_steps
 from hoopwright.render.drawing.panels import draw_panels
+from hoopwright.render.drawing.steps import draw_steps
 from hoopwright.render.drawing.tapes import draw_tapes_chart
 from hoopwright.render.drawing.ties import draw_ties
 from hoopwright.render.figure import Figure

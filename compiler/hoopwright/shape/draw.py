@@ -11,6 +11,7 @@ from hoopwright.shape.body import body_of, hoop_contacts
 from hoopwright.shape.carriers import CARRIERS
 from hoopwright.shape.clearance import HEM_OVER_STATURE, SHELF, clearance_checks
 from hoopwright.shape.fit.refit import refitted
+from hoopwright.shape.hipties import hip_ties
 from hoopwright.shape.impossible import Impossible
 from hoopwright.shape.lacing import lacing_panels
 from hoopwright.shape.line import GirthLine
@@ -81,8 +82,9 @@ def _shape(spec: Spec, waist: Waist, places: Places) -> Shape:
         skirt,
         _profile(spec, waist, places),
         (*clearance_checks(spec, hoops, carried.tapes, contacts), *tie_checks(spec, hoops, tied)),
-        ties=tuple(tie for one in tied for tie in one.ties),
+        ties=(*(tie for one in tied for tie in one.ties), *hip_ties(spec, levels, body)),
         panels=(*carried.panels, *lacing_panels(spec, levels)),
+        petticoat=carried.petticoat,
     )
 
 

@@ -14,6 +14,8 @@ from hoopwright.shape.model import XY, Panel, Rule, Seam
 from hoopwright.shape.tapes import Level
 from hoopwright.spec.model import Spec
 
+LACED = "lacing panel"
+"""The part's name."""
 FACING = 0.0381
 """What is turned in along the eyelets, m: 1 1/2 in; common practice, no source."""
 BEYOND = 0.0254
@@ -47,7 +49,7 @@ def lacing_panels(spec: Spec, levels: list[Level]) -> tuple[Panel, ...]:
     corners = len(outline)
     return (
         Panel(
-            "lacing panel", 2, build.material.name, outline, wide, tall, "up",
+            LACED, 2, build.material.name, outline, wide, tall, "up",
             (Seam((1, corners - 2), "ends of the half hoops", seam), Seam((0, 1), "hem of the panel", seam),
              Seam((corners - 2, corners - 1), "hem of the panel", seam)),
             (eyelets, *hoops), mirrored=True,
@@ -60,13 +62,15 @@ def eyelet_count(spec: Spec, panels: tuple[Panel, ...]) -> int:
     build = spec.build.lacing
     if build is None:
         return 0
-    return sum(panel.count * (ceil(_run(panel) / build.spacing - 1e-9) + 1) for panel in panels)
+    return sum(
+        panel.count * (ceil(_run(panel) / build.spacing - 1e-9) + 1) for panel in panels if panel.part == LACED
+    )
 
 
 def cord_length(spec: Spec, panels: tuple[Panel, ...]) -> float:
     """Cord for the lacing, m: a crossing to each pair of eyelets twice over, and what is tied."""
     build = spec.build.lacing
-    if build is None or not panels:
+    if build is None or not any(panel.part == LACED for panel in panels):
         return 0.0
     pairs = eyelet_count(spec, panels) / 2
     across = dist((0.0, 0.0), (build.gap + FACING, build.spacing))

@@ -14,7 +14,7 @@ from hoopwright.spec.check import Check
 
 Point = tuple[float, float, float]
 XY = tuple[float, float]
-TieKind = Literal["cross", "chord", "lacing", "strap"]
+TieKind = Literal["cross", "chord", "lacing", "strap", "hip"]
 HoopPlace = Literal["top", "body", "band top", "hem"]
 
 
@@ -164,7 +164,8 @@ class Contact:
 class Tie:
     """A tie inside one hoop, from fraction ``at`` to fraction ``to`` of it: ``cross`` draws a spring into an
     oval, ``chord`` and ``lacing`` hold the ends of a half hoop, ``strap`` those of an open one. A lacing is
-    cut as panels and cord, so its ``cut`` is 0.
+    cut as panels and cord, so its ``cut`` is 0. A ``hip`` tie goes from ``at`` behind the body to ``to``; it
+    leaves the body at ``behind``, by the wearer's left, and the same on her right.
 
     ``length`` m between its ends, ``cut`` with what they take to be sewn. ``pull``: its tension over the
     bending stiffness EI of the bare, straight-born spring, 1/m2.
@@ -179,6 +180,7 @@ class Tie:
     cut: float
     pull: float
     material: str
+    behind: Point | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -215,6 +217,63 @@ class Panel:
     seams: tuple[Seam, ...] = ()
     rules: tuple[Rule, ...] = ()
     mirrored: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Channel:
+    """A hoop's channel in a petticoat; m. ``up``: its middle line above the finished lower edge, measured up
+    the cloth; ``width``: flat; ``takes``: length of cloth folded away in a tuck; ``girth``: of the cloth
+    there, that of the hoop or more. ``strip`` by ``height``: cut size of an applied casing, 0 for a tuck."""
+
+    hoop: str
+    up: float
+    width: float
+    takes: float
+    girth: float
+    strip: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class Flounce:
+    """A gathered strip: its head ``up`` m above the finished lower edge; ``girth`` of the petticoat at its own
+    lower edge; ``length`` by ``height`` as cut, the ring closed."""
+
+    id: str
+    up: float
+    girth: float
+    depth: float
+    length: float
+    height: float
+    material: str
+
+
+@dataclass(frozen=True, slots=True)
+class Petticoat:
+    """Cloth that carries the hoops, ``count`` gores or breadths. ``slant``: from the waistband's lower edge down
+    the cloth to the hem hoop's line; ``half_angle`` of the cone through both, radians; ``edge``: from that
+    line to the finished lower edge; ``head``: what the top needs above the waist's line to be turned or sewn
+    in, and to be levelled; ``takes``: all tucks together; ``round_off``: how much higher the lower edge is at
+    a seam than in the middle of a panel; ``drawstring``: cut length of the cord, 0 for a waistband; m."""
+
+    kind: Literal["gores", "breadths"]
+    count: int
+    material: str
+    slant: float
+    half_angle: float
+    top: float
+    hem: float
+    edge: float
+    head: float
+    takes: float
+    round_off: float
+    placket: float
+    feed_gap: float
+    drawstring: float
+    cord: str
+    channels: tuple[Channel, ...]
+    casing: str
+    flounces: tuple[Flounce, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -287,6 +346,7 @@ class Shape:
     ties: tuple[Tie, ...] = ()
     panels: tuple[Panel, ...] = ()
     refits: tuple[Refit, ...] = ()
+    petticoat: Petticoat | None = None
 
     def hoop(self, id: str) -> Hoop:
         """The hoop of that id; KeyError when there is none."""

@@ -6,7 +6,7 @@ woven cotton at small strains takes about 5 kN per metre of width and layer.
 
 from __future__ import annotations
 
-from math import cos, hypot, pi
+from math import cos, dist, hypot, pi
 
 from hoopwright.shape.ellipse import point_at
 from hoopwright.shape.ground import ellipse_of
@@ -16,6 +16,7 @@ from hoopwright.strength.cage.model import (
     BodyModel,
     BodyRow,
     CageModel,
+    FixedPoint,
     HoopModel,
     HoopPoint,
     Section,
@@ -88,7 +89,7 @@ def model(problem: Problem) -> CageModel:
     rows = tuple(BodyRow(row.height, row.width / 2, row.depth / 2) for row in shape.body)
     body = BodyModel(rows) if len(rows) > 1 else None
     tapes = tuple(_tape(tape, problem, ea) for tape in shape.tapes)
-    return CageModel(hoops, tapes, bands, tuple(_tie(tie, ea) for tie in shape.ties), body=body)
+    return CageModel(hoops, tapes, bands, tuple(part for tie in shape.ties for part in _tie(tie, shape.hoop(tie.hoop), ea)), body=body)
 
 
 def solution(problem: Problem, result: CageResult) -> Solution:
@@ -119,8 +120,14 @@ def solution(problem: Problem, result: CageResult) -> Solution:
         status=result.status,
         trouble=tuple(note.text for note in result.notes),
         lines=tuple(HoopLines(hoop.id, hoop.wished, hoop.deformed) for hoop in result.hoops),
-        ties=tuple(TieStrength(tie.id, tie.tension_n, tie.slack) for tie in result.ties),
+        ties=tuple(
+            TieStrength(tie.id, tie.tension_n, tie.slack) for tie in result.ties if tie.id in _ids(problem)
+        ),
     )
+
+
+def _ids(problem: Problem) -> frozenset[str]:
+    return frozenset(tie.id for tie in problem.shape.ties)
 
 
 def _nothing(problem: Problem, result: CageResult) -> Solution:
@@ -173,8 +180,15 @@ def _hoop(hoop: Hoop, section: Section, mass: float) -> HoopModel:
     return HoopModel(hoop.id, points, section, born="straight", line_load_n_per_m=line)
 
 
-def _tie(tie: Tie, ea: float) -> TieModel:
-    return TieModel(tie.id, HoopPoint(tie.hoop, tie.at), HoopPoint(tie.hoop, tie.to), tie.length, ea)
+def _tie(tie: Tie, hoop: Hoop, ea: float) -> tuple[TieModel, ...]:
+    """A tie from side to side of its hoop; one behind the hips as two, each held where it leaves the body."""
+    left, right = HoopPoint(tie.hoop, tie.at), HoopPoint(tie.hoop, tie.to)
+    if tie.behind is None:
+        return (TieModel(tie.id, left, right, tie.length, ea),)
+    x, y, z = tie.behind
+    length = dist((*point_at(ellipse_of(hoop.plan), tie.at), hoop.height), tie.behind)
+    return (TieModel(tie.id, left, FixedPoint((x, y, z)), length, ea),
+            TieModel(f"{tie.id} right", right, FixedPoint((-x, y, z)), length, ea))
 
 
 def _tape(tape: Tape, problem: Problem, ea: float) -> TapeModel:

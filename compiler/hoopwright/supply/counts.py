@@ -9,8 +9,9 @@ import math
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from hoopwright.library.goods import FASTENINGS_PER_BAND, GOODS, HOOP_END, SEAM_METRE, TAPE_FIXING
+from hoopwright.library.goods import EYELET, FASTENINGS_PER_BAND, GOODS, HOOP_END, SEAM_METRE, TAPE_FIXING
 from hoopwright.library.model import ByMeasure, Consumption, Goods, Pack, Pieces
+from hoopwright.shape.lacing import eyelet_count
 from hoopwright.shape.model import Shape
 from hoopwright.spec.model import Spec
 from hoopwright.supply.model import ShoppingLine
@@ -45,7 +46,8 @@ def count_needs(spec: Spec, shape: Shape, splices: int = 0) -> tuple[CountNeed, 
         words = (*before.uses, word) if before else (word,)
         amount = (before.amount if before else 0.0) + use.amount * times * more
         pooled[use.goods] = CountNeed(goods, amount, use.per_piece, tuple(dict.fromkeys(words)))
-    return (closing, *(pooled[name] for name in sorted(pooled)))
+    tied = spec.build.panels is not None and spec.build.panels.cord is not None
+    return (*(() if tied else (closing,)), *(pooled[name] for name in sorted(pooled)))
 
 
 def _uses(spec: Spec, shape: Shape, splices: int) -> list[tuple[Consumption, float, str]]:
@@ -60,6 +62,8 @@ def _uses(spec: Spec, shape: Shape, splices: int) -> list[tuple[Consumption, flo
     tipped = len(shape.hoops) if ends_stay_open(spec) else len(shape.hoops) - joined
     uses.append((HOOP_END, 2 * tipped, "hoop ends"))
     uses.append((TAPE_FIXING, fixings(shape), "fixings"))
+    uses.append((TAPE_FIXING, 2 * sum(tie.cut > 0 for tie in shape.ties), "ties"))
+    uses.append((EYELET, eyelet_count(spec, shape.panels), "lacing"))
     uses.append((SEAM_METRE, seam_metres(spec, shape), "seams"))
     return uses
 
@@ -82,10 +86,21 @@ def seam_metres(spec: Spec, shape: Shape) -> float:
     metres = tape_boxes(spec, shape) + 4 * shape.waistband.width
     if shape.band is not None:
         metres += 3 * shape.band.length + 2 * shape.band.height
+    metres += petticoat_seams(shape)
     casing = spec.build.hoops.casing
     if casing is not None and casing.kind != "braid":
         metres += sum(hoop.casing for hoop in cased(shape))
     return metres
+
+
+def petticoat_seams(shape: Shape) -> float:
+    """Metres of seam in a petticoat: its panels, hem and channels, and its flounces hemmed and set on."""
+    cloth = shape.petticoat
+    if cloth is None:
+        return 0.0
+    panels = sum(piece.count * piece.height for piece in shape.panels) + cloth.hem + cloth.top
+    channels = sum((2 * one.strip) if one.strip else one.girth for one in cloth.channels)
+    return panels + channels + sum(one.length + one.girth for one in cloth.flounces)
 
 
 def tape_boxes(spec: Spec, shape: Shape) -> float:

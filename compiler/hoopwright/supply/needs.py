@@ -9,6 +9,7 @@ import math
 from dataclasses import dataclass, replace
 
 from hoopwright.library.model import Goods, Offer, Stock
+from hoopwright.shape.lacing import cord_length
 from hoopwright.shape.model import Hoop, Shape
 from hoopwright.shape.model import Panel as ShapedPanel
 from hoopwright.spec.model import Spec
@@ -16,7 +17,6 @@ from hoopwright.supply.cloth.model import Band, ClothPart, Gore, Grain, Panel
 from hoopwright.supply.cutting.model import SpliceRule
 from hoopwright.supply.model import CutPiece
 from hoopwright.supply.splices import splice_rule
-
 
 _EVEN = 1e-9
 
@@ -99,8 +99,18 @@ def length_needs(spec: Spec, shape: Shape) -> tuple[LengthNeed, ...]:
     if carriers is not None:
         for tape in shape.tapes:
             add(carriers.material, tape.id, tape.cut)
+    for tie in shape.ties:
+        if tie.cut > 0:
+            add(spec.goods[tie.material], tie.id, tie.cut)
+    cord = cord_length(spec, shape.panels)
+    if spec.build.lacing is not None and cord > 0:
+        add(spec.build.lacing.cord, "lacing cord", cord)
     if spec.build.waistband.material.kind != "cloth":
-        add(spec.build.waistband.material, "waistband", shape.waistband.cut)
+        add(spec.build.waistband.material, waist_part(shape), shape.waistband.cut)
+    cloth = shape.petticoat
+    if cloth is not None and cloth.casing and spec.goods[cloth.casing].kind != "cloth":
+        for channel in cloth.channels:
+            add(spec.goods[cloth.casing], f"casing {channel.hoop}", channel.strip)
     casing = spec.build.hoops.casing
     if casing is not None:
         for hoop in cased(shape):
@@ -136,6 +146,8 @@ def cloth_needs(spec: Spec, shape: Shape) -> tuple[ClothNeed, ...]:
         )
     for piece in shape.panels:
         add(spec.goods[piece.material], panel_part(piece))
+    for strip_of, strip in petticoat_strips(spec, shape):
+        add(strip_of, strip)
     waistband = spec.build.waistband.material
     if waistband.kind == "cloth":
         add(
@@ -162,6 +174,28 @@ def panel_part(piece: ShapedPanel) -> Panel | Gore:
             return Gore(piece.part, abs(x2 - x3), abs(x1 - x0), piece.height, piece.count)
     grain: Grain = "across" if piece.grain == "across" else "along"
     return Panel(piece.part, piece.width, piece.height, grain, piece.count)
+
+
+def waist_part(shape: Shape) -> str:
+    """The label of what closes the waist."""
+    return "drawstring" if shape.petticoat is not None and shape.petticoat.drawstring else "waistband"
+
+
+def petticoat_strips(spec: Spec, shape: Shape) -> tuple[tuple[Goods, Band], ...]:
+    """Casings of cloth and flounces of a petticoat, with their cloths; strips go across it, selvage to
+    selvage, and are seamed."""
+    cloth, join = shape.petticoat, 2 * spec.allowances.seam
+    if cloth is None:
+        return ()
+    found: list[tuple[Goods, Band]] = []
+    if cloth.casing and spec.goods[cloth.casing].kind == "cloth":
+        found += [(spec.goods[cloth.casing],
+                   Band(f"casing {one.hoop}", one.strip, one.height, join=join, grain="across"))
+                  for one in cloth.channels]
+    found += [(spec.goods[one.material],
+               Band(one.id, one.length, one.height, join=join, ring=True, grain="across"))
+              for one in cloth.flounces]
+    return tuple(found)
 
 
 def cased(shape: Shape) -> tuple[Hoop, ...]:

@@ -27,7 +27,7 @@ def cover_tasks(bench: Bench) -> tuple[Task, ...]:
     tasks: list[Task] = []
     for hoop in bench.shape.hoops:
         name = bench.short(hoop)
-        before = f"cut-{name}"
+        before = bench.whole(hoop)
         if in_band(bench, hoop):
             tasks.append(
                 bench.task(
@@ -82,7 +82,7 @@ def _clip(bench: Bench, hoop: Hoop) -> Task:
             f"clip-{name}",
             "clamp-ends",
             f"clamp the ends of hoop {hoop.id} in the band",
-            (f"thread-{name}" if in_band(bench, hoop) else f"cut-{name}",),
+            (f"thread-{name}" if in_band(bench, hoop) else bench.whole(hoop),),
             bench.minutes(("clamp", 1)),
             jobs_=("clamp",),
             parts=(hoop.id, "band"),
@@ -98,8 +98,8 @@ def _clip(bench: Bench, hoop: Hoop) -> Task:
     )
 
 
-def join_tasks(bench: Bench, after: str) -> tuple[Task, ...]:
-    """Every closed hoop joined after the stop ``after`` and the proof; then all joins washed or checked.
+def join_tasks(bench: Bench, after: tuple[str, ...]) -> tuple[Task, ...]:
+    """Every closed hoop joined after the tasks ``after``, a stop among them, and the proof; then all joins washed or checked.
     Hoops open in front have no join."""
     hoops = closed(bench.shape)
     if not hoops:
@@ -114,7 +114,7 @@ def join_tasks(bench: Bench, after: str) -> tuple[Task, ...]:
                 f"join-{bench.short(hoop)}",
                 action,
                 f"join hoop {hoop.id}",
-                (after, "prove-join"),
+                (*after, "prove-join"),
                 time,
                 jobs_=("join",),
                 parts=(hoop.id,),

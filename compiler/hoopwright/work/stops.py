@@ -12,6 +12,10 @@ _SAME_ALL_ROUND = (
     "off by the same all round: take it up or let it down at the waistband; off at one tape: move "
     "that tape's marks"
 )
+_ON_CLOTH = (
+    "off by the same all round: sew the waistband on so much higher or lower on the cloth; off at one "
+    "place: only there"
+)
 _HEM_POINTS = ("front", "side", "back")
 
 
@@ -28,7 +32,9 @@ def body_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
             _waist(bench),
             *_hem(bench),
             *_level(bench),
+            *_drawn(bench),
             _skirt(bench),
+            *_behind(bench),
             _look(
                 "waistband-at-waist",
                 "waistband",
@@ -41,9 +47,7 @@ def body_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
                 "a cage that swings on to the legs wants a pad or hip ties at the back",
             ),
             _look("clamps-hold", hem.id, "clip and clamp again before anything is judged"),
-            _look(
-                "line-smooth", "skirt", "one hoop shows: move only its marks, or change its girth at the lap"
-            ),
+            _smooth(bench, "one hoop shows: move only its marks, or change its girth at the lap"),
         ),
         ("fire", "escape"),
     )
@@ -66,7 +70,7 @@ def hem_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
                 "cage",
                 "a cage that swings on to the legs wants a pad or hip ties at the back",
             ),
-            _look("line-smooth", "skirt", "one hoop shows: move only its marks"),
+            _smooth(bench, "one hoop shows: move only its marks"),
         ),
         ("fire",),
     )
@@ -104,7 +108,8 @@ def use_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
                 hem.id,
                 bench.spec.shape.hem_off_floor,
                 bench.spec.allowances.hem_tolerance,
-                "a fixing has slipped: find it, set it back to its mark and sew it again",
+                "a fixing has slipped: find it, set it back to its mark and sew it again"
+                if bench.shape.petticoat is None else "a seam has given way: find it and sew it again",
             ),
             _look("chair", "cage", "lift the back hoops on to the seat's edge before sitting; practise"),
             _look("stairs", "cage", "lift the hem by hand; a cage that cannot be lifted is too low"),
@@ -149,6 +154,37 @@ def _waist(bench: Bench) -> Condition:
     )
 
 
+def _drawn(bench: Bench) -> tuple[Condition, ...]:
+    """Width and depth of a hoop drawn by ties, and the chord and reach of the lowest half hoop."""
+    tolerance = 2 * bench.spec.allowances.hoop_tolerance
+    crossed = [tie.hoop for tie in bench.shape.ties if tie.kind == "cross"]
+    found: list[Condition] = []
+    if crossed:
+        hoop = bench.shape.hoop(crossed[-1])
+        mend = "let the ties out, or take them in, by as much as the hoop is off; the others in proportion"
+        found += [Condition("oval-width", hoop.id, hoop.plan.width, tolerance, mend),
+                  Condition("oval-depth", hoop.id, hoop.plan.depth, tolerance, mend)]
+    held = [tie for tie in bench.shape.ties if tie.kind in ("chord", "lacing")]
+    if held:
+        tie, hoop = held[-1], bench.shape.hoop(held[-1].hoop)
+        mend = "draw the lacing or the ties closer and it stands out further; let them out and it lies flatter"
+        found += [Condition("chord-set", hoop.id, tie.length, tolerance, mend),
+                  Condition("stands-out", hoop.id, hoop.plan.depth, tolerance, mend)]
+    return tuple(found)
+
+
+def _behind(bench: Bench) -> tuple[Condition, ...]:
+    """What half hoops and open hoops have to do at once."""
+    found: list[Condition] = []
+    if any(hoop.plan.kind == "bow" for hoop in bench.shape.hoops):
+        found.append(_look("sitting", "cage", "a steel that digs in lies too low or too close: move it up, or"
+                           " let its chord out"))
+    if any(tie.kind == "strap" for tie in bench.shape.ties):
+        found.append(_look("steps-in", "cage", "open one hoop more, or move the straps' hooks to where the"
+                           " hand finds them"))
+    return tuple(found)
+
+
 def _hem(bench: Bench) -> tuple[Condition, ...]:
     hem, spec = bench.shape.hoops[-1], bench.spec
     return tuple(
@@ -157,9 +193,9 @@ def _hem(bench: Bench) -> tuple[Condition, ...]:
             hem.id,
             spec.shape.hem_off_floor,
             spec.allowances.hem_tolerance,
-            _SAME_ALL_ROUND,
+            _SAME_ALL_ROUND if bench.shape.petticoat is None else _ON_CLOTH,
         )
-        for point in _HEM_POINTS
+        for point in (_HEM_POINTS if hem.closed else _HEM_POINTS[1:])
     )
 
 
@@ -188,6 +224,11 @@ def _skirt(bench: Bench) -> Condition:
         bench.spec.allowances.hem_tolerance,
         "the skirt is let down or taken up, never the cage, once the cage's own hem is level",
     )
+
+
+def _smooth(bench: Bench, mend: str) -> Condition:
+    over = "one hoop shows: change its girth at the lap, or wear a petticoat over it"
+    return _look("line-smooth", "skirt", mend if bench.shape.petticoat is None else over)
 
 
 def _look(key: str, part: str, mend: str) -> Condition:

@@ -128,7 +128,7 @@ def _front_gap(sheet: Sheet, plan: Plan, view: View) -> None:
 def _tape_names(sheet: Sheet, plan: Plan, view: View) -> None:
     """The names of the tapes on the eye's side, under their ends."""
     for tape in plan.shape.tapes:
-        ends = [fixing.at for hoop in plan.shape.hoops if hoop.id == tape.marks[-1].hoop
+        ends = [fixing.at for hoop in plan.shape.hoops if tape.marks and hoop.id == tape.marks[-1].hoop
                 for fixing in hoop.fixings if fixing.tape == tape.id]
         if ends and view.near(ends[0]) >= -1e-9:
             x, y = view.at(ends[0])

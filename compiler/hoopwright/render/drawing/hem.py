@@ -61,6 +61,10 @@ def draw_hem(plan: Plan) -> Figure:
 def _cage(sheet: Sheet, plan: Plan, hem: Hoop, above: Above) -> None:
     """Top hoop and hem hoop, and every tape from the waistband out to its end."""
     for hoop, width in ((plan.shape.hoops[0], 0.8), (hem, 2.4)):
+        if hoop.plan.path:
+            line = [above.at(x, y) for x, y in hoop.plan.path]
+            sheet.path(line, width=width, dash="" if hoop is hem else "2 3")
+            continue
         sheet.ellipse(above.at(0, -hoop.plan.offset), hoop.plan.width / 2 * above.scale,
                       hoop.plan.depth / 2 * above.scale, width=width, dash="" if hoop is hem else "2 3")
     for tape in plan.shape.tapes:
@@ -69,6 +73,8 @@ def _cage(sheet: Sheet, plan: Plan, hem: Hoop, above: Above) -> None:
         points += [fixing.at for hoop in plan.shape.hoops if hoop.id in marks
                    for fixing in hoop.fixings if fixing.tape == tape.id]
         places = [above.at(x, y) for x, y, _ in points]
+        if len(places) < 2:
+            continue
         sheet.path(places, width=1.3)
         sheet.ellipse(places[-1], 3.2, 3.2, fill="#fff", width=1.4)
 
@@ -88,7 +94,7 @@ def _names(sheet: Sheet, plan: Plan, hem: Hoop, above: Above) -> None:
     """Tape names outside the hoop, and which way the wearer looks."""
     centre = above.at(0, -hem.plan.offset)
     for tape in plan.shape.tapes:
-        for fixing in plan.shape.hoop(tape.marks[-1].hoop).fixings:
+        for fixing in plan.shape.hoop(tape.marks[-1].hoop).fixings if tape.marks else ():
             if fixing.tape == tape.id:
                 x, y = above.at(fixing.at[0], fixing.at[1])
                 away = ((x - centre[0]) ** 2 + (y - centre[1]) ** 2) ** 0.5 or 1.0

@@ -38,6 +38,9 @@ class View:
 
     def reach(self, hoop: Hoop) -> tuple[float, float]:
         """The hoop's left and right ends on the page."""
+        if hoop.plan.path:
+            along = [x if self.kind == "front" else -y for x, y in hoop.plan.path]
+            return self.x + min(along) * self.scale, self.x + max(along) * self.scale
         half = (hoop.plan.width if self.kind == "front" else hoop.plan.depth) / 2
         middle = 0.0 if self.kind == "front" else hoop.plan.offset
         return self.x + (middle - half) * self.scale, self.x + (middle + half) * self.scale
@@ -49,7 +52,19 @@ def draw_hoops(sheet: Sheet, plan: Plan, view: View) -> None:
     for hoop in plan.shape.hoops:
         left, right = view.reach(hoop)
         y = view.y - hoop.height * view.scale
+        if view.kind == "front" and hoop.plan.path and not plan.spec.shape.ground_plan.half:
+            for x in _front_pieces(hoop, view):
+                sheet.rect(x[0], y - thick / 2, x[1] - x[0], thick, fill=INK, stroke="none", kind="hoop")
+            sheet.line((left, y), (right, y), stroke=GREY, width=0.9, dash="4 3")
+            continue
         sheet.rect(left, y - thick / 2, right - left, thick, fill=INK, stroke="none", kind="hoop")
+
+
+def _front_pieces(hoop: Hoop, view: View) -> tuple[XY, XY]:
+    """Left and right piece of an open hoop's front half on the page, from its ends to its sides."""
+    left, right = view.reach(hoop)
+    first, last = view.x + hoop.plan.path[0][0] * view.scale, view.x + hoop.plan.path[-1][0] * view.scale
+    return (left, last), (first, right)
 
 
 def draw_tapes(sheet: Sheet, plan: Plan, view: View, *, near: bool) -> None:
@@ -60,6 +75,8 @@ def draw_tapes(sheet: Sheet, plan: Plan, view: View, *, near: bool) -> None:
     half = carriers.material.width / 2 * view.scale
     for tape in plan.shape.tapes:
         points = [tape.start, *_fixings(plan, tape)]
+        if len(points) < 2:
+            continue
         if (view.near(points[-1]) >= -1e-9) is not near:
             continue
         places = [view.at(point) for point in points]

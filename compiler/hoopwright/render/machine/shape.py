@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from hoopwright.plan.model import Plan
-from hoopwright.render.machine.values import Json, degree, fraction, mm
-from hoopwright.shape.model import Hoop, Tape
+from hoopwright.render.machine.values import Json, degree, fraction, mm, newtons
+from hoopwright.shape.model import Hoop, Tape, Tie
 from hoopwright.supply.model import ClothLayout
 
 
 def shape_json(plan: Plan) -> dict[str, Json]:
     """The keys ``hoops``, ``tapes``, ``waistband``, ``cloth``, ``ties`` and ``skirt``."""
     shape = plan.shape
+    pulls = {tie.id: tie.tension for tie in plan.assessment.ties}
     return {
         "hoops": [_hoop(hoop) for hoop in shape.hoops],
         "tapes": [_tape(tape) for tape in shape.tapes],
@@ -22,7 +23,7 @@ def shape_json(plan: Plan) -> dict[str, Json]:
             "material": shape.waistband.material,
         },
         "cloth": [piece for layout in plan.supply.layouts for piece in _pieces(layout)],
-        "ties": [],
+        "ties": [_tie(tie, pulls.get(tie.id)) for tie in shape.ties],
         "skirt": {
             "front_mm": mm(shape.skirt.front),
             "side_mm": mm(shape.skirt.side),
@@ -59,6 +60,20 @@ def _tape(tape: Tape) -> Json:
         "cut_mm": mm(tape.cut),
         "marks": [{"hoop": mark.hoop, "at_mm": mm(mark.at), "lean_deg": degree(mark.lean)}
                   for mark in tape.marks],
+    }
+
+
+def _tie(tie: Tie, tension: float | None) -> Json:
+    return {
+        "id": tie.id,
+        "hoop": tie.hoop,
+        "kind": tie.kind,
+        "from_fraction": fraction(tie.at),
+        "to_fraction": fraction(tie.to),
+        "length_mm": mm(tie.length),
+        "cut_mm": mm(tie.cut),
+        "tension_n": None if tension is None else newtons(tension),
+        "material": tie.material,
     }
 
 

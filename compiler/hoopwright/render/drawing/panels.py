@@ -1,0 +1,79 @@
+"""Panels of cloth that are no plain strips: each outline to scale, with dimensions, grain and lines."""
+
+from __future__ import annotations
+
+from hoopwright.plan.model import Plan
+from hoopwright.render.drawing.letters import wrap
+from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading, scale_bar, upright
+from hoopwright.render.drawing.sheet import GREY, XY, Sheet
+from hoopwright.render.figure import Figure
+from hoopwright.shape.model import Panel
+from hoopwright.source.quantity import length_text
+
+WIDE = 250.0
+TALL = 420.0
+LEFT = 96.0
+TOP = 86.0
+
+
+def draw_panels(plan: Plan) -> tuple[Figure, ...]:
+    """One figure for each different panel, ``panel-1``, ``panel-2`` ..."""
+    return tuple(_panel(plan, panel, number) for number, panel in enumerate(plan.shape.panels, 1))
+
+
+def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
+    units, name = plan.spec.units, f"panel-{number}"
+    scale = min(WIDE / panel.width, TALL / panel.height)
+    low = TOP + panel.height * scale
+    said = wrap(_said(plan, panel), PAGE - 28, SMALL)
+    sheet = Sheet(name, PAGE, low + 62 + 17 * len(said) + 40)
+    title = f"Panel: {panel.part}"
+    heading(sheet, title, f"cut {panel.count} of {panel.material}{', mirrored' if panel.mirrored else ''}")
+
+    def at(point: XY) -> XY:
+        return LEFT + point[0] * scale, low - point[1] * scale
+
+    places = [at(point) for point in panel.outline]
+    sheet.path(places, closed=True, fill="#fff", width=1.8)
+    for rule in panel.rules:
+        sheet.path([at(point) for point in rule.points], stroke=GREY, width=0.9, dash="5 3")
+        x, y = at(rule.points[-1])
+        side = length_text(rule.points[-1][0] - rule.points[0][0], units)
+        level = abs(rule.points[0][1] - rule.points[-1][1]) < 1e-9
+        words = f"{rule.name}: {side} wide, {length_text(rule.offset, units)} up" if level else rule.name
+        if level:
+            sheet.text(x + 6, y + 4, words, size=SMALL, halo=True)
+        else:
+            sheet.text(x, y - 6, words, size=SMALL, anchor="middle", halo=True)
+    across(sheet, LEFT, LEFT + panel.width * scale, low + 40, length_text(panel.width, units))
+    upright(sheet, TOP, low, LEFT - 26, ("over all", length_text(panel.height, units)))
+    _grain(sheet, panel, (LEFT + panel.width * scale * 0.3, low), scale)
+    for row, words in enumerate(said):
+        sheet.text(14, low + 66 + 17 * row, words, size=SMALL)
+    scale_bar(sheet, 18, low + 66 + 17 * len(said), scale, units)
+    alt = (f"{panel.part}, {length_text(panel.width, units)} wide and {length_text(panel.height, units)} high"
+           f" over all, {panel.count} of them, with {len(panel.rules)} lines ruled on it.")
+    return Figure(name, title, alt, sheet.svg(f"{title}: {plan.spec.title}", alt))
+
+
+def _grain(sheet: Sheet, panel: Panel, foot: XY, scale: float) -> None:
+    """An arrow along the warp."""
+    x, y = foot
+    tall = panel.height * scale
+    if panel.grain == "up":
+        line = [(x, y - 0.2 * tall), (x, y - 0.6 * tall)]
+        heads = [(x - 4, y - 0.6 * tall + 8), (x, y - 0.6 * tall), (x + 4, y - 0.6 * tall + 8)]
+    else:
+        line = [(x - 30, y - 0.4 * tall), (x + 30, y - 0.4 * tall)]
+        heads = [(x + 22, y - 0.4 * tall - 4), (x + 30, y - 0.4 * tall), (x + 22, y - 0.4 * tall + 4)]
+    sheet.path(line, width=1.2)
+    sheet.path(heads, width=1.2)
+    sheet.text(line[0][0] + 8, (line[0][1] + line[1][1]) / 2 + 14, "grain", size=TEXT, halo=True)
+
+
+def _said(plan: Plan, panel: Panel) -> str:
+    """Its seams and their allowances."""
+    units = plan.spec.units
+    seams = dict.fromkeys(f"{length_text(seam.allowance, units)} towards {seam.to}" for seam in panel.seams)
+    words = f"turnings are in the outline: {', '.join(seams)}" if seams else "turnings are in the outline"
+    return f"{words}; dashed: lines to rule on it."

@@ -1,0 +1,125 @@
+"""Hoops with ties from above: the wished line, the line the tied spring takes, and every tie's length."""
+
+from __future__ import annotations
+
+from math import ceil
+
+from hoopwright.plan.model import Plan
+from hoopwright.render.drawing.body import oval
+from hoopwright.render.drawing.letters import wrap
+from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, heading, scale_bar
+from hoopwright.render.drawing.sheet import GREY, INK, XY, Sheet
+from hoopwright.render.figure import Figure
+from hoopwright.shape.ellipse import point_at
+from hoopwright.shape.ground import ellipse_of
+from hoopwright.shape.model import Hoop, Tie
+from hoopwright.source.quantity import length_text
+
+TOP = 60.0
+MOST = 12
+"""More tied hoops than this are drawn every second, third ... one."""
+
+
+def draw_ties(plan: Plan) -> Figure:
+    """Every hoop that has ties, seen from above to one scale, front at the foot."""
+    hoops = _shown(plan)
+    columns = min(3, len(hoops))
+    rows = ceil(len(hoops) / columns)
+    cell = (PAGE - 20) / columns
+    left = min(min(x for x, _ in _line(hoop)) for hoop in hoops)
+    right = max(max(x for x, _ in _line(hoop)) for hoop in hoops)
+    back = min(min(y for _, y in _line(hoop)) for hoop in hoops)
+    front = max(0.0, max(max(y for _, y in _line(hoop)) for hoop in hoops))
+    scale = min((cell - 34) / (right - left), 230 / (front - back))
+    tall = (front - back) * scale + 62
+    notes = wrap(_said(plan), PAGE - 28, SMALL)
+    sheet = Sheet("ties", PAGE, TOP + rows * tall + 17 * len(notes) + 44)
+    heading(sheet, "Ties from above", "front at the bottom; the wearer's left is on the right of the page")
+    for at, hoop in enumerate(hoops):
+        x = 10 + cell * (at % columns) + cell / 2 - (left + right) / 2 * scale
+        y = TOP + tall * (at // columns) + 24 - back * scale
+        _hoop(sheet, plan, hoop, (x, y), scale)
+    foot = TOP + rows * tall + 14
+    for at, words in enumerate(notes):
+        sheet.text(14, foot + 17 * at, words, size=SMALL)
+    scale_bar(sheet, 18, foot + 17 * len(notes), scale, plan.spec.units)
+    count = sum(1 for tie in plan.shape.ties if tie.hoop in {hoop.id for hoop in hoops})
+    alt = f"{len(hoops)} hoops from above with {count} ties, each with its length; dashed the wished line."
+    title = f"Ties from above: {plan.spec.title}" if plan.spec.title else "Ties from above"
+    return Figure("ties", "Ties from above", alt, sheet.svg(title, alt))
+
+
+def _shown(plan: Plan) -> list[Hoop]:
+    tied = {tie.hoop for tie in plan.shape.ties}
+    hoops = [hoop for hoop in plan.shape.hoops if hoop.id in tied]
+    every = ceil(len(hoops) / MOST)
+    return hoops[::-1][::every][::-1]
+
+
+def _line(hoop: Hoop) -> tuple[XY, ...]:
+    """The wished line of a hoop."""
+    if hoop.plan.path:
+        return hoop.plan.path
+    outline = ellipse_of(hoop.plan)
+    return tuple(point_at(outline, k / 72) for k in range(72))
+
+
+def _hoop(sheet: Sheet, plan: Plan, hoop: Hoop, middle: XY, scale: float) -> None:
+    """One hoop round the waist, its name and its ties."""
+    def at(x: float, y: float) -> XY:
+        return middle[0] + x * scale, middle[1] + y * scale
+
+    width, depth = oval(plan.spec.wearer.waist, plan.spec.wearer.waist_oval)
+    sheet.ellipse(at(0, 0), width / 2 * scale, depth / 2 * scale, fill="#ededed", stroke=GREY, width=0.7)
+    wished = [at(x, y) for x, y in _line(hoop)]
+    if hoop.real:
+        sheet.path(wished, closed=hoop.closed, stroke=GREY, width=0.9, dash="4 3")
+        sheet.path([at(x, y) for x, y in hoop.real], closed=True, width=2.0)
+    else:
+        sheet.path(wished, closed=hoop.closed, width=2.0)
+    ties = [tie for tie in plan.shape.ties if tie.hoop == hoop.id]
+    for tie in ties:
+        _tie(sheet, plan, hoop, tie, middle, scale)
+    low = max(y for _, y in wished)
+    sheet.text(middle[0] + (wished[0][0] - wished[0][0]), low + 20, hoop.id, size=TEXT, anchor="middle",
+               bold=True, halo=True)
+
+
+def _tie(sheet: Sheet, plan: Plan, hoop: Hoop, tie: Tie, middle: XY, scale: float) -> None:
+    """A tie as a double line with its length along it."""
+    ends = [_end(hoop, fraction) for fraction in (tie.at, tie.to)]
+    places = [(middle[0] + x * scale, middle[1] + y * scale) for x, y in ends]
+    if tie.behind is not None:
+        x, y, _ = tie.behind
+        bend = [(middle[0] + s * x * scale, middle[1] + y * scale) for s in (1, -1)]
+        places = [places[0], *bend, places[1]]
+    dash = "6 3" if tie.kind in ("strap", "lacing") else ""
+    sheet.path(places, width=1.4, stroke=INK, dash=dash)
+    for place in (places[0], places[-1]):
+        sheet.ellipse(place, 2.6, 2.6, fill="#fff", width=1.2)
+    first, last = places[len(places) // 2 - 1], places[len(places) // 2]
+    x, y = (first[0] + last[0]) / 2, (first[1] + last[1]) / 2
+    upright = abs(last[0] - first[0]) < abs(last[1] - first[1])
+    sheet.text(x + (4 if upright else 0), y - (0 if upright else 5), length_text(tie.length, plan.spec.units),
+               size=SMALL, anchor="start" if upright else "middle", halo=True)
+
+
+def _end(hoop: Hoop, fraction: float) -> XY:
+    """Where on its hoop a tie ends."""
+    if hoop.plan.path:
+        return hoop.plan.path[0] if abs(fraction - hoop.start) < abs(fraction - hoop.end) else (
+            hoop.plan.path[-1])
+    return point_at(ellipse_of(hoop.plan), fraction)
+
+
+def _said(plan: Plan) -> str:
+    """What the lines mean."""
+    kinds = {tie.kind for tie in plan.shape.ties}
+    words = ["grey: the waist"]
+    if "cross" in kinds:
+        words.append("dashed: the wished oval; firm: the line the spring takes between its ties")
+    if kinds & {"chord", "lacing"}:
+        words.append("a half hoop is drawn as the bow its steel takes when its ends are held so far apart")
+    if "strap" in kinds:
+        words.append("broken: the strap across the opening")
+    return "; ".join(words) + "."
