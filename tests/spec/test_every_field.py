@@ -138,6 +138,11 @@ OTHERS = (
     SHORT.replace("}}\n", "}, ground_plan: {kind: half, chord: {top: 20 cm, hem: 40 cm}, reach: 30 cm,"
                   " set_back: 0 cm, full: {count: 1, width_over_depth: 1.1}}}\n")
     + "build: {lacing: {material: calico, cord: twill, gap: 4 cm, spacing: 2 cm}}\n",
+    SHORT.replace("}}\n", "}, line: {kind: cone}, hoops: {spacing: from hem, every: 10 cm}}\n")
+    + "build: {carried_by: channels, channels: {kind: applied casing, material: lawn, feed_gap: 4 cm,\n"
+    "  turning: 5 mm}, flounce: {depth: 20 cm, fullness: 1.5, rows: 2, material: lawn, cut_height: 23 cm},\n"
+    "  panels: {gores: 7, gore: {top: 12 cm, hem: 40 cm}, material: lawn, top: 84 cm, placket: 20 cm}}\n",
+    SHORT + "build: {carried_by: channels, panels: {breadths: 4, waist: drawstring, cord: twill}}\n",
     SHORT + "build: {hoops: {material: [rattan, polyethylene]}, hem_band: {depth: 20 cm, material: [calico, lawn]}}\n",
     SHORT.replace("}}\n", "}, line: {kind: cone}, top_hoop: {down_tape: 15 cm}}\n").replace(
         "waist: 72 cm", "waist: 72 cm, from: hand.yaml, waist_height: {side: 106 cm}"),
@@ -171,7 +176,7 @@ def test_every_field_can_be_set() -> None:
     others = [dict(leaves(resolved(text))) for text in (FULL, *OTHERS)]
     library = ("build.hoops.join.", "build.hoops.material.grade.", "build.hoops.material.form")
     fixed = {"build.carried_by", "build.band", "build.waistband.fastening.width", "shape.ground_plan.half",
-             "shape.opening", "build.lacing", "build.hip_ties"}
+             "shape.opening", "build.lacing", "build.hip_ties", "build.channels", "build.panels"}
     kinds = {"kind", "source", "nap", "shrinkage", "areal_density", "linear_density", "diameter", "wall",
              "remnants", "shop"}
     same = [name for name, value in short.items()

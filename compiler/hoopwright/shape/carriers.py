@@ -13,7 +13,8 @@ from types import MappingProxyType
 
 from hoopwright.shape import lengths
 from hoopwright.shape.body import Body
-from hoopwright.shape.model import Contact, Fixing, Panel, Tape
+from hoopwright.shape.model import Contact, Fixing, Panel, Petticoat, Tape
+from hoopwright.shape.petticoat import petticoat_of
 from hoopwright.shape.tapes import Level, run_tape
 from hoopwright.shape.waist import Waist
 from hoopwright.spec.model import Carrier, Spec, TapeBuild
@@ -27,6 +28,7 @@ class Carried:
     tapes: tuple[Tape, ...] = ()
     contacts: tuple[Contact, ...] = ()
     panels: tuple[Panel, ...] = ()
+    petticoat: Petticoat | None = None
 
 
 LayOut = Callable[[Spec, Waist, Body, Sequence[Level]], Carried]
@@ -58,5 +60,12 @@ def _fractions(build: TapeBuild) -> list[tuple[float, float]]:
     return list(zip(build.waist_fractions, build.hem_fractions, strict=True))
 
 
-CARRIERS: Mapping[Carrier, LayOut] = MappingProxyType({"tapes": on_tapes})
+def in_channels(spec: Spec, waist: Waist, body: Body, levels: Sequence[Level]) -> Carried:
+    """Channels in the cloth of a petticoat, which carries every hoop all round."""
+    bare: tuple[tuple[Fixing, ...], ...] = ((),) * len(levels)
+    cloth, panel = petticoat_of(spec, waist, levels)
+    return Carried(bare, panels=(panel,), petticoat=cloth)
+
+
+CARRIERS: Mapping[Carrier, LayOut] = MappingProxyType({"tapes": on_tapes, "channels": in_channels})
 """One layer-out for each carrier."""

@@ -10,6 +10,8 @@ from hoopwright.spec.model import Spec
 
 _CHANNEL_EASE = 0.00635
 _ROUND_CHANNEL_EASE = 0.004
+CORD_ENDS = 0.5
+"""What a drawstring is cut longer than the edge it runs in, m, to be tied: common practice, no source."""
 
 
 def hoop_cut(girth: float, spec: Spec) -> float:
@@ -30,9 +32,12 @@ def tape_spare(spec: Spec) -> float:
 
 
 def waistband(spec: Spec) -> Waistband:
-    """The waistband: waist + ease + overlap + two turnings."""
-    build = spec.build.waistband
+    """The waistband: waist + ease + overlap + two turnings; a drawstring instead is as long as the edge it
+    runs in, and what it takes to be tied."""
+    build, panels = spec.build.waistband, spec.build.panels
     girth = spec.wearer.waist + build.ease
+    if panels is not None and panels.cord is not None:
+        return Waistband(girth, build.width, 0.0, panels.top + CORD_ENDS, panels.cord.name)
     return Waistband(
         girth,
         build.width,

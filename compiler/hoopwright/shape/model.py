@@ -236,8 +236,8 @@ class Channel:
 
 @dataclass(frozen=True, slots=True)
 class Flounce:
-    """A gathered strip: its head ``up`` m above the finished lower edge; ``girth`` of the petticoat at its own
-    lower edge; ``length`` by ``height`` as cut, the ring closed."""
+    """A gathered strip: its head ``up`` m above the finished lower edge; ``girth`` of the petticoat at its
+    own lower edge; ``length`` by ``height`` as cut, the ring closed."""
 
     id: str
     up: float
@@ -250,11 +250,12 @@ class Flounce:
 
 @dataclass(frozen=True, slots=True)
 class Petticoat:
-    """Cloth that carries the hoops, ``count`` gores or breadths. ``slant``: from the waistband's lower edge down
-    the cloth to the hem hoop's line; ``half_angle`` of the cone through both, radians; ``edge``: from that
-    line to the finished lower edge; ``head``: what the top needs above the waist's line to be turned or sewn
-    in, and to be levelled; ``takes``: all tucks together; ``round_off``: how much higher the lower edge is at
-    a seam than in the middle of a panel; ``drawstring``: cut length of the cord, 0 for a waistband; m."""
+    """Cloth that carries the hoops, ``count`` gores or breadths. ``slant``: from the waistband's lower edge
+    down the cloth to the hem hoop's line; ``half_angle`` of the cone through both, radians; ``edge``: from
+    that line to the finished lower edge; ``head``: what the top needs above the waist's line to be turned
+    or sewn in, and to be levelled; ``takes``: all tucks together; ``round_off``: how much higher the lower
+    edge is at a seam than in the middle of a panel; ``drawstring``: cut length of the cord, 0 for a
+    waistband; m."""
 
     kind: Literal["gores", "breadths"]
     count: int
@@ -304,8 +305,8 @@ class Refit:
 
     ``low``: how much too low the hem hung, by tape (negative: too high). ``all_round`` of it is the same
     everywhere and is taken up at the waistband, each tape by ``drawn_up``; the rest, and hoops that were off
-    by themselves, are in ``moved``. ``hoops``: how much too low a hoop's middle was. ``girths`` and ``waist``:
-    drawn and as made. ``skirt``: the skirt over it before and after.
+    by themselves, are in ``moved``. ``hoops``: how much too low a hoop's middle was. ``girths`` and
+    ``waist``: drawn and as made. ``skirt``: the skirt over it before and after.
     """
 
     on: str

@@ -2,6 +2,7 @@
 
 ``by tape``: equal lengths along the side profile, measured from hoop to hoop on the line;
 ``widening``: each such length is ``ratio`` times the one above it; ``level``: equal drops;
+``from hem``: so many steps up the side from the hem;
 ``listed``: as the maker says, a distance ``down_tape`` being added up from hoop to hoop from the
 waistband's lower edge at the side.
 """
@@ -10,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import partial
 from itertools import pairwise
 from math import hypot
 
@@ -55,6 +57,8 @@ def place_hoops(spec: Spec, waist: Waist) -> Places:
     line, top, ground = _line_and_top(spec, waist, hem, upper)
     if spec.shape.count == fixed:
         above: tuple[float, ...] = ()
+    elif spec.shape.spacing == "from hem":
+        above = _from_hem(spec, _profile(ground, line), lowest, waist.side_start[0], spec.shape.count - fixed)
     elif spec.shape.spacing == "listed":
         above = _listed(spec, waist, _profile(ground, line), top, lowest)
     else:
@@ -195,6 +199,24 @@ def _listed(spec: Spec, waist: Waist, profile: Profile, top: float, lowest: floa
 
 def _advance(last: SidePoint, run: float, point: SidePoint) -> tuple[SidePoint, float]:
     return point, run + hypot(last[0] - point[0], last[1] - point[1])
+
+
+def _from_hem(spec: Spec, profile: Profile, lowest: float, most: float, above: int) -> tuple[float, ...]:
+    """Heights of the hoops above the lowest one, each one step up the side from the one below it."""
+    heights: list[float] = []
+    at, step = lowest, spec.shape.every
+    for _ in range(above):
+        start = (at, profile(at))
+        if hypot(most - at, profile(most) - start[1]) <= step:
+            raise Impossible(problems.steps_past_waist(above + 1, len(heights) + 1))
+        at = bracketed_root(partial(_past, profile, start, step), at, min(most, at + step))
+        heights.append(at)
+    return tuple(reversed(heights))
+
+
+def _past(profile: Profile, start: SidePoint, step: float, height: float) -> float:
+    """How much further than a step a height on the profile lies from a point, m."""
+    return hypot(height - start[0], profile(height) - start[1]) - step
 
 
 def _spaced(

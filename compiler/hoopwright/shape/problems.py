@@ -212,3 +212,30 @@ def hem_wide() -> Finding:
         "the hem is more than twice the stature round, wider than surviving cages are",
         "check doors, chairs and neighbours before you build it",
     )
+
+
+def steps_past_waist(wanted: int, fit: int) -> Finding:
+    """Hoops counted up from the hem pass the waistband."""
+    return error(
+        "hoops-do-not-fit", (*HOOPS, "count"),
+        f"{wanted} hoops so far apart from the hem up do not stay below the waistband",
+        f"at most {fit} fit; take fewer, or a smaller `every`",
+    )
+
+
+def flounces_too_long() -> Finding:
+    """Flounces that reach above the waistband."""
+    return error(
+        "flounce-too-long", ("build", "flounce"),
+        "the flounces are longer than the petticoat they are sewn to",
+        "take fewer rows, or a smaller `depth`; measure down the petticoat's side",
+    )
+
+
+def casing_narrow(width: str, channel: str) -> Finding:
+    """A tape that is too narrow to be a hoop's channel."""
+    return error(
+        "casing-too-narrow", ("build", "channels", "material"),
+        "this tape is too narrow to be sewn on as a channel for these hoops",
+        f"the channel must be {channel} wide, and the tape is {width}: take a wider tape, or cloth",
+    )

@@ -11,6 +11,7 @@ from hoopwright.library.tools import tool_name
 from hoopwright.source.diagnostic import error
 from hoopwright.spec.model import Allowances, Build, Chair, Limits, Units, Workshop
 from hoopwright.spec.node import Node, Notebook
+from hoopwright.spec.workers import read_counts, read_hands, read_rates
 
 PRACTICE = "common practice, no source"
 CHAIR = "a usual dining chair; our judgement"
@@ -80,8 +81,12 @@ def _reserve(own: Node, limit: Node, notes: Notebook) -> float | None:
 
 def _used(build: Build, priced: bool) -> frozenset[str]:
     """The allowances that have a part in this build's numbers."""
-    names = {"waistband_turning", "kerf", "smallest_offcut", "tape_top", "tape_hem", "tape_reserve",
-             "tape_stretch", "hoop_tolerance", "tape_tolerance", "hem_tolerance", "small_stuff_reserve"}
+    names = {"waistband_turning", "kerf", "smallest_offcut", "hoop_tolerance", "hem_tolerance",
+             "small_stuff_reserve"}
+    if build.tapes is not None:
+        names |= {"tape_top", "tape_hem", "tape_reserve", "tape_stretch", "tape_tolerance"}
+    if build.panels is not None:
+        names |= {"seam"}
     if build.hoops.splices:
         names |= {"splice_shortest"}
     if build.hoops.casing is not None:
@@ -143,4 +148,6 @@ def read_workshop(node: Node, units: Units, notes: Notebook) -> Workshop:
     if paper is None:
         paper = notes.assume("workshop.paper", "letter" if units == "inches" else "A4", "text",
                              f"the usual paper where {units} are used")
-    return Workshop(tools, session, node["helper"].flag() is True, "letter" if paper == "letter" else "A4")
+    return Workshop(tools, session, node["helper"].flag() is True, "letter" if paper == "letter" else "A4",
+                    read_hands(node["hands"], notes), "exact" if node["order"].text() == "exact" else "built-in",
+                    read_rates(node["rates"]), read_counts(node["counts"], notes))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import pi
 
 from hoopwright.library.joins import JOINS, suits
 from hoopwright.library.model import Goods, Join, Stock
@@ -14,6 +15,7 @@ from hoopwright.spec.model import (
     BandBuild,
     Build,
     Carrier,
+    HipTieBuild,
     HoopBuild,
     LacingBuild,
     TapeBuild,
@@ -22,11 +24,14 @@ from hoopwright.spec.model import (
 )
 from hoopwright.spec.nearest import listed
 from hoopwright.spec.node import Node, Notebook
+from hoopwright.spec.petticoat import clashes, read_petticoat
 from hoopwright.spec.references import NONE
 from hoopwright.spec.stocks import library_stock
 from hoopwright.spec.tapes import Behind, read_tapes
 
 INCH = 0.0254
+CORD = 0.004
+"""Thickness of a drawstring as its turned edge is made for, m: our figure."""
 DEFAULT_GRADE = "spring steel, tempered"
 CARRIERS: tuple[Carrier, ...] = ("tapes", "channels", "cords", "wheel")
 THICKEST_IN_BRAID = 0.015
@@ -61,15 +66,17 @@ class Cupboard:
                 self.notes.assumed.append(item)
 
 
-def read_build(node: Node, workshop: Node, waist: float, cupboard: Cupboard,
-               notes: Notebook, behind: Behind = "no") -> Build | None:
+def read_build(spec: Node, waist: float, cupboard: Cupboard, notes: Notebook,
+               behind: Behind = "no") -> Build | None:
     """The build, or None when the material for the hoops is left open. ``behind``: whether the hoops go round
     the back only."""
-    hoops = _hoops(node["hoops"], workshop["tools"], cupboard, notes)
+    node = spec["build"]
+    carrier = _carrier(node["carried_by"])
+    hoops = _hoops(node["hoops"], spec["workshop"]["tools"], cupboard, notes, carrier == "channels")
     if hoops is None:
         return None
+    clashes(node, spec["shape"], carrier, notes)
     band = _band(node["hem_band"], cupboard, notes)
-    carrier = _carrier(node["carried_by"])
     tapes = None
     if carrier == "tapes":
         material = _named(node["tapes"]["material"], "build.tapes.material", "twill", cupboard, notes)
@@ -77,13 +84,41 @@ def read_build(node: Node, workshop: Node, waist: float, cupboard: Cupboard,
     ties = _ties(node["ties"], tapes, cupboard)
     lacing = _lacing(node["lacing"], cupboard, notes)
     waistband = _waistband(node["waistband"], cupboard, notes)
-    return Build(carrier, hoops, tapes, waistband, band, ties, lacing)
+    hips = _hip_ties(node["hip_ties"], tapes, cupboard, notes)
+    build = Build(carrier, hoops, tapes, waistband, band, ties, lacing, hips)
+    return _with_petticoat(build, spec, cupboard, notes) if carrier == "channels" else build
+
+
+def _with_petticoat(build: Build, spec: Node, cupboard: Cupboard, notes: Notebook) -> Build:
+    """The build with the petticoat whose channels carry the hoops."""
+    def article(node: Node, path: str, usual: str) -> Goods:
+        return _named(node, path, usual, cupboard, notes)
+
+    hem = spec["shape"]["hem"]["girth"].length() or 0.0
+    own = read_petticoat(spec["build"], spec["wearer"], hem, article, notes)
+    if own.panels.cord is not None:
+        edge = pi * CORD / 2 + CORD
+        build = replace(build, waistband=replace(build.waistband, material=own.panels.cord, width=edge,
+                                                 overlap=0.0))
+    return replace(build, channels=own.channels, panels=own.panels, flounces=own.flounces)
 
 
 def _carrier(node: Node) -> Carrier:
     """What carries the hoops; tapes when nothing is said."""
     stated = node.text() or "tapes"
     return next(known for known in CARRIERS if known == stated)
+
+
+def _hip_ties(node: Node, tapes: TapeBuild | None, cupboard: Cupboard, notes: Notebook) -> HipTieBuild | None:
+    """Tapes behind the hips, or None."""
+    if not node:
+        return None
+    name = node["material"].text()
+    material = cupboard.article(name or (tapes.material.name if tapes is not None else "twill"))
+    count = node["count"].whole()
+    if count is None:
+        count = int(notes.assume("build.hip_ties.count", 1.0, "count", "one holds most cages; our choice"))
+    return HipTieBuild(material, count)
 
 
 def _lacing(node: Node, cupboard: Cupboard, notes: Notebook) -> LacingBuild | None:
@@ -115,7 +150,8 @@ def _named(node: Node, path: str, usual: str, cupboard: Cupboard, notes: Noteboo
     return cupboard.article(name)
 
 
-def _hoops(node: Node, tools: Node, cupboard: Cupboard, notes: Notebook) -> HoopBuild | None:
+def _hoops(node: Node, tools: Node, cupboard: Cupboard, notes: Notebook,
+           in_channels: bool = False) -> HoopBuild | None:
     name = node["material"].text() or _only_stock(node, cupboard, notes)
     if name is None:
         return None
@@ -127,7 +163,7 @@ def _hoops(node: Node, tools: Node, cupboard: Cupboard, notes: Notebook) -> Hoop
     if lap is None:
         lap = notes.assume("build.hoops.lap", join.lap, "length",
                            f"the usual lap of a join `{join.name}`; {join.source}")
-    casing = _casing(node["casing"], stock, cupboard, notes)
+    casing = None if in_channels else _casing(node["casing"], stock, cupboard, notes)
     return HoopBuild(stock, join, lap, casing, node["splices"].whole() or 0)
 
 

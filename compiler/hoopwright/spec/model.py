@@ -262,9 +262,9 @@ class LacingBuild:
 
 @dataclass(frozen=True, slots=True)
 class ChannelBuild:
-    """The channels of a petticoat. ``material``: cloth or tape of applied casings, None for tucks. ``feed_gap``:
-    length of the opening in each through which its hoop goes in; ``turning``: turned in on each edge of a
-    casing; m."""
+    """The channels of a petticoat. ``material``: cloth or tape of applied casings, None for tucks.
+    ``feed_gap``: length of the opening in each through which its hoop goes in; ``turning``: turned in on
+    each edge of a casing; m."""
 
     kind: Literal["tuck", "applied casing"]
     material: Goods | None
@@ -287,8 +287,8 @@ class FlounceBuild:
 
 @dataclass(frozen=True, slots=True)
 class PanelBuild:
-    """The petticoat's cloth: ``count`` gores, or straight breadths. ``top``: girth of its upper edge before it
-    is gathered, ``placket``: length of the opening below the waist, m. ``cord`` is set where a drawstring
+    """The petticoat's cloth: ``count`` gores, or straight breadths. ``top``: girth of its upper edge before
+    it is gathered, ``placket``: length of the opening below the waist, m. ``cord`` is set where a drawstring
     closes it. ``gore``: the maker's own finished widths at top and hem, m, or None."""
 
     kind: Literal["gores", "breadths"]
@@ -388,13 +388,29 @@ class Limits:
 
 
 @dataclass(frozen=True, slots=True)
+class Worker:
+    """Somebody who works on it. ``skills`` None: knows everything."""
+
+    name: str
+    skills: tuple[str, ...] | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Workshop:
-    """Tools at hand (None: no tool check), session length in minutes, paper for gauges."""
+    """Tools at hand (None: no tool check), session length in minutes, paper for gauges.
+
+    ``hands`` is empty for one maker. ``rates`` are the workshop's own, minutes by rate; ``counts``: how many
+    there are of a tool, where more than one.
+    """
 
     tools: tuple[str, ...] | None
     session: float
     helper: bool
     paper: Literal["A4", "letter"]
+    hands: tuple[Worker, ...] = ()
+    order: Literal["built-in", "exact"] = "built-in"
+    rates: Mapping[str, float] = field(default_factory=dict)
+    counts: Mapping[str, int] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

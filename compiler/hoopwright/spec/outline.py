@@ -32,7 +32,7 @@ HEM_WITHOUT_STATURE = 6.5 * INCH
 
 _PLACES = ("below_waist", "height", "down_tape")
 _LINES: tuple[LineKind, ...] = ("cone", "dome", "bell", "drum", "table")
-_SPACINGS: tuple[Spacing, ...] = ("by tape", "level", "widening", "listed")
+_SPACINGS: tuple[Spacing, ...] = ("by tape", "level", "widening", "listed", "from hem")
 
 
 def read_shape(node: Node, wearer: Wearer, build: Build, notes: Notebook) -> ShapeSpec:
@@ -45,11 +45,12 @@ def read_shape(node: Node, wearer: Wearer, build: Build, notes: Notebook) -> Sha
     hoops = node["hoops"]
     listed = tuple(_place(item, notes) for item in hoops["at"].items())
     spacing = _spacing(hoops, bool(listed), notes)
-    top = _top_hoop(node["top_hoop"], wearer, listed, notes)
+    every = _every(hoops, node["top_hoop"], spacing, notes)
+    top = _top_hoop(node["top_hoop"], wearer, listed, spacing == "from hem", notes)
     above = len(listed) + (1 if listed and top is not listed[0] else 0)
     count = hoops["count"].whole()
     if count is None:
-        count = _count(wearer, build, top, off_floor, above, notes)
+        count = _count(wearer, build, top, off_floor, above, every, notes)
     ratio = hoops["ratio"].number()
     if ratio is None:
         ratio = DEFAULT_RATIO
@@ -58,7 +59,7 @@ def read_shape(node: Node, wearer: Wearer, build: Build, notes: Notebook) -> Sha
     return ShapeSpec(plan, line, top, node["top_hoop"]["girth"].length(), _hem_girth(node, plan, notes),
                      off_floor, count, spacing, ratio, listed,
                      tuple(name.text() or "" for name in hoops["names"].items()),
-                     read_opening(node["opening"], notes))
+                     read_opening(node["opening"], notes), every)
 
 
 def _line(node: Node, wearer: Wearer, notes: Notebook) -> Line:
@@ -148,20 +149,42 @@ def _spacing(node: Node, listed: bool, notes: Notebook) -> Spacing:
     return next(known for known in _SPACINGS if known == stated)
 
 
+def _every(node: Node, top: Node, spacing: Spacing, notes: Notebook) -> float:
+    """The step of hoops counted from the hem up; 0 for any other spacing."""
+    stated = node["every"].length()
+    if spacing != "from hem":
+        if stated is not None:
+            notes.tell(error("keys-clash", node["every"].path,
+                             f"`every` counts hoops from the hem, and the spacing is `{spacing}`",
+                             "write `spacing: from hem`, or leave `every` out", at_key=True))
+        return 0.0
+    for key in (*_PLACES, "girth"):
+        if top[key]:
+            notes.tell(error("keys-clash", top[key].path,
+                             f"`spacing: from hem` and `{key}` both place the top hoop",
+                             "leave `top_hoop` out: it lies so many steps above the hem", at_key=True,
+                             related=((node["spacing"].path, "said here too"),)))
+    if stated is None:
+        return notes.assume("shape.hoops.every", USUAL_DROP, "length", "about 4 1/2 in; our choice")
+    return stated
+
+
 def _top_hoop(node: Node, wearer: Wearer, listed: tuple[PlaceListed, ...],
-              notes: Notebook) -> PlaceListed:
+              from_hem: bool, notes: Notebook) -> PlaceListed:
     """The top hoop's place: stated, the first of the list, or near the hip."""
     if any(node[key] for key in _PLACES):
         return _place(node, notes)
     if listed:
         return listed[0]
+    if from_hem:
+        return PlaceListed(below_waist=0.75 * wearer.waist_to_hip)
     return PlaceListed(below_waist=notes.assume(
         "shape.top_hoop.below_waist", 0.75 * wearer.waist_to_hip, "length",
         "three quarters of the way from waist to hip, where a hoop begins to stand off the body; our choice"))
 
 
 def _count(wearer: Wearer, build: Build, top: PlaceListed, off_floor: float, listed: int,
-           notes: Notebook) -> int:
+           every: float, notes: Notebook) -> int:
     """The number of hoops when none is stated."""
     below = 1 if build.band is None else 2
     if listed:
@@ -170,6 +193,12 @@ def _count(wearer: Wearer, build: Build, top: PlaceListed, off_floor: float, lis
         return count
     full = off_floor + build.hoops.material.section.height / 2 + (build.band.depth if build.band else 0.0)
     drop = top_height(top, wearer, build) - full
+    if every:
+        count = max(2, math.floor(drop / every + 1e-9) + 1)
+        notes.assume("shape.hoops.count", count, "count",
+                     "as many steps from the hem as stay below three quarters of the way from waist to hip;"
+                     " our choice")
+        return count
     gaps = max(1, math.floor(drop / USUAL_DROP + 0.5))
     count = min(MOST_BY_DEFAULT, gaps + below)
     notes.assume("shape.hoops.count", count, "count",

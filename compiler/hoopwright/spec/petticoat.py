@@ -14,7 +14,6 @@ from hoopwright.spec.node import Node, Notebook
 INCH = 0.0254
 PRACTICE = "common practice, no source"
 GORES = 6
-BREADTHS = 4
 PLACKET = 10 * INCH
 OFF_GIRTH = INCH / 2
 """How far gores of the maker's own width may miss the hem's girth in all, m: our judgement."""
@@ -79,7 +78,8 @@ def _panels(node: Node, wearer: Node, hem: float, article: Article, notes: Noteb
                          at_key=True, related=((node["gores"].path, "said here too"),)))
     count = node["breadths" if straight else "gores"].whole()
     if count is None:
-        count = notes.assume("build.panels.gores", GORES, "count", f"6 are usual; {PRACTICE}")
+        count = GORES
+        notes.assume("build.panels.gores", count, "count", f"6 are usual; {PRACTICE}")
     closing = node["waist"].text()
     if closing is None:
         closing = notes.assume("build.panels.waist", "waistband", "text", "it sits best")
@@ -125,8 +125,8 @@ def _gore(node: Node, count: int, hem: float, notes: Notebook) -> tuple[float, f
     if abs(count * low - hem) > OFF_GIRTH:
         notes.tell(error("gores-miss-girth", node["hem"].path,
                          f"{count} gores of this width do not make the hem's girth",
-                         "the finished width at the hem is the girth over the number of gores; change the width,"
-                         " the number of gores or the girth",
+                         "the finished width at the hem is the girth over the number of gores; change the"
+                         " width, the number of gores or the girth",
                          related=((("shape", "hem", "girth"), "the hem's girth"),)))
     return top, low
 
@@ -136,7 +136,7 @@ def _channels(node: Node, panels: PanelBuild, article: Article, notes: Notebook)
     if kind is None:
         usual = "applied casing" if panels.kind == "gores" else "tuck"
         kind = notes.assume("build.channels.kind", usual, "text",
-                            "tucks pucker gores" if usual == "applied casing" else "breadths are tucked easily")
+                            "tucks pucker gores" if panels.kind == "gores" else "breadths are easily tucked")
     tucked = kind == "tuck"
     if tucked and panels.kind == "gores":
         notes.tell(warning("tucks-on-gores", node["kind"].path,

@@ -17,14 +17,18 @@ _TOP = ("shape", "top_hoop")
 
 def range_findings(wearer: Wearer, shape: ShapeSpec, build: Build) -> tuple[Finding, ...]:
     """Every contradiction between measures; where one follows from another, only the first."""
-    return (*_not_yet(shape), *_girths(wearer, shape), *_names(shape), *_top_hoop(wearer, shape, build),
-            *_open(shape, build))
+    return (*_not_yet(shape, build), *_girths(wearer, shape), *_names(shape),
+            *_top_hoop(wearer, shape, build), *_open(shape, build))
 
 
-def _not_yet(shape: ShapeSpec) -> Iterator[Finding]:
+def _not_yet(shape: ShapeSpec, build: Build) -> Iterator[Finding]:
     if shape.ground_plan.kind == "pair":
         yield error("not-yet", ("shape", "ground_plan"), "the ground plan `pair` is not built yet",
                     "take `round`, `oval`, `thrown back` or `half`; side hoops come later")
+    if build.carried_by == "channels" and shape.ground_plan.kind != "round":
+        yield error("not-yet", ("shape", "ground_plan"),
+                    "a petticoat with channels is drawn with a round ground plan only",
+                    "write `ground_plan: round`, or let tapes carry the hoops")
     if shape.line.kind == "drum":
         yield error("not-yet", ("shape", "line", "kind"), "the line `drum` and its wheel are not built yet",
                     "take `cone`, `dome`, `bell` or `table`; the drum comes later")
@@ -90,7 +94,7 @@ def _names(shape: ShapeSpec) -> Iterator[Finding]:
 def _top_hoop(wearer: Wearer, shape: ShapeSpec, build: Build) -> Iterator[Finding]:
     """The top hoop lies between the waistband and the hem; one stated down the tape is left to the shape."""
     place = shape.top_hoop
-    if shape.listed or place.down_tape is not None:
+    if shape.listed or shape.every or place.down_tape is not None:
         return
     key = "below_waist" if place.height is None else "height"
     top = wearer.side - (place.below_waist or 0.0) if place.height is None else place.height

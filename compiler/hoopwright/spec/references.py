@@ -26,11 +26,16 @@ _USES: tuple[tuple[Path, Kinds], ...] = (
     (("build", "hoops", "casing"), ("braid", "tape")),
     (("build", "tapes", "material"), ("tape",)),
     (("build", "ties", "material"), ("tape",)),
+    (("build", "hip_ties", "material"), ("tape",)),
     (("build", "lacing", "material"), ("cloth",)),
     (("build", "lacing", "cord"), ("tape",)),
     (("build", "waistband", "material"), ("tape", "cloth")),
     (("build", "waistband", "fastening"), ("fastening",)),
     (("build", "hem_band", "material"), ("cloth",)),
+    (("build", "panels", "material"), ("cloth",)),
+    (("build", "panels", "cord"), ("tape", "braid")),
+    (("build", "channels", "material"), ("tape", "cloth")),
+    (("build", "flounce", "material"), ("cloth",)),
 )
 
 

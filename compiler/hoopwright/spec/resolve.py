@@ -67,10 +67,11 @@ def _assembled(node: Node, file: str, currency: str | None, notes: Notebook) -> 
     if wearer is not None:
         notes.tell(*body_findings(wearer, node["wearer"]))
     if node["build"]["carried_by"].text() not in (None, "tapes"):
-        notes.tell(error("not-yet", ("build", "carried_by"), "only tapes carry hoops yet",
-                         "write `carried_by: tapes`; channels and cords come later"))
+        notes.tell(error("not-yet", ("build", "carried_by"), "only tapes and channels carry hoops yet",
+                         "write `carried_by: tapes` or `channels`; cords and the wheel come later"))
+        return None
     waist = node["wearer"]["waist"].length() or 0.0
-    build = read_build(node["build"], node["workshop"], waist, cupboard, notes, behind(node["shape"]))
+    build = read_build(node, waist, cupboard, notes, behind(node["shape"]))
     if wearer is None or build is None or failed(notes.findings):
         return None
     shape = read_shape(node["shape"], wearer, build, notes)

@@ -12,6 +12,7 @@ from hoopwright.strength.handling import handlings, seated
 from hoopwright.strength.material import contradiction, disagreement, material_strength
 from hoopwright.strength.method import Method
 from hoopwright.strength.model import Assessment
+from hoopwright.strength.petticoat import METHODS
 from hoopwright.strength.problem import pose
 from hoopwright.strength.verdict import verdict
 from hoopwright.strength.weight import weights
@@ -25,6 +26,8 @@ def assess(
     ``method`` solves it, ``trial`` the changed cages of remedies.
     """
     problem = pose(spec, shape)
+    method = METHODS.get(spec.build.carried_by, method)
+    trial = METHODS.get(spec.build.carried_by, trial)
     solution = method(problem)
     mass = weights(spec, shape)
     checks = strength_checks(problem, solution, mass, trial)

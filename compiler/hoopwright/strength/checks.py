@@ -79,8 +79,8 @@ def strength_checks(
     """All checks of a solved cage."""
     trials = Trials(problem.spec, method, used_by(problem, solution))
     mechanics = tuple(_mechanics(code, problem, solution, trials) for code in SORTS)
-    return (*mechanics, *handling_checks(problem), *join_checks(problem), _slack(solution),
-            _weight(problem, weights))
+    return (*mechanics, *handling_checks(problem), *join_checks(problem),
+            *((_slack(solution),) if problem.shape.petticoat is None else ()), _weight(problem, weights))
 
 
 def _mechanics(code: str, problem: Problem, solution: Solution, trials: Trials) -> Check:
@@ -92,7 +92,8 @@ def _mechanics(code: str, problem: Problem, solution: Solution, trials: Trials) 
     margin = max(MARGIN, problem.stock.grade.spread) if measured.sense == "at most" else 0.0
     soft = _soft(code, problem, solution, measured)
     check = judged(
-        code, measured.part, measured.value, measured.limit, sort.dimension, measured.sense, says=sort.says,
+        code, measured.part, measured.value, measured.limit, sort.dimension, measured.sense,
+        says=solution.says.get(code, sort.says),
         source=source, remedy="", unknown=solution.unassessed.get(code, ""), soft=soft, margin=margin,
     )
     if check.result not in ("fails", "marginal"):

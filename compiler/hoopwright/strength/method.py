@@ -44,8 +44,8 @@ class Solution:
     """What a method finds. ``buckling_factors``: load factor by hoop id, where compressed.
 
     ``unassessed``: codes of checks this method cannot judge, each with the reason. ``sources`` may
-    name a check's source where it is not the usual closed form. ``status`` is ``solved``, or what a solver
-    found instead; ``trouble`` says it in words.
+    name a check's source where it is not the usual closed form, ``says`` what it says. ``status`` is
+    ``solved``, or what a solver found instead; ``trouble`` says it in words.
     """
 
     method: str
@@ -57,6 +57,7 @@ class Solution:
     waist_pull: float
     unassessed: Mapping[str, str] = field(default_factory=dict)
     sources: Mapping[str, str] = field(default_factory=dict)
+    says: Mapping[str, str] = field(default_factory=dict)
     status: str = "solved"
     trouble: tuple[str, ...] = ()
     lines: tuple[HoopLines, ...] = ()

@@ -88,7 +88,8 @@ class Buckling:
 
 @dataclass(frozen=True, slots=True)
 class Weights:
-    """Mass by part group, kg: hoops, casings, tapes, waistband, band, joins; ``total`` is the cage alone."""
+    """Mass by part group, kg: hoops, casings, tapes, waistband, band, joins, a petticoat's ``cloth``;
+    ``total`` is the cage alone."""
 
     hoops: float
     casings: float
@@ -96,11 +97,13 @@ class Weights:
     waistband: float
     band: float
     joins: float
+    cloth: float = 0.0
 
     @property
     def total(self) -> float:
         """The cage alone, kg."""
-        return self.hoops + self.casings + self.tapes + self.waistband + self.band + self.joins
+        parts = self.hoops + self.casings + self.tapes + self.waistband + self.band + self.joins
+        return parts + self.cloth
 
 
 Situation = Literal["closing", "door", "chair", "car", "bag", "coil"]

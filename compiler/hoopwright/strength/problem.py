@@ -7,6 +7,7 @@ from hoopwright.spec.model import Spec
 from hoopwright.strength.load import own_masses, skirt_masses
 from hoopwright.strength.material import lasting, material_strength
 from hoopwright.strength.method import Problem
+from hoopwright.strength.petticoat import cloth_masses
 
 
 def pose(spec: Spec, shape: Shape) -> Problem:
@@ -14,4 +15,10 @@ def pose(spec: Spec, shape: Shape) -> Problem:
     stock = spec.build.hoops.material
     material, _ = material_strength(stock)
     return Problem(spec, shape, stock, material, lasting(stock, material), skirt_masses(spec, shape)[1:],
-                   own_masses(spec, shape))
+                   _own(spec, shape))
+
+
+def _own(spec: Spec, shape: Shape) -> tuple[float, ...]:
+    """What each hoop carries of the cage itself, kg: its own weight and, in a petticoat, its share of
+    cloth."""
+    return tuple(a + b for a, b in zip(own_masses(spec, shape), cloth_masses(spec, shape), strict=True))

@@ -6,6 +6,7 @@ from hoopwright.library.model import Goods
 from hoopwright.shape.model import Shape
 from hoopwright.spec.model import Spec
 from hoopwright.strength.model import Weights
+from hoopwright.strength.petticoat import cloth_mass, flounce_mass
 
 
 def weights(spec: Spec, shape: Shape) -> Weights:
@@ -21,6 +22,7 @@ def weights(spec: Spec, shape: Shape) -> Weights:
         * _per_metre(build.tapes.material, 0.0),
         waistband=shape.waistband.cut * _per_metre(build.waistband.material, shape.waistband.width),
         band=0.0 if band is None else band.height * band.length * areal,
+        cloth=cloth_mass(spec, shape) + flounce_mass(spec, shape),
         joins=sum(hoop.closed for hoop in shape.hoops) * build.hoops.join.mass,
     )
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 PRACTICE = "common practice, no source"
+OWN = "stated in the spec"
 TRIAL = "23-30 hand stitches a minute, trial of 1861 in Cooper (1968), at 10 stitches an inch"
 
 
@@ -67,6 +68,10 @@ _RATES = (
     Rate("hang up", 5, "task"),
 )
 
+JOIN = "join"
+"""The rate of making one join: the library's minutes for the join of the build, unless the workshop states
+its own."""
+
 RATES: Mapping[str, Rate] = MappingProxyType({rate.key: rate for rate in _RATES})
 """Every rate by its key."""
 
@@ -75,6 +80,13 @@ DRYING = 480.0
 
 PROOF = 720.0
 """Minutes a proof join hangs under its load, over night: common practice, no source."""
+
+
+def with_own(own: Mapping[str, float]) -> Mapping[str, Rate]:
+    """The rates with the workshop's ``own`` minutes put in."""
+    per = {JOIN: "piece", **{key: rate.per for key, rate in RATES.items()}}
+    stated = {key: Rate(key, value, per[key], OWN) for key, value in sorted(own.items())}
+    return {**RATES, **stated}
 
 
 def minutes(rates: Mapping[str, Rate], *counts: tuple[str, float]) -> float:
