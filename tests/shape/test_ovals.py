@@ -1,0 +1,132 @@
+"""Oval and thrown-back cages: worked numbers, tapes of different lengths, plans at odds with themselves."""
+
+from dataclasses import replace
+from math import dist
+
+import pytest
+
+from hoopwright.shape.draw import draw
+from hoopwright.shape.ellipse import from_girth, point_at
+from hoopwright.spec.model import Graded, GroundPlan, Line, PlaceListed, TieBuild
+
+
+def oval_spec(make, plan: GroundPlan, **more):
+    spec = make.spec(**more)
+    build = replace(spec.build, ties=TieBuild(make.twill, 0))
+    return replace(spec, shape=replace(spec.shape, ground_plan=plan), build=build)
+
+
+BACK = GroundPlan("thrown back", Graded(1.2, 1.2), Graded(0.0, 5 * 0.0254))
+
+
+def test_girth_110_at_six_to_five_thrown_back_five(make):
+    """38.1 x 31.8; thrown back 5: 10.9 in front and 20.9 behind the waist's centre."""
+    hem = draw(oval_spec(make, BACK))[0].hoops[-1].plan
+    inch = make.inch
+    assert (hem.width / inch, hem.depth / inch) == pytest.approx((38.1, 31.8), abs=0.05)
+    assert (hem.depth / 2 - hem.offset) / inch == pytest.approx(10.9, abs=0.05)
+    assert (hem.depth / 2 + hem.offset) / inch == pytest.approx(20.9, abs=0.05)
+    assert hem.kind == "oval"
+
+
+def test_straight_tapes_to_that_hoop_differ_all_round(make):
+    """Waist 28 at 1.4 is 10.3 x 7.4; the hoop 33 1/2 below: front 34.3, quarter girth 36.6, back 37.7."""
+    waist = from_girth(28.0, 1.4)
+    assert (2 * waist.a, 2 * waist.b) == pytest.approx((10.3, 7.4), abs=0.06)
+    spec = oval_spec(make, BACK, count=1, band=None, heights=(41.0,) * 4, tapes=4, gap=None,
+                     off_floor=41 - 0.5 - 33.5 - 0.1875)
+    quarters = (0.0, 0.25, 0.5, 0.75)
+    tapes = replace(spec.build.tapes, waist_fractions=quarters, hem_fractions=quarters)
+    narrow = tuple(replace(row, girth=0.1) for row in spec.wearer.hip_rows)
+    spec = replace(spec, build=replace(spec.build, tapes=tapes), wearer=replace(spec.wearer, hip_rows=narrow))
+    shape = draw(spec)[0]
+    lengths = [tape.marks[-1].at / make.inch for tape in shape.tapes]
+    assert lengths == pytest.approx([34.3, 36.6, 37.7, 36.6], abs=0.06)
+
+
+def test_width_over_depth_and_set_back_are_even_with_height(make):
+    plan = GroundPlan("thrown back", Graded(1.4, 1.0), Graded(0.02, 0.12))
+    shape = draw(oval_spec(make, plan))[0]
+    top, hem = shape.hoops[0], shape.hoops[-1]
+    for hoop in shape.hoops:
+        share = (top.height - hoop.height) / (top.height - hem.height)
+        assert hoop.plan.width / hoop.plan.depth == pytest.approx(1.4 - 0.4 * share)
+        assert hoop.plan.offset == pytest.approx(0.02 + 0.1 * share)
+        assert from_girth(hoop.girth, 1.4 - 0.4 * share).perimeter == pytest.approx(hoop.girth)
+
+
+def test_reaches_give_the_hems_oval(make):
+    inch = make.inch
+    plan = GroundPlan("thrown back", Graded(1.0, 0.0), Graded(0.0, 5 * inch), (10.9 * inch, 20.9 * inch))
+    hem = draw(oval_spec(make, plan))[0].hoops[-1].plan
+    assert hem.width / hem.depth == pytest.approx(1.2, abs=0.01)
+    assert hem.depth / inch == pytest.approx(31.8)
+
+
+def test_reaches_no_oval_has_are_refused(make):
+    inch = make.inch
+    far = GroundPlan("thrown back", Graded(1.0, 0.0), Graded(0.0, 0.0), (28 * inch, 28 * inch))
+    assert [f.code for f in draw(oval_spec(make, far))[1]] == ["reach-too-far"]
+    two = GroundPlan("thrown back", Graded(1.0, 1.4), Graded(0.0, 5 * inch), (10.9 * inch, 20.9 * inch))
+    assert [f.code for f in draw(oval_spec(make, two))[1]] == ["reach-disagrees"]
+    near = replace(two, oval=Graded(1.0, 1.19))
+    assert "reach-disagrees" not in [f.code for f in draw(oval_spec(make, near))[1]]
+
+
+def test_ties_lie_beside_the_legs_and_measure_the_oval(make):
+    shape = draw(oval_spec(make, GroundPlan("oval", Graded(1.3, 1.3)), band=None, hip=36.0))[0]
+    legs = shape.body[-1].width / 2
+    assert len(shape.ties) >= 8
+    for tie in shape.ties:
+        hoop = shape.hoop(tie.hoop)
+        ellipse = from_girth(hoop.girth, 1.3)
+        (x1, y1), (x2, y2) = point_at(ellipse, tie.at), point_at(ellipse, tie.to)
+        assert x1 == pytest.approx(x2)
+        assert abs(x1) > legs
+        assert tie.length == pytest.approx(y1 - y2)
+        assert tie.pull > 0
+    codes = {check.code: check.result for check in shape.checks}
+    assert codes["tie-clear"] == "holds"
+    assert codes["oval"] == "holds"
+
+
+def test_a_single_tie_through_the_middle_is_told_as_in_the_way(make):
+    spec = oval_spec(make, GroundPlan("oval", Graded(1.2, 1.2)))
+    spec = replace(spec, build=replace(spec.build, ties=TieBuild(make.twill, 1)))
+    shape = draw(spec)[0]
+    assert {(round(tie.at, 9), round(tie.to, 9)) for tie in shape.ties} == {(0.0, 0.5)}
+    assert next(check.result for check in shape.checks if check.code == "tie-clear") == "fails"
+
+
+def test_a_deep_oval_is_tied_behind_the_legs(make):
+    plan = GroundPlan("thrown back", Graded(0.85, 0.85), Graded(0.06, 0.1))
+    shape = draw(oval_spec(make, plan, band=None, hip=36.0))[0]
+    crosses = [tie for tie in shape.ties if tie.hoop == shape.hoops[-1].id]
+    assert crosses
+    for tie in crosses:
+        assert tie.at + tie.to == pytest.approx(1.0)
+
+
+def test_a_round_cage_has_no_ties_and_no_tie_checks(make):
+    shape = draw(oval_spec(make, GroundPlan()))[0]
+    assert shape.ties == ()
+    assert not {"oval", "tie-clear"} & {check.code for check in shape.checks}
+
+
+def test_the_real_line_closes_round_the_girth(make):
+    shape = draw(oval_spec(make, GroundPlan("oval", Graded(1.25, 1.25)), band=None))[0]
+    hem = shape.hoops[-1]
+    run = sum(dist(a, b) for a, b in zip(hem.real, (*hem.real[1:], hem.real[0]), strict=True))
+    assert run == pytest.approx(hem.girth, rel=1e-3)
+    assert hem.real[0][0] == pytest.approx(0.0, abs=1e-6)
+    assert hem.real[0][1] > 0
+    assert hem.real[len(hem.real) // 4][0] > 0  # by the wearer's left
+
+
+def test_down_tape_finds_the_top_hoop_of_an_oval_too(make):
+    plan = GroundPlan("oval", Graded(1.3, 1.1))
+    shape = draw(oval_spec(make, plan, top=PlaceListed(down_tape=8 * make.inch), line=Line("cone", 1.0)))[0]
+    side = shape.profile[0]
+    top = shape.hoops[0]
+    run = ((side[0] - top.height) ** 2 + (side[1] - top.plan.width / 2) ** 2) ** 0.5
+    assert run / make.inch == pytest.approx(8.0, abs=1e-6)
