@@ -21,6 +21,8 @@ def parser() -> argparse.ArgumentParser:
     commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND")
     _check(commands)
     _build(commands)
+    _bench(commands)
+    _diff(commands)
     _new(commands)
     _explain(commands)
     _schema(commands)
@@ -55,6 +57,64 @@ def _build(commands: _Commands[argparse.ArgumentParser]) -> None:
     )
     _format(command)
     command.set_defaults(run=_later("build"))
+
+
+def _bench(commands: _Commands[argparse.ArgumentParser]) -> None:
+    command = commands.add_parser(
+        "bench",
+        help="what a sample tested in the shop says of its stock, and for which cages it will do",
+        epilog="Weights and widths may be everyday things: --hang 'a full half-litre bottle',"
+        " --around 'a drink can'. Options of a test may be given again for further tests.",
+    )
+    command.add_argument(
+        "--section", metavar="SIZE", help="'10 mm x 1 mm', '6 mm round' or '20 mm x 2 mm tube'"
+    )
+    command.add_argument(
+        "--form", choices=("strip", "wire", "cane", "tube", "rod", "corded cloth"), help="what the sample is"
+    )
+    command.add_argument("--grade", help="the grade it is sold as, when that is known")
+    command.add_argument("--width", metavar="LENGTH", help="width of a sample of corded cloth")
+    for name, kind, words in _BENCH:
+        command.add_argument(f"--{name}", metavar=kind, action="append", default=[], help=words)
+    command.add_argument(
+        "--for", dest="cages", nargs="+", metavar="SPEC", help="cages to try it in: specs or folders"
+    )
+    command.add_argument("--units", choices=("inches", "centimetres"), default="centimetres")
+    command.set_defaults(run=_later("bench"))
+
+
+_BENCH = (
+    ("overhang", "LENGTH", "droop: free length from the clamp to the end"),
+    ("hang", "WEIGHT", "droop: weight hung at the end (default: none)"),
+    ("drop", "LENGTH", "droop: how far the end drops below the clamp"),
+    ("turned", "LENGTH", "droop: how far it drops with the other face up"),
+    ("clamp", "ANGLE", "droop: how far the clamp points below the level (default: 0 degrees)"),
+    ("around", "WIDTH", "wrap: diameter of what it is bent round"),
+    ("then", "RESULT", "wrap: 'springs back', 'takes a set', or the diameter of the curve it keeps"),
+    ("length", "LENGTH", "weighing: length on the scales"),
+    ("weight", "WEIGHT", "weighing: what that length weighs"),
+)
+
+
+def _diff(commands: _Commands[argparse.ArgumentParser]) -> None:
+    command = commands.add_parser(
+        "diff",
+        help="say what differs between two designs: shape, parts, shopping, cost, hours, checks, tasks",
+        description="Compares two specs, or one spec with a variant of it. Exit code 0 whenever they could be"
+        " compared.",
+    )
+    command.add_argument(
+        "specs", nargs="+", metavar="SPEC", help="two specs, before and after; - reads one from stdin"
+    )
+    command.add_argument(
+        "--variant",
+        action="append",
+        metavar="NAME",
+        help="of one spec: this variant against the spec, or against the variant named before; of two specs:"
+        " this variant of both",
+    )
+    command.add_argument("--format", choices=("text", "markdown", "json"), default="text")
+    command.set_defaults(run=_later("diff"))
 
 
 def _new(commands: _Commands[argparse.ArgumentParser]) -> None:
