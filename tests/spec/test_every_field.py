@@ -122,6 +122,10 @@ fittings:
   - {on: 2027-03-02, hem_height: {T1: 6 3/4 in}, notes: level}
   - {on: 2027-03-09, hoop_height: {hip: 35 in}, hoop_girth: {hip: 50 1/2 in}, waist: 28 1/2 in}
 """
+RATES = ", ".join(
+    f"{name}: {k} min"
+    for k, name in enumerate(load_schema("spec")["properties"]["workshop"]["properties"]["rates"]["properties"], 1)
+)
 OTHERS = (
     SHORT.replace("}}\n", "}, line: {kind: table, rows: [{height: 90 cm, girth: 120 cm},"
                   " {below_waist: 85 cm, girth: 280 cm}]},\n"
@@ -144,6 +148,8 @@ OTHERS = (
     "  panels: {gores: 7, gore: {top: 12 cm, hem: 40 cm}, material: lawn, top: 84 cm, placket: 20 cm}}\n",
     SHORT + "build: {carried_by: channels, panels: {breadths: 4, waist: drawstring, cord: twill}}\n",
     SHORT + "build: {hoops: {material: [rattan, polyethylene]}, hem_band: {depth: 20 cm, material: [calico, lawn]}}\n",
+    SHORT + "workshop: {hands: [{name: Ann, skills: [cutting metal, fitting]}, {name: Bea}], order: exact,\n"
+    f"  counts: {{clamps: 2}}, rates: {{{RATES}}}}}\n",
     SHORT.replace("}}\n", "}, line: {kind: cone}, top_hoop: {down_tape: 15 cm}}\n").replace(
         "waist: 72 cm", "waist: 72 cm, from: hand.yaml, waist_height: {side: 106 cm}"),
 )

@@ -7,7 +7,6 @@ from collections.abc import Callable
 from dataclasses import replace
 from types import SimpleNamespace
 
-import networkx as nx
 import pytest
 
 from hoopwright.library.cautions import CAUTIONS
@@ -15,7 +14,6 @@ from hoopwright.library.tools import TOOLS
 from hoopwright.supply.provide import provide
 from hoopwright.work.actions import ACTIONS, CONDITIONS
 from hoopwright.work.arrange import arrange
-from hoopwright.work.graph import task_graph
 from hoopwright.work.model import Task, Work
 
 Drawn = Callable[[str], SimpleNamespace]
@@ -71,7 +69,15 @@ def doing(work: Work, action: str, part: str) -> Task:
 
 
 def before(work: Work, task: Task) -> set[str]:
-    return set(nx.ancestors(task_graph(work.tasks), task.id))
+    named = {one.id: one for one in work.tasks}
+    found: set[str] = set()
+    left = list(task.needs)
+    while left:
+        name = left.pop()
+        if name not in found:
+            found.add(name)
+            left.extend(named[name].needs)
+    return found
 
 
 def test_every_task_comes_after_its_needs(job: tuple[SimpleNamespace, Work]) -> None:
@@ -296,3 +302,47 @@ def test_a_rate_of_the_workshop_changes_only_what_it_names(drawn: Drawn, harbour
     usual, changed_ = (cage_tasks(Bench(cage.spec, cage.shape, supply, rates)) for rates in (RATES, slow))
     more = {b.id: b.minutes - a.minutes for a, b in zip(usual, changed_, strict=True) if a != b}
     assert more == {f"sew-H{k}": 27.0 for k in range(1, 8)}
+
+
+def test_several_hands_share_the_work_each_doing_what_she_knows(drawn: Drawn, harbour_text: str) -> None:
+    hands = "hands: [{name: Ann, skills: [cutting metal, soldering, fitting]}, {name: Bea}]"
+    _, alone = work_of(drawn, harbour_text)
+    _, work = work_of(drawn, harbour_text.replace("helper: false}", f"helper: false, {hands}}}"))
+    assert work.minutes == alone.minutes
+    assert {task.id for task in work.tasks} == {task.id for task in alone.tasks}
+    assert len(work.sessions) < len(alone.sessions)
+    assert {task.hand for task in work.tasks} == {"Ann", "Bea"}
+    assert all(task.hand == "Bea" for task in work.tasks if task.setup in ("machine", "hand"))
+    done: dict[str, Task] = {}
+    for task in work.tasks:
+        for need in (done[name] for name in task.needs):
+            assert (need.session, need.start + need.minutes) <= (task.session, task.start)
+        done[task.id] = task
+
+
+def test_the_order_of_one_maker_says_how_good_it_is(harbour: tuple[SimpleNamespace, Work]) -> None:
+    order = harbour[1].order
+    assert order is not None
+    assert (order.sessions, order.sessions_least) == (10, 10)
+    assert order.fitting == order.fitting_least == harbour[1].tasks[
+        [task.id for task in harbour[1].tasks].index("try-on-1")
+    ].session
+    assert order.changes_least <= order.changes <= 12
+
+
+def test_the_exact_order_of_one_maker_is_proven(drawn: Drawn, harbour_text: str) -> None:
+    _, work = work_of(drawn, harbour_text.replace("helper: false}", "helper: false, order: exact}"))
+    assert work.order is not None
+    assert work.order.proven
+    assert (work.order.way, work.order.sessions, work.order.changes) == ("exact", 10, 11)
+
+
+def test_a_task_that_nobody_can_do_stops_the_plan(drawn: Drawn, harbour_text: str) -> None:
+    hands = "hands: [{name: Ann, skills: [cutting metal, fitting]}]"
+    cage = drawn(harbour_text.replace("helper: false}", f"helper: false, {hands}}}"))
+    supply, _ = provide(cage.spec, cage.shape)
+    assert supply is not None
+    work, said = arrange(cage.spec, cage.shape, supply)
+    assert work is None
+    assert [found.code for found in said] == ["skill-missing"] * 3
+    assert "`soldering`, which `prove-join` wants" in " ".join(found.message for found in said)

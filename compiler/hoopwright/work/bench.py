@@ -11,8 +11,8 @@ from hoopwright.spec.model import Spec
 from hoopwright.supply.model import CutPack, Supply
 from hoopwright.supply.tools import Groups, have, jobs, lay_ready
 from hoopwright.work.actions import ACTIONS
-from hoopwright.work.model import Condition, Task
-from hoopwright.work.rates import RATES, Rate, minutes
+from hoopwright.work.model import Condition, Spent, Task
+from hoopwright.work.rates import JOIN, RATES, Rate, minutes
 
 
 @dataclass(frozen=True)
@@ -23,10 +23,27 @@ class Bench:
     shape: Shape
     supply: Supply
     rates: Mapping[str, Rate] = field(default_factory=lambda: RATES)
+    tally: dict[str, float] = field(default_factory=dict)
 
     def minutes(self, *counts: tuple[str, float]) -> float:
-        """Whole minutes for so many of each rate."""
-        return minutes(self.rates, *counts)
+        """Whole minutes for so many of each rate; what was counted is kept in ``tally``."""
+        for key, count in counts:
+            self.tally[key] = self.tally.get(key, 0.0) + count
+        return minutes(self.known_rates, *counts)
+
+    @property
+    def known_rates(self) -> Mapping[str, Rate]:
+        """The rates, and the minutes of the join this build has unless they hold a rate of that name."""
+        join = self.spec.build.hoops.join
+        return {JOIN: Rate(JOIN, join.minutes, "piece", join.source), **self.rates}
+
+    def spent(self) -> tuple[Spent, ...]:
+        """What each rate was counted for so far, in the order of the rates."""
+        return tuple(
+            Spent(key, rate.minutes, rate.per, self.tally[key], rate.source)
+            for key, rate in self.known_rates.items()
+            if self.tally.get(key)
+        )
 
     def seam(self, metres: float) -> tuple[str, float]:
         """A long seam: by machine when one is at hand (or no workshop is stated), else by hand."""

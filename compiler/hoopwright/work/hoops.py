@@ -6,6 +6,7 @@ from hoopwright.shape.model import Hoop
 from hoopwright.supply.needs import cased, closed
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Task
+from hoopwright.work.rates import JOIN
 
 
 def in_band(bench: Bench, hoop: Hoop) -> bool:
@@ -108,7 +109,7 @@ def join_tasks(bench: Bench, after: tuple[str, ...]) -> tuple[Task, ...]:
     action = "join-hoop-shielded" if join.heat else "join-hoop"
     tasks = []
     for hoop in hoops:
-        time = bench.minutes(("prepare join", 1), ("shield join", 1 if join.heat else 0)) + join.minutes
+        time = bench.minutes(("prepare join", 1), ("shield join", 1 if join.heat else 0), (JOIN, 1))
         tasks.append(
             bench.task(
                 f"join-{bench.short(hoop)}",

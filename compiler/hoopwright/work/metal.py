@@ -6,7 +6,7 @@ from hoopwright.shape.model import Hoop
 from hoopwright.supply.needs import closed
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Task
-from hoopwright.work.rates import PROOF
+from hoopwright.work.rates import JOIN, PROOF
 
 _OFFCUT = 0.3
 """Length of offcut wanted for the proof of a join, m: two short ends."""
@@ -75,7 +75,7 @@ def _prove(bench: Bench) -> Task:
     longest = max(packs, key=lambda pack: pack.left, default=None)
     parts = [piece.part for piece in longest.pieces] if longest else list(short)
     needs = tuple(f"cut-{short[hoop.id]}" for hoop in bench.shape.hoops if hoop.id in parts)
-    time = bench.minutes(("prepare join", 1)) + hoops.join.minutes
+    time = bench.minutes(("prepare join", 1), (JOIN, 1))
     return bench.task(
         "prove-join",
         "prove-join",

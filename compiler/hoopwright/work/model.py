@@ -32,6 +32,7 @@ class Task:
     at hand or the first);
     ``cautions`` are caution keys. A ``fit`` task that is a stop carries ``conditions``. ``wait``
     minutes pass by themselves after it (glue, proof load).
+    ``hand`` does it, blank for the one maker, from minute ``start`` of its session on.
     ``setup`` groups tasks that want the same place and tools. ``session`` is 1-based, 0 before scheduling.
     """
 
@@ -50,6 +51,8 @@ class Task:
     stop: bool = False
     conditions: tuple[Condition, ...] = ()
     done: bool = False
+    hand: str = ""
+    start: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,9 +76,45 @@ class Session:
 
 
 @dataclass(frozen=True, slots=True)
+class Order:
+    """How good the order of work is: what it comes to, and what no order can better (each ``..._least``
+    given that those before it are as found).
+
+    ``way``: ``built-in`` or ``exact``. ``hands``: their names, empty for one maker. ``fitting``: the session
+    of the first try-on. ``changes`` of set-up within sessions; ``lasting``: minutes all sessions last
+    together, 0 for one maker. ``proven``: no order of one maker is better up to the changes, none of several
+    hands up to the sessions' length.
+    """
+
+    way: str
+    proven: bool
+    hands: tuple[str, ...]
+    sessions: int
+    sessions_least: int
+    fitting: int
+    fitting_least: int
+    changes: int
+    changes_least: int
+    lasting: float = 0.0
+    lasting_least: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Spent:
+    """What a rate was counted for: ``minutes`` for each ``per``, ``count`` times."""
+
+    rate: str
+    minutes: float
+    per: str
+    count: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
 class Work:
     """Tasks in working order; sessions; minutes in all; the longest chain of needs, minutes, and its
-    tasks; the first try-on; what the last fitting asks to do again."""
+    tasks; the first try-on; what the last fitting asks to do again; how good the order is; what each rate
+    was counted for."""
 
     tasks: tuple[Task, ...]
     sessions: tuple[Session, ...]
@@ -86,6 +125,8 @@ class Work:
     minutes_to_first_fitting: float
     cautions: tuple[str, ...]
     again: tuple[Again, ...] = ()
+    order: Order | None = None
+    spent: tuple[Spent, ...] = ()
 
     @property
     def minutes_left(self) -> float:

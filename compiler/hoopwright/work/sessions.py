@@ -1,19 +1,23 @@
-"""The order of work for one pair of hands, cut into sittings.
+"""The order of work cut into sittings: tasks as the scheduler's jobs, and its timetable as sessions.
 
-The rule: tasks that then wait by themselves start first; then work that wants the set-up already on the
-table; then the order an experienced maker names. A task never starts before its needs are done and their
-waiting is over; a night between two sessions ends any wait. Dressing the cage with its fitting, and
-joining with the washing of the joins, are kept in one sitting whenever they fit into one.
+Dressing the cage with its fitting, and joining with the washing of the joins, are kept in one sitting
+whenever they fit into one. A night between two sessions ends any wait. The tools of a sewing household are one each to
+a hand; of any other tool there is one, unless the workshop counts more.
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
+from hoopwright.library.tools import HOUSEHOLD
+from hoopwright.spec.model import Workshop
 from hoopwright.work.endings import ending
-from hoopwright.work.model import Session, Task
+from hoopwright.work.model import Order, Session, Task
+from hoopwright.work.schedule import Hand, Job, Shop, Timetable, timetable
+from hoopwright.work.schedule.judge import lengths
+
+MAKER = "maker"
 
 _TOGETHER = {
     "clip-hoop": "dress",
@@ -25,88 +29,104 @@ _TOGETHER = {
     "wash-joins": "join",
     "check-joins": "join",
 }
+_SKILLS = {"metal": "cutting metal", "machine": "machine", "hand": "hand sewing", "body": "fitting"}
+_COLD = "cutting metal"
+_HOT = "soldering"
 
 
 @dataclass(frozen=True, slots=True)
-class Sitting:
-    """One session while it is being filled: minutes it may take and has taken, set-up on the table."""
+class Planned:
+    """All tasks in working order with session, hand and start; the sessions; how good the order is."""
 
-    limit: float
-    clock: float = 0.0
-    setup: str = ""
+    tasks: tuple[Task, ...]
+    sessions: tuple[Session, ...]
+    order: Order
 
 
-def plan_sessions(tasks: Iterable[Task], limit: float) -> tuple[tuple[Task, ...], tuple[Session, ...]]:
-    """All tasks in working order with their session, and the sessions. ``limit`` is minutes a session.
+def plan_sessions(tasks: Iterable[Task], workshop: Workshop, goal: str = "") -> Planned:
+    """The tasks cut into sessions, the task ``goal`` as early as can be.
 
-    A task longer than a session has a session of its own. Raises ValueError when needs hold a circle.
+    Raises ValueError when needs hold a circle, and when a task wants a skill that no hand has; SolverMissing
+    when the workshop asks for the exact order of several hands and OR-Tools is not there.
     """
-    waiting = list(tasks)
-    rank = {task.id: index for index, task in enumerate(waiting)}
-    past: dict[str, float] = {}
-    ordered: list[Task] = []
-    sessions: list[Session] = []
-    while waiting:
-        number = len(sessions) + 1
-        done = _fill(waiting, past, rank, limit)
-        if not done:
-            raise ValueError(f"{waiting[0].id} can never be begun")
-        begun = {task.id for task in done}
-        waiting = [task for task in waiting if task.id not in begun]
-        past = {**past, **{task.id: 0.0 for task in done}}
-        ordered.extend(replace(task, session=number) for task in done)
-        sessions.append(
-            Session(
-                number,
-                tuple(task.id for task in done),
-                sum(task.minutes for task in done),
-                ending(done, bool(waiting)),
-            )
-        )
-    return tuple(ordered), tuple(sessions)
+    tasks = tuple(tasks)
+    shop = shop_of(workshop, tasks)
+    found = timetable((_job(task, goal) for task in tasks), shop, workshop.order)
+    return _planned(tasks, found, shop)
 
 
-def _fill(
-    waiting: list[Task], past: Mapping[str, float], rank: Mapping[str, int], limit: float
-) -> list[Task]:
-    """The tasks of one session, in order. ``past`` holds what earlier sessions finished."""
-    over: dict[str, float] = dict(past)  # minute of this session from which a task's result can be used
-    done: list[Task] = []
-    begun: set[str] = set()
-    sitting = Sitting(limit)
-    while True:
-        left = [task for task in waiting if task.id not in begun]
-        ready = [
-            task for task in left if all(over.get(need, math.inf) <= sitting.clock for need in task.needs)
-        ]
-        fits = [task for task in ready if not done or sitting.clock + task.minutes <= limit]
-        kept = [task for task in fits if _may_begin(task, left, done, over, sitting)]
-        choice = kept or ([] if done else fits)
-        if not choice:
-            return done
-        task = min(choice, key=lambda task: (task.wait <= 0, task.setup != sitting.setup, rank[task.id]))
-        done.append(task)
-        begun.add(task.id)
-        clock = sitting.clock + task.minutes
-        over[task.id] = clock + task.wait
-        sitting = Sitting(limit, clock, task.setup)
-
-
-def _may_begin(
-    task: Task, left: list[Task], done: list[Task], over: Mapping[str, float], sitting: Sitting
-) -> bool:
-    """Whether a task that belongs to a group may start now: the group was begun in this session, or all of
-    it fits and everything else it needs is done. Of a group too long for any session two tasks must fit,
-    for one is not worth setting up for."""
-    group = _TOGETHER.get(task.action)
-    if group is None or any(_TOGETHER.get(other.action) == group for other in done):
-        return True
-    members = [other for other in left if _TOGETHER.get(other.action) == group]
-    length = sum(other.minutes for other in members)
-    if length > sitting.limit:
-        return sitting.clock + min(2, len(members)) * task.minutes <= sitting.limit
-    names = {other.id for other in members}
-    needs = {need for other in members for need in other.needs} - names
-    return sitting.clock + length <= sitting.limit and all(
-        over.get(need, math.inf) <= sitting.clock for need in needs
+def shop_of(workshop: Workshop, tasks: Iterable[Task]) -> Shop:
+    """Who works, how long, and how many there are of each tool that hands may have to share."""
+    hands = tuple(
+        Hand(hand.name, None if hand.skills is None else frozenset(hand.skills)) for hand in workshop.hands
     )
+    shared = sorted({tool for task in tasks for tool in task.tools} - set(HOUSEHOLD))
+    counts: Mapping[str, int] = {tool: workshop.counts.get(tool, 1) for tool in shared}
+    return Shop(workshop.session, hands or (Hand(MAKER),), counts)
+
+
+def skill_of(task: Task) -> str:
+    """What its hand must know, blank for nothing special: by the place it is done at, joining by its heat;
+    a seam for the machine is hand sewing where no machine stands ready."""
+    if task.setup == "joining":
+        return _HOT if "hot-iron" in task.cautions else _COLD
+    if task.setup == "machine" and "sewing machine" not in task.tools:
+        return _SKILLS["hand"]
+    return _SKILLS.get(task.setup, "")
+
+
+def unskilled(tasks: Iterable[Task], workshop: Workshop) -> dict[str, str]:
+    """Skills that tasks want and no hand has, each with the first task that wants it."""
+    if not workshop.hands or any(hand.skills is None for hand in workshop.hands):
+        return {}
+    known = {skill for hand in workshop.hands for skill in hand.skills or ()}
+    found: dict[str, str] = {}
+    for task in tasks:
+        skill = skill_of(task)
+        if skill and skill not in known:
+            found.setdefault(skill, task.id)
+    return found
+
+
+def _job(task: Task, goal: str) -> Job:
+    return Job(
+        task.id,
+        task.minutes,
+        task.needs,
+        task.wait,
+        task.setup,
+        skill_of(task),
+        tuple(tool for tool in task.tools if tool not in HOUSEHOLD),
+        _TOGETHER.get(task.action, ""),
+        task.id == goal,
+    )
+
+
+def _planned(tasks: tuple[Task, ...], found: Timetable, shop: Shop) -> Planned:
+    known = {task.id: task for task in tasks}
+    several = len(shop.hands) > 1
+    ordered = tuple(
+        replace(known[slot.job], session=slot.session, start=slot.start, hand=slot.hand if several else "")
+        for slot in found.slots
+    )
+    sessions = []
+    lasts = lengths(found.slots)
+    for number, minutes in lasts.items():
+        done = [task for task in ordered if task.session == number]
+        names = tuple(task.id for task in done)
+        sessions.append(Session(number, names, minutes, ending(done, number < len(lasts))))
+    aim, least = found.aim, found.least
+    order = Order(
+        found.way,
+        found.proven,
+        tuple(hand.name for hand in shop.hands) if several else (),
+        aim.sessions,
+        least.sessions,
+        aim.goal_session,
+        least.goal_session,
+        aim.changes,
+        least.changes,
+        aim.lasting,
+        least.lasting,
+    )
+    return Planned(ordered, tuple(sessions), order)
