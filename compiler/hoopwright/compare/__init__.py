@@ -1,1 +1,1 @@
-"""Compare stage: plans in, what changed between them out."""
+"""Compare: two plans against each other, and many side by side. Reads finished plans only."""
