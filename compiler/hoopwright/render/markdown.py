@@ -24,6 +24,7 @@ from hoopwright.render.views.diary import diary_view
 from hoopwright.render.views.facts import band_facts, bench_rows, facts, waist_places
 from hoopwright.render.views.glance import glance_view
 from hoopwright.render.views.graph import graph_view
+from hoopwright.render.views.order import order_view
 from hoopwright.render.views.parts import hoop_views, tape_views
 from hoopwright.render.views.steps import Sitting, Step, sittings
 from hoopwright.render.views.ties import lacing_view, tie_views
@@ -84,6 +85,7 @@ def _values(plan: Plan, figures: Mapping[str, Figure]) -> dict[str, Any]:
         "wearing": wearing,
         "cautions": wearing.cautions,
         "annex": annex_view(plan, WORN),
+        "order": order_view(plan),
         "figures": {name: figures.get(name) for name in PLACED},
     }
 

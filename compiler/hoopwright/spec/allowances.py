@@ -6,6 +6,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import fields
 from types import MappingProxyType
+from typing import Literal
 
 from hoopwright.library.tools import tool_name
 from hoopwright.source.diagnostic import error
@@ -148,6 +149,7 @@ def read_workshop(node: Node, units: Units, notes: Notebook) -> Workshop:
     if paper is None:
         paper = notes.assume("workshop.paper", "letter" if units == "inches" else "A4", "text",
                              f"the usual paper where {units} are used")
+    order: Literal["built-in", "exact"] = "exact" if node["order"].text() == "exact" else "built-in"
     return Workshop(tools, session, node["helper"].flag() is True, "letter" if paper == "letter" else "A4",
-                    read_hands(node["hands"], notes), "exact" if node["order"].text() == "exact" else "built-in",
-                    read_rates(node["rates"]), read_counts(node["counts"], notes))
+                    read_hands(node["hands"], notes), order, read_rates(node["rates"]),
+                    read_counts(node["counts"], notes))

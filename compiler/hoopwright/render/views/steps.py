@@ -29,7 +29,8 @@ class Row:
 @dataclass(frozen=True, slots=True)
 class Step:
     """Tasks of one action done one after the other. ``again`` names cautions already printed in full,
-    ``first`` tells that the action comes up for the first time. ``done`` are the ids of its done tasks."""
+    ``first`` tells that the action comes up for the first time. ``done`` are the ids of its done tasks.
+    ``hand`` does it, blank for the one maker."""
 
     number: int
     action: str
@@ -46,6 +47,7 @@ class Step:
     stop: bool
     conditions: tuple[ConditionView, ...]
     done: tuple[str, ...] = ()
+    hand: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +72,7 @@ def sittings(plan: Plan, hoops: Mapping[str, HoopView], figures: Mapping[str, Fi
 
 
 def runs(tasks: list[Task]) -> list[list[Task]]:
-    """Tasks of one action drawn together, in an order that still keeps every need before its task.
+    """Tasks of one action and one hand drawn together, in an order that still keeps every need before its task.
 
     A group takes, from the tasks that follow, those of its action that wait for nothing but what is
     already placed. A stop always stands alone.
@@ -81,7 +83,8 @@ def runs(tasks: list[Task]) -> list[list[Task]]:
         group = [left.pop(0)]
         open_ids = {task.id for task in left}
         for task in list(left):
-            if task.action == group[0].action and not task.stop and open_ids.isdisjoint(task.needs):
+            alike = (task.action, task.hand) == (group[0].action, group[0].hand)
+            if alike and not task.stop and open_ids.isdisjoint(task.needs):
                 group.append(task)
                 left.remove(task)
                 open_ids.remove(task.id)
@@ -121,6 +124,7 @@ class _Teller:
             stop=first.stop,
             conditions=condition_views([one for task in group for one in task.conditions], self.printer),
             done=tuple(task.id for task in group if task.done),
+            hand=first.hand,
         )
         self.cautioned.update(keys)
         self.explained.add(first.action)
