@@ -37,7 +37,7 @@ def by_columns(
 ) -> Optimum | NoFit:
     """The least cost from `lower` to the cost of `best`, by columns; unproven when the work limits end it."""
     kinds = kinds_of(stock)
-    budget = Budget(limits.nodes * 25)
+    budget = Budget(limits.nodes * 12)
     most = sum(p * n for p, n in zip(kinds.prices, kinds.avail, strict=True))
     relaxed = _relax(stock, kinds, best, lower)
     raised = max(lower, _attainable(stock, rows, relaxed.bound, lower, best))

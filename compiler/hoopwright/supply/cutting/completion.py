@@ -122,9 +122,9 @@ def completions(
             return
         most = min(have[i], room // sizes[i])
         for k in range(most, -1, -1):
-            chosen[i] = k
+            chosen[i] = k + int(i == first)
             yield from visit(i + 1, room - k * sizes[i], skipped if k == have[i] else sizes[i])
-        chosen[i] = 0
+        chosen[i] = int(i == first)
 
     yield from visit(first, cap - sizes[first], 0)
 

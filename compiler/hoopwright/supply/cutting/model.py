@@ -78,7 +78,7 @@ class WorkLimits:
     """How much search is allowed, counted in steps and never in seconds, so that the result is the same
     everywhere."""
 
-    nodes: int = 40_000
+    nodes: int = 80_000
     columns: int = 20_000
     solver_nodes: int = 20_000
 

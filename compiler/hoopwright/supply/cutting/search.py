@@ -22,12 +22,12 @@ def least_cost(stock: Stock, limits: WorkLimits) -> Optimum | NoFit:
     low = cheapest_cover(stock, rows)
     if low is None:
         return NoFit(max(row.need - row.held(stock.avail) for row in rows))
-    budget = Budget(limits.nodes)
+    many = sum(stock.counts) > _MANY
+    budget = Budget(limits.nodes // 8 if many else limits.nodes)
     upper = open_as_needed(stock)
     best = None if upper is None else Optimum(upper[0], upper[1], cost_of(stock, upper[0]), low, "bound", 0)
     if best is not None and best.cost == low:
         return best
-    many = sum(stock.counts) > _MANY
     best, lower = improve(stock, rows, best, low, budget, _FIRST_TRIES if many else None)
     if best is None and lower is None:
         return NoFit(0)

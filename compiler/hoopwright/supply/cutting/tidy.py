@@ -67,37 +67,65 @@ def best_packing(bench: Bench, counts: tuple[int, ...], budget: Budget) -> list[
     """The best packing of all pieces by exhaustive search with memory; None when the budget runs out or
     nothing fits.
 
-    Sub-problems are (bin, pieces left); as waste adds up and the longest remainder is a maximum, the best
-    of a sub-problem is part of the best of the whole.
+    First the least waste and the longest remainder that goes with it: waste adds up and the longest is a
+    maximum, so the best of a sub-problem (bin, pieces left) is part of the best of the whole. Then, with
+    both given, the rest of the score, which adds up; a sub-problem then also says whether the longest
+    remainder is still to be made.
     """
     if not bench.caps:
         return [] if not any(counts) else None
     if not is_searchable(counts):
         return None
-    memory: dict[tuple[int, tuple[int, ...]], tuple[Score, tuple[Fill, ...]] | None] = {}
+    first = _Exhaustive(bench, budget, None).solve(0, counts, False)
+    if first is None or budget.left < 0:
+        return None
+    second = _Exhaustive(bench, budget, first[0][1]).solve(0, counts, True)
+    return list(second[1]) if second is not None and budget.left >= 0 else None
 
-    def solve(b: int, left: tuple[int, ...]) -> tuple[Score, tuple[Fill, ...]] | None:
+
+_Part = tuple[Score, tuple[Fill, ...]] | None
+
+
+class _Exhaustive:
+    """Search with memory: for waste and longest remainder, or - given the `longest` - for the other terms."""
+
+    def __init__(self, bench: Bench, budget: Budget, longest: int | None) -> None:
+        self._bench = bench
+        self._budget = budget
+        self._longest = longest
+        self._memory: dict[tuple[int, tuple[int, ...], bool], _Part] = {}
+
+    def solve(self, b: int, left: tuple[int, ...], wanted: bool) -> _Part:
+        """The best packing of `left` on the bins from `b` on; `wanted`: one of them must give the longest."""
+        bench = self._bench
         if b == len(bench.caps) - 1:
-            budget.take()
-            return (bench.score_bin(b, left), (left,)) if bench.filled(left) <= bench.caps[b] else None
-        key = (b, left)
-        if key in memory:
-            return memory[key]
-        best: tuple[Score, tuple[Fill, ...]] | None = None
-        for fill in _selections(bench.sizes, left, bench.caps[b]):
-            if not budget.take():
+            self._budget.take()
+            if bench.filled(left) > bench.caps[b] or (wanted and not self._is_longest(b, left)):
                 return None
-            rest = solve(b + 1, tuple(n - k for n, k in zip(left, fill, strict=True)))
+            return self._score(b, left), (left,)
+        key = (b, left, wanted)
+        if key in self._memory:
+            return self._memory[key]
+        best: _Part = None
+        for fill in _selections(bench.sizes, left, bench.caps[b]):
+            if not self._budget.take():
+                return None
+            rest_left = tuple(n - k for n, k in zip(left, fill, strict=True))
+            rest = self.solve(b + 1, rest_left, wanted and not self._is_longest(b, fill))
             if rest is None:
                 continue
-            found = add(bench.score_bin(b, fill), rest[0])
+            found = add(self._score(b, fill), rest[0])
             if best is None or found < best[0]:
                 best = (found, (fill, *rest[1]))
-        memory[key] = best
+        self._memory[key] = best
         return best
 
-    answer = solve(0, counts)
-    return list(answer[1]) if answer is not None and budget.left >= 0 else None
+    def _score(self, b: int, fill: Fill) -> Score:
+        waste, longest, on_hand, used = self._bench.score_bin(b, fill)
+        return (waste, longest, 0, 0) if self._longest is None else (waste, 0, on_hand, used)
+
+    def _is_longest(self, b: int, fill: Fill) -> bool:
+        return self._bench.score_bin(b, fill)[1] == self._longest
 
 
 def _selections(sizes: tuple[int, ...], counts: tuple[int, ...], cap: int) -> list[Fill]:

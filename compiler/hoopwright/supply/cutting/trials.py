@@ -74,7 +74,7 @@ def _try(stock: Stock, mix: Mix, budget: Budget, effort: int) -> tuple[list[Fill
     fills = pack_quickly(stock.sizes, stock.counts, bins, effort)
     if fills is not None or budget.left <= 0:
         return fills, False
-    share = Budget(min(budget.left, budget.left // 4 + 500))
+    share = Budget(min(budget.left, budget.left // 2 + 500))
     decision = decide(stock.sizes, stock.counts, bins, share)
     budget.left -= share.spent
     budget.spent += share.spent
