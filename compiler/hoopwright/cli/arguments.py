@@ -7,7 +7,7 @@ from importlib import import_module
 
 from hoopwright import __version__
 
-_FORMATS = ("text", "short", "jsonl")
+_FORMATS = ("text", "short", "jsonl", "sarif", "junit", "annotations", "summary")
 
 
 def parser() -> argparse.ArgumentParser:
@@ -157,7 +157,11 @@ def _variant(command: argparse.ArgumentParser) -> None:
 
 def _format(command: argparse.ArgumentParser) -> None:
     command.add_argument(
-        "--format", choices=_FORMATS, default="text", help="how findings are printed (default: text)"
+        "--format",
+        choices=_FORMATS,
+        default="text",
+        help="how findings are printed: text (default), short and jsonl line by line; SARIF 2.1.0, JUnit XML,"
+        " workflow annotations, or a Markdown summary as one document",
     )
 
 

@@ -8,32 +8,36 @@ from pathlib import Path
 from hoopwright.cli import CLEAN, FOUND, MISUSED, say
 from hoopwright.cli.check import code_of, outcome
 from hoopwright.cli.output import Refused, differences, put
+from hoopwright.cli.reporting import Report
 from hoopwright.cli.specs import SpecFile, code_of_problems, gather, plan_folder
 from hoopwright.plan.model import Plan
+from hoopwright.source.diagnostic import Diagnostic, Severity
 
 
 def run(options: argparse.Namespace) -> int:
     """Build every spec named; one that fails does not keep the others from being built."""
     specs, problems = gather(options.specs, options.variant or "")
-    say.diagnostics(problems, specs, options.format)
+    report = Report(options.format)
+    report.problems(problems, specs)
     worst = max(CLEAN, code_of_problems(problems))
     for number, spec in enumerate(specs, 1):
         if len(specs) > 1:
             say.progress(f"[{number}/{len(specs)}] {spec.label}")
         folder = plan_folder(spec, options.output, specs)
-        worst = max(worst, _one(spec, folder, options))
+        worst = max(worst, _one(spec, folder, options, report))
+    report.close()
     return worst
 
 
-def _one(spec: SpecFile, folder: Path, options: argparse.Namespace) -> int:
-    result = spec.compiled()
-    say.diagnostics(result.diagnostics, [spec], options.format)
+def _one(spec: SpecFile, folder: Path, options: argparse.Namespace, report: Report) -> int:
+    result = spec.compiled(units=options.units)
+    report.result(spec, result)
     if result.plan is None:
         say.progress(f"{spec.label}: {outcome(result)}; nothing written")
         return code_of(result)
-    files = rendered(result.plan)
+    files = rendered(result.plan, cards=options.cards)
     if options.check:
-        return max(code_of(result), _compare(spec, folder, files))
+        return max(code_of(result), _compare(spec, folder, files, report))
     try:
         kept = put(folder, files)
     except Refused as problem:
@@ -45,20 +49,26 @@ def _one(spec: SpecFile, folder: Path, options: argparse.Namespace) -> int:
     return code_of(result)
 
 
-def _compare(spec: SpecFile, folder: Path, files: dict[str, str]) -> int:
+def _compare(spec: SpecFile, folder: Path, files: dict[str, str], report: Report) -> int:
+    """Hold the plan on disk against the one built now; the changes go to stdout, or to stderr when stdout
+    belongs to a document."""
     import sys
 
     changes = differences(folder, files)
     if not changes:
         say.progress(f"{spec.label}: the plan is up to date")
         return CLEAN
-    sys.stdout.write(changes)
+    (sys.stderr if report.gathers else sys.stdout).write(changes)
+    report.more(spec, Diagnostic(
+        "plan-stale", Severity.ERROR, f"the plan in {folder.as_posix()} is not what this spec builds",
+        spec.shown, help="build it again, and commit the plan with the spec"))
     say.progress(f"{spec.label}: the plan in {folder.as_posix()} is stale; build it again")
     return FOUND
 
 
-def rendered(plan: Plan) -> dict[str, str]:
-    """Every file of a plan by its name relative to the plan's folder."""
+def rendered(plan: Plan, *, cards: bool = False) -> dict[str, str]:
+    """Every file of a plan by its name relative to the plan's folder; with ``cards`` also what is passed
+    on."""
     from hoopwright.render.figures import draw_figures
     from hoopwright.render.machine import plan_json
     from hoopwright.render.markdown import plan_markdown
@@ -67,4 +77,9 @@ def rendered(plan: Plan) -> dict[str, str]:
     files = {f"figures/{figure.name}.svg": figure.svg for figure in figures}
     files["plan.json"] = plan_json(plan)
     files["plan.md"] = plan_markdown(plan, figures)
+    if cards:
+        from hoopwright.cli.words import card_words
+        from hoopwright.render.passing import passed_on
+
+        files |= passed_on(plan, figures, card_words())
     return files

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 
 from hoopwright.cli import CLEAN, FOUND, say
+from hoopwright.cli.reporting import Report
 from hoopwright.cli.specs import code_of_problems, gather
 from hoopwright.compile import Compiled
 from hoopwright.source.diagnostic import failed
@@ -13,15 +14,17 @@ from hoopwright.source.diagnostic import failed
 def run(options: argparse.Namespace) -> int:
     """Check the specs; the worst of them gives the exit code."""
     specs, problems = gather(options.specs, options.variant or "")
-    say.diagnostics(problems, specs, options.format)
+    report = Report(options.format)
+    report.problems(problems, specs)
     worst = max(CLEAN, code_of_problems(problems))
     for number, spec in enumerate(specs, 1):
         if len(specs) > 1:
             say.progress(f"[{number}/{len(specs)}] {spec.label}")
         result = spec.compiled(syntax_only=options.syntax)
-        say.diagnostics(result.diagnostics, [spec], options.format)
+        report.result(spec, result)
         say.progress(f"{spec.label}: {outcome(result)}")
         worst = max(worst, code_of(result))
+    report.close()
     return worst
 
 
