@@ -52,8 +52,9 @@ def draw_hem(plan: Plan) -> Figure:
     for at, line in enumerate(notes):
         sheet.text(14, bottom + 34 + 17 * at, line, size=SMALL)
     scale_bar(sheet, 18, bottom + 34 + 17 * len(notes), scale, units)
+    ends = f"the ends of {len(plan.shape.tapes)} tapes round it, " if plan.shape.tapes else ""
     alt = (f"The hem hoop from above, {length_text(hem.plan.width, units)} across, with the waist and hips "
-           f"inside it, the ends of {len(plan.shape.tapes)} tapes round it, a step and the door to scale.")
+           f"inside it, {ends}a step and the door to scale.")
     title = f"Hem from above: {plan.spec.title}" if plan.spec.title else "Hem from above"
     return Figure("hem", "Hem from above", alt, sheet.svg(title, alt))
 
@@ -165,11 +166,15 @@ def _notes(plan: Plan) -> list[str]:
     """What the drawing cannot show by itself."""
     units, hem = plan.spec.units, plan.shape.hoops[-1]
     ends = [tape.hem_fraction for tape in plan.shape.tapes]
-    steps = [(b - a) * hem.girth for a, b in pairwise(ends)]
-    notes = [f"{length_text(hem.girth, units)} round; dotted: the top hoop {plan.shape.hoops[0].id}; dashed: "
-             f"the hips; circles: where the tapes end."]
+    whole = hem.girth / (hem.end - hem.start)
+    steps = [(b - a) * whole for a, b in pairwise(ends)]
+    along = "round" if hem.closed else "from end to end"
+    notes = [f"{length_text(hem.girth, units)} {along}; dotted: the top hoop {plan.shape.hoops[0].id}; dashed: "
+             f"the hips{'; circles: where the tapes end' if ends else ''}."]
     if steps and max(steps) - min(steps) < 0.001:
-        notes.append(f"Tapes at the hem: {length_text(ends[0] * hem.girth, units)} from centre front to "
+        start = "centre front" if hem.closed else "its end"
+        first = (ends[0] - hem.start) * whole
+        notes.append(f"Tapes at the hem: {length_text(first, units)} from {start} to "
                      f"{plan.shape.tapes[0].id}, then {length_text(steps[0], units)} from tape to tape.")
     if plan.spec.limits.door is not None and plan.spec.limits.door < hem.plan.width:
         over = length_text(hem.plan.width - plan.spec.limits.door, units)

@@ -12,7 +12,7 @@ from hoopwright.source.quantity import length_text
 
 WIDE = 250.0
 TALL = 420.0
-LEFT = 96.0
+LEFT = 104.0
 TOP = 86.0
 
 
@@ -42,11 +42,14 @@ def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
         level = abs(rule.points[0][1] - rule.points[-1][1]) < 1e-9
         words = f"{rule.name}: {side} wide, {length_text(rule.offset, units)} up" if level else rule.name
         if level:
-            sheet.text(x + 6, y + 4, words, size=SMALL, halo=True)
+            sheet.text(x + 12 + scale * max((seam.allowance for seam in panel.seams), default=0.0), y + 4, words, size=SMALL, halo=True)
         else:
-            sheet.text(x, y - 6, words, size=SMALL, anchor="middle", halo=True)
+            sheet.text(x + 5, y + 18, words, size=SMALL, halo=True)
     across(sheet, LEFT, LEFT + panel.width * scale, low + 40, length_text(panel.width, units))
-    upright(sheet, TOP, low, LEFT - 26, ("over all", length_text(panel.height, units)))
+    left, right = _upper(panel)
+    if right - left < 0.98 * panel.width:
+        across(sheet, LEFT + left * scale, LEFT + right * scale, TOP - 6, length_text(right - left, units))
+    upright(sheet, TOP, low, LEFT - 82, ("over all", length_text(panel.height, units)))
     _grain(sheet, panel, (LEFT + panel.width * scale * 0.3, low), scale)
     for row, words in enumerate(said):
         sheet.text(14, low + 66 + 17 * row, words, size=SMALL)
@@ -54,6 +57,12 @@ def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
     alt = (f"{panel.part}, {length_text(panel.width, units)} wide and {length_text(panel.height, units)} high"
            f" over all, {panel.count} of them, with {len(panel.rules)} lines ruled on it.")
     return Figure(name, title, alt, sheet.svg(f"{title}: {plan.spec.title}", alt))
+
+
+def _upper(panel: Panel) -> tuple[float, float]:
+    """The ends of a panel's uppermost edge, m across it."""
+    ends = [x for x, y in panel.outline if y > panel.height * (1 - 1e-9)]
+    return min(ends), max(ends)
 
 
 def _grain(sheet: Sheet, panel: Panel, foot: XY, scale: float) -> None:

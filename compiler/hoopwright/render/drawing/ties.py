@@ -31,7 +31,7 @@ def draw_ties(plan: Plan) -> Figure:
     back = min(min(y for _, y in _line(hoop)) for hoop in hoops)
     front = max(0.0, max(max(y for _, y in _line(hoop)) for hoop in hoops))
     scale = min((cell - 34) / (right - left), 230 / (front - back))
-    tall = (front - back) * scale + 62
+    tall = (front - back) * scale + 78
     notes = wrap(_said(plan), PAGE - 28, SMALL)
     sheet = Sheet("ties", PAGE, TOP + rows * tall + 17 * len(notes) + 44)
     heading(sheet, "Ties from above", "front at the bottom; the wearer's left is on the right of the page")
@@ -79,14 +79,14 @@ def _hoop(sheet: Sheet, plan: Plan, hoop: Hoop, middle: XY, scale: float) -> Non
         sheet.path(wished, closed=hoop.closed, width=2.0)
     ties = [tie for tie in plan.shape.ties if tie.hoop == hoop.id]
     for tie in ties:
-        _tie(sheet, plan, hoop, tie, middle, scale)
-    low = max(y for _, y in wished)
-    sheet.text(middle[0] + (wished[0][0] - wished[0][0]), low + 20, hoop.id, size=TEXT, anchor="middle",
-               bold=True, halo=True)
+        _tie(sheet, hoop, tie, middle, scale)
+    low = max(*(y for _, y in wished), at(0, depth / 2)[1])
+    sheet.text(middle[0], low + 19, hoop.id, size=TEXT, anchor="middle", bold=True)
+    sheet.text(middle[0], low + 35, _caption(plan, hoop, ties), size=SMALL, anchor="middle")
 
 
-def _tie(sheet: Sheet, plan: Plan, hoop: Hoop, tie: Tie, middle: XY, scale: float) -> None:
-    """A tie as a double line with its length along it."""
+def _tie(sheet: Sheet, hoop: Hoop, tie: Tie, middle: XY, scale: float) -> None:
+    """A tie as a line from end to end."""
     ends = [_end(hoop, fraction) for fraction in (tie.at, tie.to)]
     places = [(middle[0] + x * scale, middle[1] + y * scale) for x, y in ends]
     if tie.behind is not None:
@@ -97,11 +97,16 @@ def _tie(sheet: Sheet, plan: Plan, hoop: Hoop, tie: Tie, middle: XY, scale: floa
     sheet.path(places, width=1.4, stroke=INK, dash=dash)
     for place in (places[0], places[-1]):
         sheet.ellipse(place, 2.6, 2.6, fill="#fff", width=1.2)
-    first, last = places[len(places) // 2 - 1], places[len(places) // 2]
-    x, y = (first[0] + last[0]) / 2, (first[1] + last[1]) / 2
-    upright = abs(last[0] - first[0]) < abs(last[1] - first[1])
-    sheet.text(x + (4 if upright else 0), y - (0 if upright else 5), length_text(tie.length, plan.spec.units),
-               size=SMALL, anchor="start" if upright else "middle", halo=True)
+
+
+def _caption(plan: Plan, hoop: Hoop, ties: list[Tie]) -> str:
+    """Every different length once, and how far a half hoop stands out."""
+    words = {"cross": "tie", "chord": "chord", "lacing": "chord", "strap": "strap", "hip": "behind the hips"}
+    said = [f"{words[tie.kind]} {length_text(tie.length, plan.spec.units)}" for tie in ties]
+    if hoop.plan.kind == "bow":
+        said.append(f"out {length_text(hoop.plan.depth, plan.spec.units)}")
+    counts = {one: said.count(one) for one in said}
+    return ", ".join(f"{count} x {one}" if count > 1 else one for one, count in counts.items())
 
 
 def _end(hoop: Hoop, fraction: float) -> XY:

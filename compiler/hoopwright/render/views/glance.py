@@ -77,17 +77,30 @@ def _size_rows(plan: Plan, facts: Facts, p: Printer) -> list[tuple[str, str]]:
     gap = f", {facts.front_gap} apart at the front" if facts.front_gap else ""
     return [
         ("Wearer", f"{wearer}, {_heights(plan, p)}"),
-        ("Hem", f"{p.length(hem.girth)} round, {facts.hem_across} across,"
+        ("Hem" if hem.closed else "Lowest hoop",
+         f"{p.length(hem.girth)} {'round' if hem.closed else 'from end to end'}, {facts.hem_across} across,"
                 f" {facts.hem_off_floor} off the floor; the cage is"
                 f" {p.length(spec.wearer.side - spec.shape.hem_off_floor)} high"),
         ("Hoops", f"{counted(facts.hoops, 'hoop')} of {facts.stock} ({facts.made_of}), {facts.join}"),
-        ("Tapes", f"{counted(facts.tapes, 'tape')} of {facts.tape_material}{gap}"),
+        _carried(plan, facts, gap),
         ("Skirt", f"{p.length(skirt.front)} long in front, {p.length(skirt.side)} at the side,"
                   f" {p.length(skirt.back)} behind; hem at least {p.length(skirt.hem_girth)} round"),
         ("Weight", f"{cage_weight(plan)} for the cage alone, "
                    + (f"{p.mass(plan.assessment.carried)} with what is worn over it" if spec.load
                       else "nothing is stated that is worn over it")),
     ]
+
+
+def _carried(plan: Plan, facts: Facts, gap: str) -> tuple[str, str]:
+    """What carries the hoops."""
+    cloth = plan.shape.petticoat
+    if cloth is None:
+        return "Tapes", f"{counted(facts.tapes, 'tape')} of {facts.tape_material}{gap}"
+    channel = f"casings of {cloth.casing}" if cloth.casing else "tucks"
+    closed = f"a drawstring of {cloth.cord}" if cloth.drawstring else "a waistband"
+    flounces = f", {counted(len(cloth.flounces), 'flounce')}" if cloth.flounces else ""
+    panels = counted(cloth.count, cloth.kind.removesuffix("s"))
+    return "Petticoat", f"{panels} of {cloth.material}, the hoops in {channel}, {closed}{flounces}"
 
 
 def _heights(plan: Plan, p: Printer) -> str:

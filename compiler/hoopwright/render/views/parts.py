@@ -15,7 +15,8 @@ _PLACES = {"top": "the top hoop", "body": "", "band top": "upper edge of the ban
 
 @dataclass(frozen=True, slots=True)
 class HoopView:
-    """One hoop. ``round_marks`` are (tape, distance) going round from the tape beside the join."""
+    """One hoop. ``round_marks`` are (tape, distance) going round from the tape beside the join, ``end_marks``
+    those of an open hoop from its end at the wearer's left. ``size`` says how long it is round."""
 
     id: str
     place: str
@@ -28,6 +29,8 @@ class HoopView:
     join_tape: str
     round_marks: tuple[tuple[str, str], ...]
     banded: bool
+    size: str = ""
+    end_marks: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +68,7 @@ def _hoop(hoop: Hoop, join: JoinPlace | None, printer: Printer) -> HoopView:
         id=hoop.id,
         place=_PLACES[hoop.place],
         height=printer.length(hoop.height),
-        girth=printer.length(hoop.girth),
+        girth=printer.length(hoop.girth) if hoop.closed else "open",
         across=across,
         cut=printer.length(hoop.cut),
         casing=printer.length(hoop.casing) if hoop.casing else "",
@@ -73,7 +76,18 @@ def _hoop(hoop: Hoop, join: JoinPlace | None, printer: Printer) -> HoopView:
         join_tape=join.tape if join else "",
         round_marks=_round_marks(hoop, join, printer),
         banded=not hoop.cased,
+        size=f"{printer.length(hoop.girth)} {'round' if hoop.closed else 'from end to end'}",
+        end_marks=_end_marks(hoop, printer),
     )
+
+
+def _end_marks(hoop: Hoop, printer: Printer) -> tuple[tuple[str, str], ...]:
+    """Where the tapes meet an open hoop, measured along it from its end at the wearer's left."""
+    if hoop.closed:
+        return ()
+    span = hoop.end - hoop.start
+    away = sorted(((fix.fraction - hoop.start) / span * hoop.girth, fix.tape) for fix in hoop.fixings)
+    return tuple((tape, printer.length(at)) for at, tape in away)
 
 
 def _round_marks(hoop: Hoop, join: JoinPlace | None, printer: Printer) -> tuple[tuple[str, str], ...]:
