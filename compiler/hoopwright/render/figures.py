@@ -18,7 +18,9 @@ from hoopwright.render.figure import Figure
 
 def draw_figures(plan: Plan) -> tuple[Figure, ...]:
     """All figures of ``plan``: the same plan gives the same bytes."""
-    figures = [draw_front(plan), draw_side(plan), draw_hem(plan), draw_tapes_chart(plan)]
+    figures = [draw_front(plan), draw_side(plan), draw_hem(plan)]
+    if plan.shape.tapes:
+        figures.append(draw_tapes_chart(plan))
     if plan.shape.ties:
         figures.append(draw_ties(plan))
     figures.extend(draw_panels(plan))
@@ -31,5 +33,6 @@ def draw_figures(plan: Plan) -> tuple[Figure, ...]:
     if loaded is not None:
         figures.append(loaded)
     figures.extend(draw_steps(plan))
-    figures.extend(draw_gauges(plan))
+    if plan.shape.tapes:
+        figures.extend(draw_gauges(plan))
     return tuple(figures)

@@ -24,15 +24,17 @@ from hoopwright.render.views.diary import diary_view
 from hoopwright.render.views.facts import band_facts, bench_rows, facts, waist_places
 from hoopwright.render.views.glance import glance_view
 from hoopwright.render.views.graph import graph_view
+from hoopwright.render.views.handling import handling_view
 from hoopwright.render.views.order import order_view
 from hoopwright.render.views.parts import hoop_views, tape_views
+from hoopwright.render.views.petticoat import petticoat_view
 from hoopwright.render.views.steps import Sitting, Step, sittings
 from hoopwright.render.views.ties import lacing_view, tie_views
 
 if TYPE_CHECKING:
     from jinja2 import Environment
 
-PLACED = ("front", "side", "hem", "coils", "band", "tapes")
+PLACED = ("front", "side", "hem", "ties", "coils", "band", "tapes", "loaded")
 """Figures that have a place of their own in the text; steps and gauges find theirs by name."""
 
 
@@ -47,7 +49,7 @@ class Instruction:
 def plan_markdown(plan: Plan, figures: tuple[Figure, ...] = ()) -> str:
     """The text of ``plan.md``. ``figures`` are those that will lie in ``figures/`` beside it."""
     by_name = {figure.name: figure for figure in figures}
-    values = _values(plan, by_name)
+    values = page_values(plan, by_name)
     env = environment()
     texts = _instructions(env, values["sittings"], values)
     steps = {step.action for sitting in values["sittings"] for step in sitting.steps}
@@ -56,12 +58,13 @@ def plan_markdown(plan: Plan, figures: tuple[Figure, ...] = ()) -> str:
         texts=texts,
         graph=graph_view(plan, {number: said.heading for number, said in texts.items()}),
         gauges=[figure for figure in figures if figure.name.startswith("gauge-")],
-        more_figures=[figure for figure in figures if not _placed(figure.name, steps)],
+        more_figures=[figure for figure in figures if not _placed(figure.name, steps)
+                      and not (values["petticoat"] and figure in values["panel_figures"])],
     )
     return tidy(text)
 
 
-def _values(plan: Plan, figures: Mapping[str, Figure]) -> dict[str, Any]:
+def page_values(plan: Plan, figures: Mapping[str, Figure]) -> dict[str, Any]:
     """Everything the templates read."""
     shared, hoops, tapes = facts(plan), hoop_views(plan), tape_views(plan)
     cut = cutting_view(plan, hoops, tapes)
@@ -77,12 +80,17 @@ def _values(plan: Plan, figures: Mapping[str, Figure]) -> dict[str, Any]:
         "bench": bench_rows(plan),
         "waist_places": waist_places(plan),
         "chart": chart_view(plan, tapes),
+        "ties": tie_views(plan),
+        "lacing": lacing_view(plan),
+        "petticoat": petticoat_view(plan),
+        "panel_figures": [figure for name, figure in figures.items() if name.startswith("panel-")],
         "glance": glance_view(plan, shared),
         "diary": diary_view(plan),
         "buying": buying_view(plan, shared),
         "sittings": sittings(plan, hoops, figures),
         "fitting": fitting_view(plan, shared, tapes),
         "wearing": wearing,
+        "handling": handling_view(plan),
         "cautions": wearing.cautions,
         "annex": annex_view(plan, WORN),
         "order": order_view(plan),

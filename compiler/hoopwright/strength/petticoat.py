@@ -32,6 +32,7 @@ SAYS: Mapping[str, str] = MappingProxyType({
     "buckling": "no hoop buckles under the inward pull of the cloth",
     "sag": "the hoops keep level in their channels",
     "out-of-round": "the hoops keep round under an even load",
+    "swing": "the petticoat hangs straight down",
 })
 SOURCES: Mapping[str, str] = MappingProxyType({
     "equilibrium": "cloth that hangs from the waist all round under an even load is at rest (statics)",

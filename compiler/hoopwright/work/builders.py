@@ -13,11 +13,15 @@ from types import MappingProxyType
 from hoopwright.spec.model import Carrier
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Task
+from hoopwright.work.petticoat import petticoat_tasks
 from hoopwright.work.tasks import cage_tasks
 
 Builder = Callable[[Bench], tuple[Task, ...]]
 
-BUILDERS: Mapping[Carrier, Builder] = MappingProxyType({"tapes": cage_tasks})
+BUILDERS: Mapping[Carrier, Builder] = MappingProxyType({
+    "tapes": cage_tasks,
+    "channels": petticoat_tasks,
+})
 """One builder of tasks for each carrier."""
 
 

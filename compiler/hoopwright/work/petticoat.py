@@ -31,7 +31,7 @@ def petticoat_tasks(bench: Bench) -> tuple[Task, ...]:
     pinned = _pin(bench, cloth, tuple(task.id for task in threaded))
     stop = body_stop(bench, (pinned.id,))
     rest = tuple(_thread(bench, hoop, (stop.id,)) for hoop in hoops if hoop not in first)
-    joins = join_tasks(bench, stop.id)
+    joins = join_tasks(bench, (stop.id,))
     joined = tuple(_after(task, rest, bench) for task in joins)
     seam = _close(bench, cloth, (joined[-1].id if joined else stop.id, *(task.id for task in rest)))
     waist = _waist(bench, cloth, stop.id, seam.id)
@@ -67,11 +67,11 @@ def _panels(bench: Bench, cloth: Petticoat) -> tuple[Task, ...]:
     panel = bench.shape.panels[0]
     lines = len(cloth.channels)
     return (
-        bench.task("cut-panels", "cut-panels", f"cut the {cloth.kind}", ("press",),
+        bench.task("cut-cloth", "cut-cloth", f"cut the {cloth.kind}", ("press",),
                    bench.minutes(("cut panel", cloth.count)), jobs_=("cut cloth",), parts=(panel.part,)),
-        bench.task("mark-panels", "mark-panels", "mark the channel lines", ("cut-panels",),
+        bench.task("mark-cloth", "mark-cloth", "mark the channel lines", ("cut-cloth",),
                    bench.minutes(("mark channel", cloth.count * lines)), jobs_=("mark",), parts=(panel.part,)),
-        bench.task("sew-panels", "sew-panels", "sew all seams but one, and the hem", ("mark-panels",),
+        bench.task("sew-cloth", "sew-cloth", "sew all seams but one, and the hem", ("mark-cloth",),
                    bench.minutes(bench.seam((cloth.count - 1) * panel.height + cloth.hem),
                                  ("set up seam", cloth.count)),
                    jobs_=("sew long seams", "press"), parts=(panel.part,)),
@@ -82,14 +82,14 @@ def _channels(bench: Bench, cloth: Petticoat) -> tuple[Task, ...]:
     hoops = tuple(one.hoop for one in cloth.channels)
     count = len(hoops)
     if not cloth.casing:
-        return (bench.task("sew-tucks", "sew-tucks", "sew the tucks", ("sew-panels",),
+        return (bench.task("sew-tucks", "sew-tucks", "sew the tucks", ("sew-cloth",),
                            bench.minutes(bench.seam(sum(one.girth for one in cloth.channels)),
                                          ("set up seam", count)),
                            jobs_=("sew long seams", "press"), parts=hoops),)
     return (
         bench.task("cut-strips", "cut-strips", "cut the strips of the casings", ("press",),
                    bench.minutes(("cut strip", count)), jobs_=("cut cloth",), parts=hoops),
-        bench.task("apply-casings", "apply-casings", "sew the casings on", ("sew-panels", "cut-strips"),
+        bench.task("apply-casings", "apply-casings", "sew the casings on", ("sew-cloth", "cut-strips"),
                    bench.minutes(bench.seam(sum(2 * one.strip for one in cloth.channels)),
                                  ("set up seam", 2 * count)),
                    jobs_=("sew long seams", "press"), parts=hoops),

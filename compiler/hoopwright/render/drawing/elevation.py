@@ -11,6 +11,7 @@ from hoopwright.render.drawing.scene import (
     View,
     draw_band,
     draw_hoops,
+    draw_petticoat,
     draw_tapes,
     draw_waistband,
     waistline,
@@ -85,6 +86,7 @@ def _draw(sheet: Sheet, plan: Plan, view: View, outlines: list[list[XY]], *, mir
         sheet.curve([view.place(-x if mirror else x, z) for x, z in outline], closed=True, fill="#ededed",
                     stroke=PALE, width=0.9)
     draw_tapes(sheet, plan, view, near=False)
+    draw_petticoat(sheet, plan, view)
     draw_band(sheet, plan, view)
     draw_tapes(sheet, plan, view, near=True)
     draw_hoops(sheet, plan, view)
@@ -185,7 +187,8 @@ def _named(plan: Plan, title: str) -> str:
 def _alt(plan: Plan, whence: str) -> str:
     """What the view shows, in a sentence."""
     units, hem = plan.spec.units, plan.shape.hoops[-1]
-    return (f"The cage {whence} on its wearer, to scale: {len(plan.shape.hoops)} hoops on "
-            f"{len(plan.shape.tapes)} tapes, the lowest {length_text(hem.plan.width, units)} across and its "
+    on = f"on {len(plan.shape.tapes)} tapes" if plan.shape.tapes else "in the channels of a petticoat"
+    return (f"The cage {whence} on its wearer, to scale: {len(plan.shape.hoops)} hoops {on}, "
+            f"the lowest {length_text(hem.plan.width, units)} across and its "
             f"centre {length_text(hem.height, units)} above the floor.")
 

@@ -42,7 +42,8 @@ def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
         level = abs(rule.points[0][1] - rule.points[-1][1]) < 1e-9
         words = f"{rule.name}: {side} wide, {length_text(rule.offset, units)} up" if level else rule.name
         if level:
-            sheet.text(x + 12 + scale * max((seam.allowance for seam in panel.seams), default=0.0), y + 4, words, size=SMALL, halo=True)
+            edge = scale * max((seam.allowance for seam in panel.seams), default=0.0)
+            sheet.text(x + 12 + edge, y + 4, words, size=SMALL, halo=True)
         else:
             sheet.text(x + 5, y + 18, words, size=SMALL, halo=True)
     across(sheet, LEFT, LEFT + panel.width * scale, low + 40, length_text(panel.width, units))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from math import atan2, cos, pi, sin
 
 from hoopwright.plan.model import Plan
@@ -140,3 +141,27 @@ def draw_band(sheet: Sheet, plan: Plan, view: View) -> None:
     top, bottom = view.y - upper.height * view.scale, view.y - lower.height * view.scale
     edge = [(a, top), (b, top), (d, bottom), (c, bottom)]
     sheet.path(edge, closed=True, fill=sheet.pattern("weave"), width=0.8)
+
+
+def draw_petticoat(sheet: Sheet, plan: Plan, view: View) -> None:
+    """The cloth that carries the hoops, stretched from the waistband over them, with its flounces' heads."""
+    cloth = plan.shape.petticoat
+    if cloth is None:
+        return
+    line, hoops = waistline(plan, view, near=True), plan.shape.hoops
+    left = [line[0], *((view.reach(hoop)[0], view.y - hoop.height * view.scale) for hoop in hoops)]
+    right = [line[-1], *((view.reach(hoop)[1], view.y - hoop.height * view.scale) for hoop in hoops)]
+    low = left[-1][1] + cloth.edge * view.scale
+    edge = [*left, (left[-1][0], low), (right[-1][0], low), *reversed(right)]
+    sheet.path(edge, closed=True, fill=sheet.pattern("weave"), width=1.0)
+    for flounce in cloth.flounces:
+        y = low - flounce.up * view.scale
+        sheet.line((_side(left, y), y), (_side(right, y), y), stroke=GREY, width=1.0, dash="2 3")
+
+
+def _side(points: list[XY], y: float) -> float:
+    """Where a side of the cloth, given top down, is at the page height ``y``."""
+    for (x1, y1), (x2, y2) in pairwise(points):
+        if y1 <= y <= y2:
+            return x1 + (x2 - x1) * (y - y1) / (y2 - y1) if y2 > y1 else x2
+    return points[-1][0]

@@ -23,10 +23,14 @@ class Fitting:
 def fitting_view(plan: Plan, facts: Facts, tapes: dict[str, TapeView]) -> Fitting:
     """The sheet to fill in at the fitting."""
     return Fitting(
-        rows=tuple((tape.id, tape.where, facts.hem_off_floor) for tape in tapes.values()),
+        rows=tuple((tape.id, tape.where, facts.hem_off_floor) for tape in tapes.values())
+        or tuple((place, "hem hoop", facts.hem_off_floor) for place in _QUARTERS),
         tolerance=facts.hem_tolerance,
         keys=tuple(tapes),
     )
+
+
+_QUARTERS = ("centre front", "left side", "centre back", "right side")
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,5 +68,5 @@ def wearing_view(plan: Plan, facts: Facts) -> Wearing:
         cautions={key: CAUTIONS[key].text for key in WORN},
         label=(("Wearer", facts.wearer), ("Waist", facts.waist_range),
                ("Made on", ""), ("Spec", plan.source)),
-        cased=any(hoop.cased for hoop in plan.shape.hoops),
+        cased=plan.shape.petticoat is not None or any(hoop.cased for hoop in plan.shape.hoops),
     )

@@ -124,7 +124,7 @@ def _totals(plan: Plan, p: Printer) -> tuple[tuple[str, str], ...]:
     least = "at least " if found.buckling.at_least and found.buckling.value is not None else ""
     return (
         ("Load it bears before a hoop buckles, over its own load", least + factor),
-        ("Outward pull of all tapes on the waistband", quantity.force_text(found.waist_pull)),
+        (f"Outward pull of {'all tapes' if plan.shape.tapes else 'the cloth'} on the waistband", quantity.force_text(found.waist_pull)),
         ("How far the hem's centre swings from its place", p.by(found.swing, "length")),
         ("Load on the waistband", f"{found.carried:.1f} kg"),
     )
