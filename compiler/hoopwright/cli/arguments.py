@@ -23,9 +23,11 @@ def parser() -> argparse.ArgumentParser:
     _build(commands)
     _bench(commands)
     _diff(commands)
+    _compare(commands)
     _new(commands)
     _explain(commands)
     _schema(commands)
+    _values(commands)
     return top
 
 
@@ -115,6 +117,26 @@ def _diff(commands: _Commands[argparse.ArgumentParser]) -> None:
     )
     command.add_argument("--format", choices=("text", "markdown", "json"), default="text")
     command.set_defaults(run=_later("diff"))
+
+
+def _compare(commands: _Commands[argparse.ArgumentParser]) -> None:
+    command = commands.add_parser(
+        "compare", help="designs and their variants side by side, the cheapest that passes first"
+    )
+    _specs(command)
+    command.add_argument(
+        "--variant", action="append", metavar="NAME", help="only these variants (default: all of them)"
+    )
+    command.add_argument("--format", choices=("text", "markdown", "json"), default="text")
+    command.set_defaults(run=_later("compare"))
+
+
+def _values(commands: _Commands[argparse.ArgumentParser]) -> None:
+    command = commands.add_parser(
+        "values", help="print a spec as sorted `path = value` lines, for git's textconv"
+    )
+    command.add_argument("spec", metavar="SPEC", help="a spec; - reads it from stdin")
+    command.set_defaults(run=_later("values"))
 
 
 def _new(commands: _Commands[argparse.ArgumentParser]) -> None:

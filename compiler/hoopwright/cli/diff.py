@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 from hoopwright.cli import CLEAN, FOUND, MISUSED, say
@@ -81,12 +82,12 @@ def _from_stdin(beside: SpecFile) -> SpecFile:
     """A spec read from stdin; files it names are looked for as if it lay beside the other spec."""
     data = sys.stdin.buffer.read(MOST + 1)
     shown = (Path(beside.shown).parent / "(stdin)").as_posix()
-    return SpecFile(beside.path, shown, data)
+    return replace(beside, shown=shown, data=data)
 
 
 def _chosen(file: SpecFile, variant: str) -> SpecFile:
     choice = Choice(variant) if variant else AS_WRITTEN
-    return SpecFile(file.path, file.shown, file.data, choice)
+    return replace(file, choice=choice)
 
 
 def _label(side: SpecFile) -> str:

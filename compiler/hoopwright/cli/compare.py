@@ -1,0 +1,56 @@
+"""``hoopwright compare``: designs and their variants side by side, the cheapest that passes first."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Iterator
+from dataclasses import replace
+
+from hoopwright.cli import CLEAN, FOUND, say
+from hoopwright.cli.specs import SpecFile, code_of_problems, gather
+from hoopwright.plan.model import Plan
+from hoopwright.spec.choice import Choice
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print the table; exit 0 when every design named has a plan, pass or not."""
+    from hoopwright.compare import table
+    from hoopwright.compare.ranking import ranked
+
+    specs, problems = gather(options.specs)
+    say.diagnostics(problems, specs, "text")
+    worst = code_of_problems(problems)
+    plans: list[tuple[str, Plan]] = []
+    designs = [design for spec in specs for design in _designs(spec, options.variant)]
+    for number, design in enumerate(designs, 1):
+        say.progress(f"[{number}/{len(designs)}] {design.label}")
+        result = design.compiled()
+        if result.plan is None:
+            say.diagnostics(result.diagnostics, [design], "text")
+            worst = max(worst, FOUND)
+        else:
+            plans.append((design.label, result.plan))
+    write = {"text": table.text, "markdown": table.markdown, "json": table.ranking_json}[options.format]
+    if plans:
+        sys.stdout.write(write(ranked(plans)))
+    return max(CLEAN, worst)
+
+
+def _designs(spec: SpecFile, wanted: list[str] | None) -> Iterator[SpecFile]:
+    """The spec as written and each of its variants, or those that are wanted; a cast's member as it is."""
+    if spec.home is not None:
+        yield spec
+        return
+    yield spec
+    for name in wanted if wanted is not None else _variants(spec):
+        yield replace(spec, choice=Choice(name))
+
+
+def _variants(spec: SpecFile) -> tuple[str, ...]:
+    """The names of a spec's variants; a text that cannot be read has none."""
+    from hoopwright.source.read import read
+
+    document, _ = read(spec.data, spec.shown)
+    variants = document.value.get("variants") if document is not None else None
+    return tuple(variants) if isinstance(variants, dict) else ()
