@@ -19,7 +19,7 @@ from hoopwright.spec.choice import AS_WRITTEN, Choice
 if TYPE_CHECKING:
     from hoopwright.plan.model import Plan
     from hoopwright.source.read import Document
-    from hoopwright.spec.model import Spec
+    from hoopwright.spec.model import Spec, Units
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,16 +35,18 @@ class Compiled:
 
 
 def compile_spec(data: bytes, file: str, *, choice: Choice = AS_WRITTEN, fetch: Fetch = no_files,
-                 syntax_only: bool = False) -> Compiled:
+                 units: Units | None = None, syntax_only: bool = False) -> Compiled:
     """Compile one spec.
 
     ``data`` is the file as read; ``file`` is the name diagnostics show. ``choice`` says which of its designs
-    is meant; ``fetch`` reads the body files it names. ``syntax_only`` stops after the spec stage. Raises
+    is meant; ``fetch`` reads the body files it names. ``units`` prints the plan in
+    other units than the spec's. ``syntax_only`` stops after the spec stage. Raises
     nothing for any input; what is wrong with it is in ``diagnostics``.
     """
     from hoopwright.source.locate import locate
     from hoopwright.source.read import read
     from hoopwright.spec.joining import join
+    from hoopwright.spec.reprinted import in_units
     from hoopwright.spec.resolve import resolve
 
     written, said = read(data, file)
@@ -65,6 +67,7 @@ def compile_spec(data: bytes, file: str, *, choice: Choice = AS_WRITTEN, fetch: 
     spec, found = resolve(document)
     if tell(found) or spec is None or syntax_only:
         return Compiled(file, document, spec, None, _ordered(diagnostics))
+    spec = in_units(spec, units)
 
     from hoopwright.plan.assemble import assemble
     from hoopwright.shape.draw import draw

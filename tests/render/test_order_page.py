@@ -35,8 +35,8 @@ def said(make_plan: Callable[..., Plan], order: Order) -> str:
 
 def test_a_proven_order_says_so_and_offers_no_more(make_plan: Callable[..., Plan]) -> None:
     assert said(make_plan, ONE) == (
-        "No order does with fewer than four sittings, nor has its first try-on before sitting 2. Within sittings"
-        " the set-up is changed three times; no order of so few sittings does with less."
+        "No order does with fewer than four sittings, nor has its first try-on before sitting 2. Within"
+        " sittings the set-up is changed three times; no order of so few sittings does with less."
     )
 
 
@@ -48,7 +48,7 @@ def test_a_proven_order_says_so_and_offers_no_more(make_plan: Callable[..., Plan
         (replace(ONE, proven=False, changes_least=1), "not known, but not under 1"),
         (replace(ONE, proven=False, changes_least=1), "order: exact"),
         (replace(ONE, hands=("Ann", "Bea"), lasting=90, lasting_least=60), "Ann and Bea work side by side"),
-        (replace(ONE, hands=("Ann", "Bea"), lasting=90, lasting_least=60), "last 1 h 30 min together; no order"),
+        (replace(ONE, hands=("Ann", "Bea"), lasting=90, lasting_least=60), "last 1 h 30 min together; no"),
     ],
 )
 def test_a_gap_is_told(make_plan: Callable[..., Plan], order: Order, words: str) -> None:

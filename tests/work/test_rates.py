@@ -1,4 +1,4 @@
-"""Minutes from named rates: each has a source and a key in the language, the sums add up, a workshop's own hold."""
+"""Minutes from named rates: each has a source and a key, the sums add up, a workshop's own hold."""
 
 from __future__ import annotations
 

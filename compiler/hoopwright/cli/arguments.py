@@ -57,6 +57,15 @@ def _build(commands: _Commands[argparse.ArgumentParser]) -> None:
         action="store_true",
         help="write nothing; fail when the plan on disk is not what would be built",
     )
+    command.add_argument(
+        "--cards",
+        action="store_true",
+        help="also write what is passed on: cards.md (a card for each task), wearing.md (to wear and to"
+        " keep), and pass-on.html, which prints both and the inside label in one go",
+    )
+    command.add_argument(
+        "--units", choices=("inches", "centimetres"), help="print the plan in these units, not the spec's"
+    )
     _format(command)
     command.set_defaults(run=_later("build"))
 

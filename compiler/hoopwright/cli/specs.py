@@ -13,6 +13,7 @@ from hoopwright.cli.include import MOST, reader
 from hoopwright.compile import Compiled, compile_spec
 from hoopwright.source.diagnostic import Diagnostic, Severity
 from hoopwright.spec.choice import AS_WRITTEN, Choice
+from hoopwright.spec.model import Units
 
 _IS_SPEC = re.compile(rb"^(?:\xef\xbb\xbf)?spec[ \t]*:", re.MULTILINE)
 _SUFFIXES = (".yaml", ".yml")
@@ -38,9 +39,10 @@ class SpecFile:
         """What it is called in a line of progress."""
         return f"{self.shown} ({self.choice.label})" if self.choice.label else self.shown
 
-    def compiled(self, *, syntax_only: bool = False) -> Compiled:
-        """The result of compiling it; body files it names are read from inside its project."""
-        return compile_spec(self.data, self.shown, choice=self.choice, fetch=reader(self.path),
+    def compiled(self, *, units: Units | None = None, syntax_only: bool = False) -> Compiled:
+        """The result of compiling it, printed in ``units`` when they are given; body files it names are read
+        from inside its project."""
+        return compile_spec(self.data, self.shown, choice=self.choice, fetch=reader(self.path), units=units,
                             syntax_only=syntax_only)
 
 

@@ -1,8 +1,8 @@
 """The order of work cut into sittings: tasks as the scheduler's jobs, and its timetable as sessions.
 
 Dressing the cage with its fitting, and joining with the washing of the joins, are kept in one sitting
-whenever they fit into one. A night between two sessions ends any wait. The tools of a sewing household are one each to
-a hand; of any other tool there is one, unless the workshop counts more.
+whenever they fit into one. A night between two sessions ends any wait. The tools of a sewing household are
+one each to a hand; of any other tool there is one, unless the workshop counts more.
 """
 
 from __future__ import annotations
