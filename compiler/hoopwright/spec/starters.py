@@ -27,6 +27,7 @@ _BY_STATURE: tuple[KeyPath, ...] = (
     ("shape", "hem", "girth"),
     ("shape", "hem", "off_floor"),
     ("build", "hem_band", "depth"),
+    *(("shape", "ground_plan", key, end) for key in ("set_back", "chord", "reach") for end in ("top", "hem")),
 )
 _BY_WAIST: tuple[KeyPath, ...] = (("build", "tapes", "front_gap"),)
 _STEPS = {"inches": 0.0254 / 4, "centimetres": 0.005}
@@ -86,7 +87,8 @@ def _values(spec: Node, answers: Mapping[str, str]) -> dict[KeyPath, str]:
         if key in given:
             ratio = given[key] / (spec["wearer"][key].length() or given[key])
             for path in paths:
-                old = _at(spec, path).length()
+                node = _at(spec, path)
+                old = node.length() if isinstance(node.value, str) else None
                 if old is not None:
                     changed[path] = _rounded(old * ratio, units)
     title = answers.get("title", "").strip()
