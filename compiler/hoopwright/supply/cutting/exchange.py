@@ -27,13 +27,13 @@ def improve(bench: Bench, fills: list[Fill], budget: Budget) -> list[Fill]:
     cuts = [tuple(i for i, n in enumerate(fill) for _ in range(n)) for fill in fills]
     sums = [bench.filled(fill) for fill in fills]
     scores = [bench.score_sum(b, total) for b, total in enumerate(sums)]
+    longest = min((s[1] for s in scores), default=0)
     gained = True
     while gained and budget.left > 0:
         gained = False
         for a, b in combinations(range(len(cuts)), 2):
             if budget.left <= 0:
                 break
-            longest = min(s[1] for s in scores)
             idle = scores[a][0] + scores[b][0] == 0 and longest not in (scores[a][1], scores[b][1])
             way = None if idle else _best_way(bench, cuts, sums, scores, a, b, budget)
             if way is not None:
@@ -41,6 +41,7 @@ def improve(bench: Bench, fills: list[Fill], budget: Budget) -> list[Fill]:
                 cuts[a], cuts[b] = _swap(cuts[a], way[1], way[2]), _swap(cuts[b], way[2], way[1])
                 sums[a], sums[b] = sums[a] + way[0], sums[b] - way[0]
                 scores[a], scores[b] = bench.score_sum(a, sums[a]), bench.score_sum(b, sums[b])
+                longest = min(s[1] for s in scores)
     return [_fill(len(bench.sizes), cut) for cut in cuts]
 
 
