@@ -2,8 +2,8 @@
 translation quoted from memory).
 
 It is 13 palmos, about 2.72 m, round the hem and 1 1/2 varas long, which makes a cone of about 15 degrees; no
-number of hoops is given. A vara of Castile is 0.836 m. The waist is not given either: 66 cm is taken, and each 5 cm
-of it moves the angle by 0.4 degrees.
+number of hoops is given. A vara of Castile is 0.836 m. The waist is not given either: 66 cm is taken; each
+5 cm of it move the angle by 0.4 degrees.
 """
 
 from __future__ import annotations

@@ -27,9 +27,12 @@ _BY_STATURE: tuple[KeyPath, ...] = (
     ("shape", "hem", "girth"),
     ("shape", "hem", "off_floor"),
     ("build", "hem_band", "depth"),
+    ("shape", "hoops", "every"),
+    ("build", "panels", "placket"),
+    ("build", "flounce", "depth"),
     *(("shape", "ground_plan", key, end) for key in ("set_back", "chord", "reach") for end in ("top", "hem")),
 )
-_BY_WAIST: tuple[KeyPath, ...] = (("build", "tapes", "front_gap"),)
+_BY_WAIST: tuple[KeyPath, ...] = (("build", "tapes", "front_gap"), ("build", "panels", "top"))
 _STEPS = {"inches": 0.0254 / 4, "centimetres": 0.005}
 
 
