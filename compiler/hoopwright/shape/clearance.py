@@ -16,6 +16,8 @@ HEM_OVER_STATURE = 2.0
 ANKLE = 0.039
 FLOOR = 0.0254
 SHELF = pi / 4
+USUAL_DOOR = 0.8128
+"""A public door, m: 2010 ADA Standards 404.2.3."""
 
 
 def clearance_checks(
@@ -28,6 +30,21 @@ def clearance_checks(
         *round_hem, _floor(spec), _ankle(spec), *((_shelf(tapes),) if tapes else ()),
         _body(hoops, contacts), *((_step_in(spec, hoops),) if closed else ()),
     )
+
+
+def hem_checks(spec: Spec) -> tuple[Check, ...]:
+    """Whether a skirt of the hem's girth lets its wearer walk, and is of a usual width."""
+    return (_stride(spec), _hem_girth(spec))
+
+
+def door_check(spec: Spec, across: float, remedy: str) -> Check:
+    """Whether what does not fold passes the door as it is; soft where no door was stated."""
+    return judged(
+        "door-width", "cage", across, spec.limits.door or USUAL_DOOR, "length", "at most",
+        soft=spec.limits.door is None,
+        says="it passes the door as it is",
+        source="geometry" if spec.limits.door is not None
+        else "geometry; 32 in clear: 2010 ADA Standards for Accessible Design, 404.2.3", remedy=remedy)
 
 
 def _stride(spec: Spec) -> Check:
@@ -90,7 +107,8 @@ def _shelf(tapes: Sequence[Tape]) -> Check:
 
 
 def _body(hoops: Sequence[Hoop], contacts: Sequence[Contact]) -> Check:
-    names = {hoop.id for hoop in hoops}
+    names = {hoop.id for hoop in hoops if hoop.closed}
+    ends = {hoop.id for hoop in hoops if not hoop.closed}
     worst = max(contacts, key=lambda contact: (contact.part in names, contact.by), default=None)
     on_hoop = worst is not None and worst.part in names
     return judged(
@@ -99,6 +117,8 @@ def _body(hoops: Sequence[Hoop], contacts: Sequence[Contact]) -> Check:
         says="the cage stands clear of the body",
         source="geometry: the body's hip rows as ovals under the waist's centre",
         remedy="the body stands out beyond this hoop: make it larger, or move it" if on_hoop
+        else "the open hoop lies on the body near its ends: no fault, but pad the ends and tip them well"
+        if worst is not None and worst.part in ends
         else "the tape lies on the body there: no fault, but mark it on the body",
     )
 
