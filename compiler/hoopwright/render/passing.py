@@ -66,5 +66,6 @@ def _sheet(plan: Plan, cards: list[str], wearing: str, label: tuple[tuple[str, s
     return (
         '<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
         f"<title>{escape(plan.spec.title)}: to pass on</title>\n<style>\n"
-        f"@page {{ size: {paper}; margin: 15mm; }}\n{style}</style>\n</head>\n<body>\n" + "\n".join(sections) + "\n</body>\n</html>\n"
+        f"@page {{ size: {paper}; margin: 15mm; }}\n{style}</style>\n</head>\n<body>\n"
+        + "\n".join(sections) + "\n</body>\n</html>\n"
     )

@@ -125,7 +125,7 @@ class Work:
     minutes_to_first_fitting: float
     cautions: tuple[str, ...]
     again: tuple[Again, ...] = ()
-    order: Order | None = None
+    order: Order = Order("built-in", False, (), 0, 0, 0, 0, 0, 0)
     spent: tuple[Spent, ...] = ()
 
     @property

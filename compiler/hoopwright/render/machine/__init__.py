@@ -21,7 +21,7 @@ from hoopwright.render.machine.results import checks_json, strength_json
 from hoopwright.render.machine.shape import shape_json
 from hoopwright.render.machine.supply import supply_json
 from hoopwright.render.machine.values import Json
-from hoopwright.render.machine.work import tasks_json
+from hoopwright.render.machine.work import order_json, tasks_json
 
 PLAN_FORMAT = 1
 """The version of the format, the key ``plan``."""
@@ -38,6 +38,7 @@ def plan_value(plan: Plan) -> dict[str, Json]:
         "strength": strength_json(plan.assessment),
         **supply_json(plan),
         "tasks": tasks_json(plan.work),
+        "order": order_json(plan.work),
         "assumed": assumed_json(plan.spec),
         "findings": findings_json(plan.findings),
         **diary_json(plan),

@@ -106,5 +106,5 @@ def spoken(text: str, words: tuple[Word, ...]) -> tuple[Word, ...]:
 
 
 def _checker(plan: Plan, hand: str) -> str:
-    others = [name for name in (plan.work.order.hands if plan.work.order else ()) if name != hand]
+    others = [name for name in plan.work.order.hands if name != hand]
     return f"{listed(others, 'or')}, who did not do it" if hand and others else "somebody who did not do it"

@@ -31,7 +31,7 @@ def order_view(plan: Plan) -> OrderView:
          p.minutes(spent.minutes * spent.count), spent.source)
         for spent in work.spent
     )
-    return OrderView(_said(work.order, p) if work.order else (), work.critical,
+    return OrderView(_said(work.order, p) if work.order.sessions else (), work.critical,
                      p.minutes(work.critical_minutes), rates)
 
 
