@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from hoopwright.library.model import Money, Pack
 from hoopwright.shape.draw import draw
 from hoopwright.shape.model import Shape
-from hoopwright.spec.model import Progress, Spec
+from hoopwright.spec.model import Spec
 from hoopwright.supply.mending import mend, mending_findings
 
 INCH = 0.0254
@@ -72,8 +72,7 @@ def test_adding_a_hoop_is_not_taken_for_recutting_all(make: SimpleNamespace) -> 
 
 def test_no_piece_becomes_a_part_that_is_cut_already(make: SimpleNamespace) -> None:
     spec, shape = design(make)
-    spec = replace(spec, progress=Progress(("cut-H5", "cut-H6"), {}))
-    [piece] = mend(spec, shape, {"H7": shape.hoops[6].cut - 2 * INCH}).pieces
+    [piece] = mend(spec, shape, {"H7": shape.hoops[6].cut - 2 * INCH}, ("cut-H5", "cut-H6")).pieces
     assert piece.serves == "H4"
 
 

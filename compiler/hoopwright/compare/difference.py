@@ -13,7 +13,7 @@ from decimal import Decimal
 
 from hoopwright.compare.facts import Fact, Key, facts
 from hoopwright.compare.model import SECTIONS, Cell, Change, Difference
-from hoopwright.compare.outcome import FINEST, differing
+from hoopwright.compare.outcome import FINEST, SEEN, differing
 from hoopwright.compare.pairing import paired
 from hoopwright.compare.undone import undone_work
 from hoopwright.plan.model import Plan
@@ -61,7 +61,7 @@ def same(one: Cell, other: Cell) -> bool:
     """Whether two values are the same but for noise."""
     if one.dimension == "measures" and other.dimension == "measures":
         return not (isinstance(one.value, tuple) and isinstance(other.value, tuple)
-                    and differing(one.value, other.value))
+                    and differing(one.value, other.value, SEEN))
     if isinstance(one.value, float) and isinstance(other.value, float):
         return abs(one.value - other.value) <= _NOISE.get(one.dimension, 1e-9)
     if isinstance(one.value, Decimal) or isinstance(other.value, Decimal):

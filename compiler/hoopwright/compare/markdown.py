@@ -5,7 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hoopwright.compare.model import Change, Difference
-from hoopwright.compare.words import NOTHING, TITLES, left_out, mending_lines, shown, undone_text, values
+from hoopwright.compare.words import (
+    NOTHING,
+    TITLES,
+    left_out,
+    mending_lines,
+    remeasured,
+    shown,
+    undone_text,
+    values,
+)
 from hoopwright.render.escape import code_text, markdown_text
 from hoopwright.render.quantities import Printer
 
@@ -49,11 +58,12 @@ def _summary(found: Difference, p: Printer) -> str:
 
 def _section(title: str, changes: tuple[Change, ...], p: Printer, *, folded: bool) -> str:
     rows = ["| | What | Before | After |", "| --- | --- | ---: | ---: |"]
-    for change in changes:
+    for change in (one for one in changes if one.what != "measures"):
         sign = {"added": "+ ", "dropped": "− ", "changed": ""}[change.kind]
         cells = (f"{sign}{change.name}".strip(), *values(change, p))
         rows.append(f"| {' | '.join(markdown_text(cell) for cell in cells)} |")
-    table = "\n".join(rows)
+    table = "\n".join(rows) if len(rows) > 2 else ""
+    table = "\n\n".join(filter(None, (table, *(markdown_text(line.strip()) for line in remeasured(changes)))))
     if folded:
         return f"<details><summary>{title} ({len(changes)})</summary>\n\n{table}\n\n</details>"
     return f"#### {title}\n\n{table}"

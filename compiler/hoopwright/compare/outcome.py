@@ -18,6 +18,8 @@ from hoopwright.work.model import Task
 
 FINEST = 1e-4
 """Lengths that differ by less than this are the same, m."""
+SEEN = 5e-4
+"""A task whose measures differ by less than this is the same work: half of what a rule shows, m."""
 _RULES = ("tolerance", "reserve")
 _NOT_MADE = frozenset({"text", "source", "meaning", "says", "instruction", "name", "price"})
 

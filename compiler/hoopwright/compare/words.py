@@ -61,13 +61,18 @@ def left_out(found: Difference, p: Printer) -> str:
     return f"{count} length{'s' if count > 1 else ''} changed by less than is printed" if count else ""
 
 
+def remeasured(changes: Sequence[Change]) -> Iterator[str]:
+    """One line for all the tasks whose measures changed."""
+    names = [change.name for change in changes if change.what == "measures"]
+    if names:
+        yield f"  to new measures: {', '.join(names)}"
+
+
 def _task_values(change: Change, before: str, after: str) -> tuple[str, str, str]:
     cell = change.after or change.before
     title = cell.also if cell else ""
     if change.kind != "changed":
         return title, before or "–", after or "–"
-    if change.what == "measures":
-        return title, "to the measures of before", "to new measures"
     return f"{title}, {change.what}", before or "none", after or "none"
 
 
@@ -114,7 +119,9 @@ def _lines(found: Difference, labels: tuple[str, str], p: Printer) -> Iterator[s
         changes = shown(found.of(section), p)
         if changes:
             yield f"\n{title}"
-            yield from _table([(_head(change), *values(change, p)) for change in changes])
+            plain = [change for change in changes if change.what != "measures"]
+            yield from _table([(_head(change), *values(change, p)) for change in plain])
+            yield from remeasured(changes)
     if left_out(found, p):
         yield f"\n{left_out(found, p)}"
     if found.undone:
@@ -133,7 +140,7 @@ def _head(change: Change) -> str:
 
 def _table(rows: Sequence[tuple[str, str, str, str]]) -> Iterator[str]:
     """Rows of part, what, before, after in columns."""
-    wide = [max(len(row[k]) for row in rows) for k in range(3)]
+    wide = [max((len(row[k]) for row in rows), default=0) for k in range(3)]
     for head, what, before, after in rows:
         left = f"  {head:<{wide[0]}}  {what:<{wide[1]}}" if wide[0] else f"  {what:<{wide[1]}}"
         yield (f"{left}  {before:>{wide[2]}} -> {after}" if after else left).rstrip()

@@ -9,7 +9,7 @@ is not known, and may do.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from decimal import Decimal
 
 from hoopwright.shape.model import Shape
@@ -26,9 +26,11 @@ _NOISE = 1e-6
 _LEAST = 0.05
 
 
-def mend(spec: Spec, shape: Shape, cut: Mapping[str, float]) -> Mending:
-    """Every piece of ``cut`` (part -> length, m) and its fate in this design. Parts that are not in ``cut``
-    are not yet cut, and nothing is said of them."""
+def mend(spec: Spec, shape: Shape, cut: Mapping[str, float], done: Collection[str] = ()) -> Mending:
+    """Every piece of ``cut`` (part -> length, m) and its fate in this design.
+
+    Parts that are not in ``cut`` are not yet cut, unless their task is in ``done``; nothing is said of them.
+    """
     pieces: list[Salvage] = []
     anew: list[CutPiece] = []
     lines: list[ShoppingLine] = []
@@ -37,7 +39,7 @@ def mend(spec: Spec, shape: Shape, cut: Mapping[str, float]) -> Mending:
         own = {part: length for part, length in cut.items() if _is_of(part, need)}
         if not own:
             continue
-        fates, missing = _assigned(own, need, spec)
+        fates, missing = _assigned(own, need, spec, done)
         pieces += fates
         anew += missing
         if missing:
@@ -59,8 +61,8 @@ def _family(part: str) -> str:
     return part.rstrip("0123456789") if part[-1:].isdigit() else part
 
 
-def _assigned(own: Mapping[str, float], need: LengthNeed,
-              spec: Spec) -> tuple[list[Salvage], list[CutPiece]]:
+def _assigned(own: Mapping[str, float], need: LengthNeed, spec: Spec,
+              done: Collection[str]) -> tuple[list[Salvage], list[CutPiece]]:
     """The fate of each piece, in the order they were noted, and the parts whose piece no longer serves."""
     wanted = {piece.part: piece.length for piece in need.pieces}
     fate: dict[str, Salvage] = {}
@@ -69,7 +71,7 @@ def _assigned(own: Mapping[str, float], need: LengthNeed,
             fate[part] = Salvage(part, length, "kept", part, wanted[part])
     spare = sorted((length, part) for part, length in own.items() if part not in fate)
     missing: list[CutPiece] = []
-    open_parts = [part for part in wanted if part not in fate and not _done_unmeasured(part, own, spec)]
+    open_parts = [part for part in wanted if part not in fate and not _done_unmeasured(part, own, done)]
     for part in sorted(open_parts, key=lambda name: (-wanted[name], name)):
         enough = [one for one in spare if one[0] >= wanted[part] - _tolerance(part, spec)]
         if enough:
@@ -85,10 +87,10 @@ def _assigned(own: Mapping[str, float], need: LengthNeed,
     return [fate[part] for part in own], sorted(missing, key=lambda piece: order[piece.part])
 
 
-def _done_unmeasured(part: str, own: Mapping[str, float], spec: Spec) -> bool:
+def _done_unmeasured(part: str, own: Mapping[str, float], done: Collection[str]) -> bool:
     """Whether a part is cut although no length was noted for it."""
     tasks = {"T": "cut-tapes", "casing H": "cut-casings"}
-    return part not in own and tasks.get(_family(part), f"cut-{part}") in spec.progress.done
+    return part not in own and tasks.get(_family(part), f"cut-{part}") in done
 
 
 def _own_first(enough: list[tuple[float, str]], part: str) -> tuple[float, str]:

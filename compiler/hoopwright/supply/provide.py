@@ -39,6 +39,6 @@ def provide(spec: Spec, shape: Shape) -> tuple[Supply | None, tuple[Finding, ...
         cost=cost,
         tools_missing=missing_tools(spec, wanted_jobs(spec)),
         checks=(budget,) if budget is not None else (),
-        mending=mend(spec, shape, spec.progress.cut) if spec.progress.cut else None,
+        mending=mend(spec, shape, spec.progress.cut, spec.progress.done) if spec.progress.cut else None,
     )
     return supply, (*listing.said, *price_note(cost.missing, spec), *mending_findings(supply.mending, spec))
