@@ -18,20 +18,22 @@ from hoopwright.spec.choice import AS_WRITTEN, Choice
 
 if TYPE_CHECKING:
     from hoopwright.plan.model import Plan
+    from hoopwright.plan.substitutes import Trial
     from hoopwright.source.read import Document
     from hoopwright.spec.model import Spec, Units
 
 
 @dataclass(frozen=True, slots=True)
 class Compiled:
-    """What a run gave: ``plan`` is None when an error stopped it; ``diagnostics`` are in order of place."""
-
+    """What a run gave: ``plan`` is None when an error stopped it; ``diagnostics`` are in order of place.
+    ``trials`` are the designs planned: one, or one for each choice of materials offered."""
 
     file: str
     document: Document | None
     spec: Spec | None
     plan: Plan | None
     diagnostics: tuple[Diagnostic, ...]
+    trials: tuple[Trial, ...] = ()
 
 
 def compile_spec(data: bytes, file: str, *, choice: Choice = AS_WRITTEN, fetch: Fetch = no_files,
@@ -69,28 +71,45 @@ def compile_spec(data: bytes, file: str, *, choice: Choice = AS_WRITTEN, fetch: 
         return Compiled(file, document, spec, None, _ordered(diagnostics))
     spec = in_units(spec, units)
 
+    from hoopwright.plan.substitutes import choose
+
+    source, several = PurePath(file).name, bool(spec.substitutes)
+    trials = tuple(_through(one, source, quick=several) for one in (spec, *spec.substitutes))
+    best, found = choose(trials)
+    if several and best.plan is not None and best.plan.failing:
+        rows = best.plan.substitutes
+        best = _through(best.spec, source)
+        best = replace(best, plan=best.plan and replace(best.plan, substitutes=rows))
+    tell((*best.findings, *found))
+    ordered = _ordered(diagnostics)
+    plan = best.plan and replace(best.plan, findings=_renamed(ordered))
+    return Compiled(file, document, best.spec, plan, ordered, trials)
+
+
+def _through(spec: Spec, source: str, *, quick: bool = False) -> Trial:
+    """One design through every stage; a stage that finds an error ends it. ``quick``: the remedies of checks
+    that fail are worked out by the closed forms only."""
     from hoopwright.plan.assemble import assemble
+    from hoopwright.plan.substitutes import Trial
     from hoopwright.shape.draw import draw
+    from hoopwright.strength import closed
     from hoopwright.strength.assess import assess
     from hoopwright.supply.provide import provide
     from hoopwright.work.arrange import arrange
 
-    stopped = Compiled(file, document, spec, None, ())
-    shape, found = draw(spec)
-    if tell(found) or shape is None:
-        return replace(stopped, diagnostics=_ordered(diagnostics))
-    assessment, found = assess(spec, shape)
+    shape, said = draw(spec)
+    if shape is None or failed(said):
+        return Trial(spec, None, said)
+    assessment, found = assess(spec, shape, trial=closed.solve) if quick else assess(spec, shape)
     supply, more = provide(spec, shape)
-    if tell((*found, *more)) or assessment is None or supply is None:
-        return replace(stopped, diagnostics=_ordered(diagnostics))
+    said = (*said, *found, *more)
+    if assessment is None or supply is None or failed(said):
+        return Trial(spec, None, said)
     work, found = arrange(spec, shape, supply)
-    if tell(found) or work is None:
-        return replace(stopped, diagnostics=_ordered(diagnostics))
-
-    ordered = _ordered(diagnostics)
-    source = PurePath(file).name
-    plan = assemble(source, spec, shape, assessment, supply, work, _renamed(ordered))
-    return Compiled(file, document, spec, plan, ordered)
+    said = (*said, *found)
+    if work is None or failed(said):
+        return Trial(spec, None, said)
+    return Trial(spec, assemble(source, spec, shape, assessment, supply, work), said)
 
 
 def _ordered(diagnostics: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:

@@ -8,6 +8,7 @@ from typing import Any
 from hoopwright.plan.assemble import assemble, by_importance
 from hoopwright.source.diagnostic import Diagnostic, Severity, Span
 from hoopwright.spec.check import Check, Result
+from hoopwright.supply.model import Cutting
 
 
 def _check(code: str, result: Result) -> Check:
@@ -18,11 +19,13 @@ def _assemble(**given: Any) -> Any:
     stages = {
         "assessment": SimpleNamespace(checks=(_check("sag", "holds"), _check("buckling", "fails"))),
         "shape": SimpleNamespace(checks=(_check("stride", "fails"),), tapes=(), hoops=()),
-        "supply": SimpleNamespace(checks=(_check("budget", "marginal"),)),
+        "supply": SimpleNamespace(
+            checks=(_check("budget", "marginal"),), cutting=Cutting((), True, 0.0)
+        ),
     } | given
     return assemble(
         "some/where/cage.yaml",
-        SimpleNamespace(),
+        SimpleNamespace(build=SimpleNamespace(hoops=SimpleNamespace(lap=0.0))),
         stages["shape"],
         stages["assessment"],
         stages["supply"],

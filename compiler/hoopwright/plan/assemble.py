@@ -7,6 +7,7 @@ from pathlib import PurePosixPath
 
 from hoopwright.plan.joins import place_joins
 from hoopwright.plan.model import Plan
+from hoopwright.plan.splices import place_splices
 from hoopwright.shape.model import Shape
 from hoopwright.source.diagnostic import Diagnostic
 from hoopwright.spec.check import Check, Result
@@ -28,6 +29,7 @@ def assemble(source: str, spec: Spec, shape: Shape, assessment: Assessment, supp
     Findings are sorted by their place in the text.
     """
     checks = (*assessment.checks, *shape.checks, *supply.checks)
+    joins, splices = place_splices(shape, supply.cutting, place_joins(shape), spec.build.hoops.lap)
     return Plan(
         source=PurePosixPath(source.replace("\\", "/")).name,
         spec=spec,
@@ -37,7 +39,8 @@ def assemble(source: str, spec: Spec, shape: Shape, assessment: Assessment, supp
         work=work,
         checks=by_importance(checks),
         findings=tuple(sorted(diagnostics, key=lambda found: found.sort_key())),
-        joins=place_joins(shape),
+        joins=joins,
+        splices=splices,
     )
 
 

@@ -36,16 +36,25 @@ def place_joins(shape: Shape) -> tuple[JoinPlace, ...]:
 
     Neighbouring hoops get different tapes whenever two tapes or more are allowed.
     """
-    order = _in_turn(_allowed(shape.tapes))
+    order = join_tapes(shape.tapes)
     if not order:
         return ()
     closed = [hoop for hoop in shape.hoops if hoop.plan.arc >= _CLOSED]
     return tuple(_beside(hoop, order[i % len(order)]) for i, hoop in enumerate(closed))
 
 
+def join_tapes(tapes: tuple[Tape, ...]) -> tuple[Tape, ...]:
+    """The tapes a join may lie beside, in the order in which hoops take them."""
+    return _in_turn(_allowed(tapes))
+
+
+def join_towards(tape: Tape) -> Literal["back", "left"]:
+    """The side of a tape to which a lap runs."""
+    return "left" if abs(tape.hem_fraction - 0.5) < 1e-6 else "back"
+
+
 def _beside(hoop: Hoop, tape: Tape) -> JoinPlace:
-    behind = abs(tape.hem_fraction - 0.5) < 1e-6
-    return JoinPlace(hoop.id, tape.id, "left" if behind else "back")
+    return JoinPlace(hoop.id, tape.id, join_towards(tape))
 
 
 def _allowed(tapes: tuple[Tape, ...]) -> tuple[Tape, ...]:

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal
 
 from hoopwright.plan.joins import JoinPlace
+from hoopwright.plan.splices import SplicePlace
 from hoopwright.shape.model import Shape
 from hoopwright.source.diagnostic import Diagnostic
 from hoopwright.spec.check import Check
@@ -15,9 +18,33 @@ from hoopwright.work.model import Work
 
 
 @dataclass(frozen=True, slots=True)
+class Substitute:
+    """One choice among materials offered: the names taken, how its hoops are joined, how it fared and why it
+    was taken or not. ``cost`` is the sum of its shopping list, ``partial`` when a price is missing;
+    ``weight`` kg of the cage alone; ``stiffness`` of its hoops in their plane, N m2; ``set_used`` and
+    ``door_used`` the share of the limit that the checks against a set and in the door use (1 is the limit).
+    None: not planned, or not assessed."""
+
+    offered: tuple[str, ...]
+    join: str
+    result: Literal["passes", "fails", "cannot be made"]
+    reason: str
+    chosen: bool = False
+    cost: Decimal | None = None
+    partial: bool = False
+    weight: float | None = None
+    stiffness: float | None = None
+    set_used: float | None = None
+    door_used: float | None = None
+    minutes: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Plan:
     """A finished plan. ``source`` is the spec's file name without folders. ``checks`` are all stages'
-    checks in order of importance; ``joins`` tells where the join of each closed hoop sits."""
+    checks in order of importance; ``joins`` tells where the join of each closed hoop sits, ``splices`` where
+    a hoop of several lengths is spliced; ``substitutes`` has a row for each choice offered, in the maker's
+    order."""
 
     source: str
     spec: Spec
@@ -28,6 +55,8 @@ class Plan:
     checks: tuple[Check, ...]
     findings: tuple[Diagnostic, ...]
     joins: tuple[JoinPlace, ...] = ()
+    splices: tuple[SplicePlace, ...] = ()
+    substitutes: tuple[Substitute, ...] = ()
 
     @property
     def failing(self) -> tuple[Check, ...]:

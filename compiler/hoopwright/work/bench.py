@@ -68,6 +68,15 @@ class Bench:
         name = self.spec.build.hoops.material.name
         return tuple(pack for pack in self.supply.cutting.packs if pack.material == name)
 
+    def shares(self, hoop: Hoop) -> int:
+        """How many lengths a hoop is made of."""
+        pieces = (piece for pack in self.stock_packs() for piece in pack.pieces if piece.part == hoop.id)
+        return max((piece.shares for piece in pieces), default=1)
+
+    def whole(self, hoop: Hoop) -> str:
+        """The task after which a hoop is one length: its cut, or its splice."""
+        return f"{'cut' if self.shares(hoop) == 1 else 'splice'}-{self.short(hoop)}"
+
     def task(
         self,
         id: str,

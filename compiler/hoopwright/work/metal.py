@@ -14,9 +14,11 @@ _OFFCUT = 0.3
 
 def metal_tasks(bench: Bench) -> tuple[Task, ...]:
     """Open the coil, test it, cut every hoop, prove the join."""
-    cuts = tuple(_cut(bench, hoop) for hoop in bench.shape.hoops)
-    proof = (_prove(bench),) if closed(bench.shape) else ()
-    return (*_open(bench), _test(bench), *cuts, *proof)
+    hoops = bench.shape.hoops
+    cuts = tuple(_cut(bench, hoop) for hoop in hoops)
+    spliced = tuple(_splice(bench, hoop) for hoop in hoops if bench.shares(hoop) > 1)
+    proof = (_prove(bench),) if spliced or closed(bench.shape) else ()
+    return (*_open(bench), _test(bench), *cuts, *proof, *spliced)
 
 
 def _open(bench: Bench) -> tuple[Task, ...]:
@@ -60,10 +62,26 @@ def _cut(bench: Bench, hoop: Hoop) -> Task:
         "cut-hoop",
         f"cut hoop {hoop.id}",
         ("test-stock",),
-        bench.minutes(("cut hoop", 1)),
+        bench.minutes(("cut hoop", bench.shares(hoop))),
         jobs_=("cut stock",),
         parts=(hoop.id,),
         cautions=("cut-ends",),
+    )
+
+
+def _splice(bench: Bench, hoop: Hoop) -> Task:
+    """The lengths of one hoop made into one, while nothing is on it that heat or a clamp could spoil."""
+    join, name = bench.spec.build.hoops.join, bench.short(hoop)
+    splices = bench.shares(hoop) - 1
+    return bench.task(
+        f"splice-{name}",
+        "splice-hoop",
+        f"splice hoop {hoop.id}",
+        (f"cut-{name}", "prove-join"),
+        bench.minutes(("prepare join", splices), (JOIN, splices)),
+        jobs_=("join",),
+        parts=(hoop.id,),
+        cautions=(*join.cautions, "cut-ends"),
     )
 
 

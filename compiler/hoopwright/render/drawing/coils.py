@@ -11,6 +11,7 @@ from hoopwright.render.drawing.sheet import GREY, PAPER, Sheet
 from hoopwright.render.drawing.spread import spread
 from hoopwright.render.figure import Figure
 from hoopwright.source.quantity import length_text, long_length_text
+from hoopwright.spec.model import Units
 from hoopwright.supply.model import CutPack
 
 LEFT = 14.0
@@ -37,7 +38,11 @@ class Stretch:
 
 def draw_coils(plan: Plan) -> Figure:
     """Every pack of every material cut in lengths; each material has one scale of its own."""
-    packs = plan.supply.cutting.packs
+    return draw_packs(plan.supply.cutting.packs, plan.spec.units, plan.spec.title)
+
+
+def draw_packs(packs: tuple[CutPack, ...], units: Units, of: str = "") -> Figure:
+    """Packs as bars; ``of`` is the title of the design or the trip they belong to."""
     height = 66.0
     for material in dict.fromkeys(pack.material for pack in packs):
         mine = [pack for pack in packs if pack.material == material]
@@ -48,12 +53,12 @@ def draw_coils(plan: Plan) -> Figure:
     for material in dict.fromkeys(pack.material for pack in packs):
         mine = [pack for pack in packs if pack.material == material]
         for pack in mine:
-            y = _draw(sheet, plan, pack, y, _scale(mine))
-        scale_bar(sheet, LEFT + 4, y, _scale(mine), plan.spec.units)
+            y = _draw(sheet, units, pack, y, _scale(mine))
+        scale_bar(sheet, LEFT + 4, y, _scale(mine), units)
         y += 46
     _key(sheet, y + 4)
-    alt = " ".join(_told(plan, pack) for pack in packs)
-    title = f"Where each length is cut: {plan.spec.title}" if plan.spec.title else "Where each length is cut"
+    alt = " ".join(_told(units, pack) for pack in packs)
+    title = f"Where each length is cut: {of}" if of else "Where each length is cut"
     return Figure("coils", "Where each length is cut", alt, sheet.svg(title, alt))
 
 
@@ -71,7 +76,7 @@ def _lines(pack: CutPack, scale: float) -> list[list[Stretch]]:
     lines: list[list[Stretch]] = [[]]
     x = 0.0
     rest = pack.pack - sum(piece.length for piece in pack.pieces)
-    for part, length in [*((piece.part, piece.length) for piece in pack.pieces), ("", rest)]:
+    for part, length in [*((piece.label, piece.length) for piece in pack.pieces), ("", rest)]:
         todo, runs = length, list[float]()
         at = x
         while todo > 1e-9:
@@ -98,27 +103,27 @@ def _height(pack: CutPack, scale: float) -> float:
     return 20 + sum(BAR + 12 + LINE * _rows(line) for line in _lines(pack, scale)) + 12
 
 
-def _draw(sheet: Sheet, plan: Plan, pack: CutPack, y: float, scale: float) -> float:
+def _draw(sheet: Sheet, units: Units, pack: CutPack, y: float, scale: float) -> float:
     """One pack: what it is, its bar, its pieces and what is left of it; gives back the y below it."""
-    words = f"{long_length_text(pack.pack, plan.spec.units)}, {pack.origin}"
+    words = f"{long_length_text(pack.pack, units)}, {pack.origin}"
     name = clip(pack.material, ROOM - text_width(words, TEXT) - 12, TEXT, bold=True)
     sheet.text(LEFT, y + 10, name, size=TEXT, bold=True)
     sheet.text(LEFT + text_width(name, TEXT, bold=True) + 8, y + 10, words, size=TEXT)
     top = y + 20
     for line in _lines(pack, scale):
         for run in line:
-            _run(sheet, plan, pack, run, top, scale)
-        _lengths(sheet, plan, line, top + BAR, scale)
+            _run(sheet, units, pack, run, top, scale)
+        _lengths(sheet, units, line, top + BAR, scale)
         top += BAR + 12 + LINE * _rows(line)
     return top + 12
 
 
-def _run(sheet: Sheet, plan: Plan, pack: CutPack, run: Stretch, top: float, scale: float) -> None:
+def _run(sheet: Sheet, units: Units, pack: CutPack, run: Stretch, top: float, scale: float) -> None:
     """One stretch of the bar, with its name in it."""
     x, wide = LEFT + run.start * scale, (run.end - run.start) * scale
     if not run.part:
         sheet.rect(x, top, wide, BAR, fill=sheet.pattern("hatch"), kind="left")
-        rest = f"{long_length_text(pack.left, plan.spec.units)} left"
+        rest = f"{long_length_text(pack.left, units)} left"
         if run.named and text_width(rest, SMALL) + 6 < wide:
             sheet.text(x + wide / 2, top + 17.5, rest, size=SMALL, anchor="middle", halo=True)
         return
@@ -130,14 +135,14 @@ def _run(sheet: Sheet, plan: Plan, pack: CutPack, run: Stretch, top: float, scal
         sheet.text(x + wide / 2, top + 17.5, name, size=SMALL, anchor="middle", bold=True, halo=not bought)
 
 
-def _lengths(sheet: Sheet, plan: Plan, line: list[Stretch], y: float, scale: float) -> None:
+def _lengths(sheet: Sheet, units: Units, line: list[Stretch], y: float, scale: float) -> None:
     """Each piece's name and length under its place, in as many rows as keep them apart."""
     told = [run for run in line if run.part and run.named]
     rows = _rows(line)
     for row in range(rows):
         mine = told[row::rows]
         names = [clip(run.part, ROOM - 96, SMALL, bold=True) for run in mine]
-        values = [length_text(run.length, plan.spec.units) for run in mine]
+        values = [length_text(run.length, units) for run in mine]
         widths = [text_width(name, SMALL, bold=True) + text_width(value, SMALL) + 19
                   for name, value in zip(names, values, strict=True)]
         wanted = [LEFT + (run.start + run.end) / 2 * scale for run in mine]
@@ -158,9 +163,8 @@ def _key(sheet: Sheet, y: float) -> None:
         x += 44 + text_width(words, SMALL)
 
 
-def _told(plan: Plan, pack: CutPack) -> str:
+def _told(units: Units, pack: CutPack) -> str:
     """A pack in words."""
-    units = plan.spec.units
-    pieces = ", ".join(f"{piece.part} {length_text(piece.length, units)}" for piece in pack.pieces)
+    pieces = ", ".join(f"{piece.label} {length_text(piece.length, units)}" for piece in pack.pieces)
     return (f"{pack.material}, {long_length_text(pack.pack, units)}, {pack.origin}: {pieces}; "
             f"{long_length_text(pack.left, units)} left.")

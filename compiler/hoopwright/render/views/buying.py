@@ -8,6 +8,8 @@ from hoopwright.library.tools import HOUSEHOLD
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.render.views.facts import Facts
+from hoopwright.render.views.substitutes import SubstituteRow, substitute_rows
+from hoopwright.render.views.unit_price import unit_price
 from hoopwright.render.words import count_word, counted, ids_text, listed
 from hoopwright.source import quantity
 from hoopwright.supply.model import ShoppingLine
@@ -46,6 +48,7 @@ class Buying:
     tools_have: str
     tools_missing: tuple[tuple[str, str], ...]
     tools_wanted: str
+    substitutes: tuple[SubstituteRow, ...]
 
 
 def buying_view(plan: Plan, facts: Facts) -> Buying:
@@ -63,6 +66,7 @@ def buying_view(plan: Plan, facts: Facts) -> Buying:
         tools_have=listed(_tools(plan) if have is None else (*have, *HOUSEHOLD)),
         tools_missing=tuple((listed(need.choices, "or"), need.purpose) for need in plan.supply.tools_missing),
         tools_wanted="" if have is not None else "no workshop is stated",
+        substitutes=substitute_rows(plan, p),
     )
 
 
@@ -88,7 +92,7 @@ def ask_for(item: str, plan: Plan, p: Printer) -> str:
     if stock is not None:
         section = stock.section.text or f"{stock.section.height * 1000:g} mm"
         grade = (stock.grade.name,) if stock.grade.name != stock.name else ()
-        return ", ".join((*grade, stock.section.kind, section))
+        return ", ".join((*grade, stock.section.kind, section, *_from(stock.shop)))
     if goods is None:
         return ""
     said = []
@@ -96,7 +100,11 @@ def ask_for(item: str, plan: Plan, p: Printer) -> str:
         said.append(f"{p.length(goods.width)} wide")
     if goods.areal_density and goods.kind == "cloth":
         said.append(quantity.areal_density_text(goods.areal_density, p.units))
-    return ", ".join(said)
+    return ", ".join((*said, *_from(goods.shop)))
+
+
+def _from(shop: str) -> tuple[str, ...]:
+    return (f"from {shop}",) if shop else ()
 
 
 def _measured(line: ShoppingLine) -> bool:
@@ -105,9 +113,12 @@ def _measured(line: ShoppingLine) -> bool:
 
 
 def _price(line: ShoppingLine, p: Printer) -> str:
+    """The price of one, and what that is for a unit when one is not the unit itself."""
+    each = p.money(line.price)
     if line.price is not None and _measured(line):
-        return f"{p.money(line.price)} per {p.shop(line.pack_length)}"
-    return p.money(line.price)
+        each = f"{each} per {p.shop(line.pack_length)}"
+    unit = unit_price(line, p)
+    return f"{each} ({unit})" if unit else each
 
 
 def _packs(line: ShoppingLine, p: Printer) -> str:

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer, exact_length
 from hoopwright.render.views.parts import HoopView, TapeView
+from hoopwright.render.views.splicing import SplicingView, splicing_view
 from hoopwright.render.words import counted, even, ids_text
+from hoopwright.source.printed import share_text
 from hoopwright.supply.model import ClothLayout, CutPack
+from hoopwright.supply.needs import waist_part
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,9 +46,12 @@ class Cutting:
     check_sum: str
     packs: tuple[PackRow, ...]
     kerf: str
-    proven: bool
+    trim: str
+    gap: str
+    splicing: SplicingView | None
     tape_rows: tuple[tuple[str, str], ...]
     waistband: str
+    waist_part: str
     cloth: tuple[ClothRow, ...]
     has_casing: bool
 
@@ -57,12 +64,23 @@ def cutting_view(plan: Plan, hoops: dict[str, HoopView], tapes: dict[str, TapeVi
         check_sum=check_sum(plan),
         packs=tuple(_pack(pack, p) for pack in plan.supply.cutting.packs if pack.pieces),
         kerf=exact_length(plan.spec.allowances.kerf, p.units) if plan.spec.allowances.kerf else "",
-        proven=plan.supply.cutting.proven,
+        trim=exact_length(plan.spec.allowances.end_trim, p.units) if plan.spec.allowances.end_trim else "",
+        gap=_gap(plan),
+        splicing=splicing_view(plan, p),
         tape_rows=_tape_rows(tuple(tapes.values())),
         waistband=p.length(plan.shape.waistband.cut),
+        waist_part=waist_part(plan.shape),
         cloth=tuple(_cloth(layout, p) for layout in plan.supply.layouts),
         has_casing=any(hoop.casing for hoop in hoops.values()),
     )
+
+
+def _gap(plan: Plan) -> str:
+    """How much cheaper another way of cutting could be at most; blank when this one is proved cheapest."""
+    cutting = plan.supply.cutting
+    if cutting.proven:
+        return ""
+    return share_text(math.ceil(cutting.gap * 1000) / 1000) if cutting.gap > 0 else "an unknown share"
 
 
 def check_sum(plan: Plan) -> str:
@@ -78,13 +96,15 @@ def _pack(pack: CutPack, p: Printer) -> PackRow:
     return PackRow(
         material=pack.material,
         pack=f"{p.long(pack.pack)}, {origin}",
-        pieces=" · ".join(f"{piece.part} {p.length(piece.length)}" for piece in pack.pieces),
+        pieces=" · ".join(f"{piece.label} {p.length(piece.length)}" for piece in pack.pieces),
         left=p.long(pack.left) if p.printed(pack.left) > 0 else "nothing",
     )
 
 
 def _tape_rows(tapes: tuple[TapeView, ...]) -> tuple[tuple[str, str], ...]:
     """(ids, length), tapes of one printed length together."""
+    if not tapes:
+        return ()
     if even([tape.cut for tape in tapes]):
         return ((f"{ids_text(tape.id for tape in tapes)}, each", tapes[0].cut),)
     groups: dict[str, list[str]] = {}

@@ -145,6 +145,27 @@ def join_hoop(plan: Plan, action: str) -> Figure:
     return finish(sheet, "Joining a hoop", alt)
 
 
+def splice_hoop(plan: Plan, action: str) -> Figure:
+    """Two lengths of a hoop lapped and joined, straight, nothing on them yet."""
+    sheet, hoop, build = begin(action, 132), _hoop(plan, action), plan.spec.build.hoops
+    y, long = 62.0, build.lap or build.join.sleeve
+    _strip(sheet, 14, 216, y, 8)
+    _strip(sheet, 150, 306, y + (0 if build.join.sleeve else 6), 8)
+    _drawn_join(sheet, build.join.name, bool(build.join.sleeve), y)
+    if long:
+        across(sheet, 150, 216, y - 24, f"{'lap' if build.lap else 'sleeve'} {say(plan, long)}")
+    place = next((splice for splice in plan.splices if splice.hoop == hoop.id), None)
+    names = (f"length {place.first}", f"length {place.then}") if place else ("", "")
+    sheet.text(70, y + 28, names[0], size=SMALL, anchor="middle")
+    sheet.text(256, y + 34, names[1], size=SMALL, anchor="middle")
+    below(sheet, 122, f"{clip(hoop.id, 80, SMALL)}: {say(plan, hoop.cut)} long when all its lengths are joined")
+    alt = (
+        f"Two lengths of {hoop.id} joined ({build.join.name}), straight and bare; with all its lengths it is "
+        f"{say(plan, hoop.cut)} long."
+    )
+    return finish(sheet, "Splicing a hoop", alt)
+
+
 def _drawn_join(sheet: Sheet, name: str, sleeve: bool, y: float) -> None:
     """What holds the ends: a sleeve, windings, bolts, or solder in the lap."""
     if sleeve:
@@ -179,6 +200,7 @@ SKETCHES: dict[str, Sketch] = {
     "case-hoop": case_hoop,
     "clip-hoop": clip_hoop,
     "clamp-ends": clamp_ends,
+    "splice-hoop": splice_hoop,
     "join-hoop": join_hoop,
     "join-hoop-shielded": join_hoop,
 }
