@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
+from dataclasses import replace
 from math import dist, pi
 
 from hoopwright.shape.body import Body
@@ -16,7 +17,10 @@ from hoopwright.shape.half import hull_girth
 from hoopwright.shape.model import XY, Skirt
 from hoopwright.shape.outline import Outline
 from hoopwright.shape.waist import Waist
+from hoopwright.spec.model import Layer
 
+PETTICOAT = 0.009525
+"""What one gathered petticoat asks of skirt length, m: 3/8 in, common practice, no source."""
 _ROUND = 72
 """Points taken of an outline when the line round several is measured."""
 
@@ -30,6 +34,12 @@ def skirt_over(
     """
     front, back, left, right = (_length(waist, f, hoops, body, off_floor) for f in (0.0, 0.5, 0.25, 0.75))
     return Skirt(front, (left + right) / 2, back, _girth(hoops, body), off_floor)
+
+
+def over_petticoats(skirt: Skirt, layers: Sequence[Layer]) -> Skirt:
+    """The same skirt, longer for every gathered petticoat under it."""
+    more = PETTICOAT * sum(layer.gathered for layer in layers)
+    return replace(skirt, front=skirt.front + more, side=skirt.side + more, back=skirt.back + more)
 
 
 def _girth(hoops: Sequence[tuple[float, Outline]], body: Body) -> float:

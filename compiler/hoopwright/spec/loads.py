@@ -41,7 +41,7 @@ def _layer(node: Node, wearer: Wearer, cupboard: Cupboard, notes: Notebook) -> L
     _check_heights(node, hang, heights, wearer, notes)
     return Layer(node["name"].text() or "", mass,
                  "gored" if hang == "gored" else "flounced" if hang == "flounced" else "straight",
-                 heights, cloth, area, buy)
+                 heights, cloth, area, buy, node["gathered"].flag() is True)
 
 
 def _check_heights(node: Node, hang: str, heights: tuple[float, ...], wearer: Wearer,

@@ -134,16 +134,34 @@ class HalfPlan:
 
 
 @dataclass(frozen=True, slots=True)
+class SideHoop:
+    """A hoop of a pair: ``drop`` below the waistline at the side, ``reach`` beyond the hip, m."""
+
+    drop: float
+    reach: float
+
+
+@dataclass(frozen=True, slots=True)
+class PairPlan:
+    """Side hoops, alike on both sides: half ovals ``front_to_back`` m deep where they lie on the hip, the
+    ``hoops`` from the top."""
+
+    front_to_back: float
+    hoops: tuple[SideHoop, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class GroundPlan:
     """The outline from above. ``oval``: width over depth; ``set_back``: how far the centre lies behind the
     waist's centre, m; ``reach``: how far the hem reaches in front of and behind the waist's centre, m, when
-    that is stated instead of the two. ``half`` is set for half hoops only."""
+    that is stated instead of the two. ``half`` is set for half hoops only, ``pair`` for side hoops."""
 
     kind: PlanKind = "round"
     oval: Graded = Graded(1.0, 1.0)
     set_back: Graded = Graded(0.0, 0.0)
     reach: tuple[float, float] | None = None
     half: HalfPlan | None = None
+    pair: PairPlan | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -301,6 +319,41 @@ class PanelBuild:
 
 
 @dataclass(frozen=True, slots=True)
+class WheelBuild:
+    """A wheel at the waist, ``width`` m across. ``set_back``: its centre behind the waist's; ``tilt``: its
+    back raised about the waist's centre, radians; ``rim_drop``: the rim below the hole, square to the wheel;
+    m. ``rings`` from the hole to the rim, both counted. ``roll`` m thick and ``roll_length`` m long lies under
+    it, of ``roll_material``. ``slit``: of the cover from its hole to the front (None: to the first ring that
+    passes over the hips)."""
+
+    width: float
+    set_back: float
+    tilt: float
+    rim_drop: float
+    rings: int
+    spokes: int
+    roll: float
+    roll_length: float
+    roll_material: Goods
+    cover: Goods
+    slit: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class SideBuild:
+    """The cloth of side hoops: ``on_band`` of the waistband for each, its middle at the fraction ``at`` of the
+    waist by the wearer's left; ``pocket`` length of the slit; a steel ``shorter`` than its channel; m. ``tie``
+    inside, of that tape."""
+
+    material: Goods
+    tie: Goods
+    on_band: float
+    at: float
+    pocket: float
+    shorter: float
+
+
+@dataclass(frozen=True, slots=True)
 class Build:
     """How the cage is built. What carries the hoops says which of the optional parts there are: ``tapes``
     for tapes. Parts of other carriers stand beside it, each with None as its default."""
@@ -316,6 +369,8 @@ class Build:
     channels: ChannelBuild | None = None
     panels: PanelBuild | None = None
     flounces: tuple[FlounceBuild, ...] = ()
+    wheel: WheelBuild | None = None
+    sides: SideBuild | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -324,6 +379,7 @@ class Layer:
 
     ``mass`` in kg is resolved from weight, or from area and areal density. ``heights`` (m above the
     floor) is used by ``flounced`` only. ``cloth``, ``area`` are set when ``buy`` is true.
+    ``gathered``: a petticoat under the skirt, which stands off and asks for more skirt length.
     """
 
     name: str
@@ -333,6 +389,7 @@ class Layer:
     cloth: Goods | None = None
     area: float | None = None
     buy: bool = False
+    gathered: bool = False
 
 
 @dataclass(frozen=True, slots=True)

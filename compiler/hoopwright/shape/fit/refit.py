@@ -13,7 +13,7 @@ from hoopwright.shape.fit.takeup import mark_alone, shares, sunk, taken_up
 from hoopwright.shape.lengths import hoop_cut
 from hoopwright.shape.model import Fixing, Hoop, Mark, Moved, Point, Refit, Shape, Skirt, Tape
 from hoopwright.shape.outline import Outline, Oval
-from hoopwright.shape.skirt import skirt_over
+from hoopwright.shape.skirt import over_petticoats, skirt_over
 from hoopwright.shape.waist import waist_of
 from hoopwright.source.diagnostic import Finding
 from hoopwright.spec.model import Fitting, Spec
@@ -119,4 +119,5 @@ def _skirt(spec: Spec, hoops: tuple[Hoop, ...], body: Body, before: Skirt, lower
         (hoop.height, Oval(Ellipse(hoop.plan.width / 2, hoop.plan.depth / 2, hoop.plan.offset),
                            hoop.start, hoop.end)) for hoop in hoops]
     waist = waist_of(spec)
-    return skirt_over(replace(waist, c0=waist.c0 - lower), outlines, body, spec.skirt_off_floor)
+    skirt = skirt_over(replace(waist, c0=waist.c0 - lower), outlines, body, spec.skirt_off_floor)
+    return over_petticoats(skirt, spec.load)
