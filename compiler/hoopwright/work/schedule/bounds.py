@@ -39,9 +39,10 @@ def bounds(net: Network, limit: float, setups: Sequence[int], blocks: Sequence[i
     are masks of jobs that must share a session."""
     sizes = [min(job.minutes, limit) for job in net.jobs]
     gates = _gates(net)
-    head, tail = _heads(net, limit, sizes, gates), _tails(net, limit, sizes, gates)
+    head = _heads(net, limit, sizes, gates, blocks)
+    tail = _tails(net, limit, sizes, gates, blocks)
     ends = [a + b for a, b in zip(head, tail, strict=True)]
-    packed = packing_bound(_boxes(sizes, blocks), limit)
+    packed = packing_bound(_boxes(sizes, blocks, (1 << len(sizes)) - 1), limit)
     runs, total = _runs(net, limit, sizes, setups, gates)
     return Bounds(max((packed, *ends)), head, tail, runs, total)
 
@@ -63,11 +64,12 @@ def minutes_of(mask: int, sizes: Sequence[float]) -> float:
     return total
 
 
-def _boxes(sizes: Sequence[float], blocks: Sequence[int]) -> list[float]:
+def _boxes(sizes: Sequence[float], blocks: Sequence[int], among: int) -> list[float]:
+    """The minutes of what is packed as one: each block, and each job outside blocks, of those ``among``."""
     joined = 0
     for mask in blocks:
         joined |= mask
-    single = [size for at, size in enumerate(sizes) if not joined >> at & 1]
+    single = [size for at, size in enumerate(sizes) if among & ~joined & 1 << at]
     return [*single, *(minutes_of(mask, sizes) for mask in blocks)]
 
 
@@ -77,32 +79,36 @@ def _gates(net: Network) -> frozenset[int]:
     return frozenset(-at for _, at in sorted(busy, reverse=True)[:_GATES])
 
 
-def _filled(mask: int, at: int, limit: float, sizes: Sequence[float], gates: frozenset[int]) -> int:
-    """Sessions that a job fills with all that comes before it, or with all behind it."""
+def _filled(
+    mask: int, at: int, limit: float, sizes: Sequence[float], gates: frozenset[int], blocks: Sequence[int]
+) -> int:
+    """Sessions that a job fills with all that comes before it, or with all behind it; a block that has a job
+    among these lies in those sessions as a whole."""
     mask |= 1 << at
     if at not in gates:
         return whole(minutes_of(mask, sizes), limit)
-    return packing_bound((size for other, size in enumerate(sizes) if mask >> other & 1), limit)
+    touched = [block for block in blocks if block & mask]
+    return packing_bound(_boxes(sizes, touched, mask), limit)
 
 
 def _heads(
-    net: Network, limit: float, sizes: Sequence[float], gates: frozenset[int]
+    net: Network, limit: float, sizes: Sequence[float], gates: frozenset[int], blocks: Sequence[int]
 ) -> tuple[int, ...]:
     head = [1] * len(sizes)
     for at in net.order:
-        work = _filled(net.before[at], at, limit, sizes, gates)
+        work = _filled(net.before[at], at, limit, sizes, gates, blocks)
         after = (head[need] + overnight(net, need, limit) for need in net.needs[at])
         head[at] = max((1, work, *after))
     return tuple(head)
 
 
 def _tails(
-    net: Network, limit: float, sizes: Sequence[float], gates: frozenset[int]
+    net: Network, limit: float, sizes: Sequence[float], gates: frozenset[int], blocks: Sequence[int]
 ) -> tuple[int, ...]:
     tail = [0] * len(sizes)
     for at in reversed(net.order):
         night = overnight(net, at, limit)
-        work = _filled(net.behind[at], at, limit, sizes, gates) - 1
+        work = _filled(net.behind[at], at, limit, sizes, gates, blocks) - 1
         if night:
             work = whole(minutes_of(net.behind[at], sizes), limit)
         tail[at] = max((0, work, *(tail[then] + night for then in net.after[at])))
