@@ -12,7 +12,8 @@ def needed_early(bench: Bench) -> tuple[Hoop, ...]:
     """The hoops that are clipped and tied before the first stop: all of them, but of ovals only the hem, its
     band and one in the middle, so that ties can still be changed on all."""
     hoops = bench.shape.hoops
-    if not any(tie.kind == "cross" for tie in bench.shape.ties):
+    half = any(hoop.plan.kind == "bow" for hoop in hoops)
+    if half or not any(tie.kind == "cross" for tie in bench.shape.ties):
         return hoops
     tied = {tie.hoop for tie in bench.shape.ties if tie.kind == "cross"}
     band = bench.shape.band
