@@ -17,12 +17,14 @@ from hoopwright.shape.lacing import lacing_panels
 from hoopwright.shape.line import GirthLine
 from hoopwright.shape.model import Fixing, HemBand, Hoop, HoopPlace, Shape, Tape
 from hoopwright.shape.opening import LOOSE, loose_ends, opened
+from hoopwright.shape.pair import draw_pair
 from hoopwright.shape.places import Places, place_hoops
-from hoopwright.shape.skirt import skirt_over
+from hoopwright.shape.skirt import over_petticoats, skirt_over
 from hoopwright.shape.tapes import Level
 from hoopwright.shape.tiecheck import tie_checks
 from hoopwright.shape.ties import Tied, ties_of
 from hoopwright.shape.waist import Waist, waist_of
+from hoopwright.shape.wheel import draw_wheel
 from hoopwright.source.diagnostic import Finding
 from hoopwright.spec.model import Spec
 
@@ -36,6 +38,10 @@ def draw(spec: Spec) -> tuple[Shape | None, tuple[Finding, ...]]:
         return None, (problems.band_missing(),)
     waist = waist_of(spec)
     try:
+        if spec.build.wheel is not None:
+            return draw_wheel(spec, waist), ()
+        if spec.build.sides is not None:
+            return draw_pair(spec, waist), ()
         places = place_hoops(spec, waist)
         crowded = _crowded(spec, places)
         if crowded is not None:
@@ -59,7 +65,7 @@ def _shape(spec: Spec, waist: Waist, places: Places) -> Shape:
         places.ground.outline(girth, height, count - 1 - k)
         for k, (girth, height) in enumerate(zip(places.girths, places.heights, strict=True))
     ]
-    outlines = opened(spec, outlines, places.heights, waist.start(0.0)[2])
+    outlines = opened(spec, outlines, places.heights, waist)
     levels = [Level(*level) for level in zip(ids, places.heights, outlines, strict=True)]
     body = body_of(spec)
     carried = CARRIERS[spec.build.carried_by](spec, waist, body, levels)
@@ -70,6 +76,7 @@ def _shape(spec: Spec, waist: Waist, places: Places) -> Shape:
         *carried.contacts,
     )
     skirt = skirt_over(waist, [(level.height, level.outline) for level in levels], body, spec.skirt_off_floor)
+    skirt = over_petticoats(skirt, spec.load)
     wearer = spec.wearer
     return Shape(
         (wearer.front, wearer.left, wearer.back, wearer.right),

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from hoopwright.shape.model import Hoop
 from hoopwright.shape.outline import Outline, Oval
 from hoopwright.shape.tapes import fraction_at_height
+from hoopwright.shape.waist import Waist
 from hoopwright.spec.model import Opening, Spec
 
 LOOSE = 0.0508
@@ -14,31 +15,33 @@ LOOSE = 0.0508
 
 
 def opened(
-    spec: Spec, outlines: Sequence[Outline], heights: Sequence[float], start: float
+    spec: Spec, outlines: Sequence[Outline], heights: Sequence[float], waist: Waist
 ) -> list[Outline]:
-    """The outlines with the upper hoops opened in front; ``start`` is the height of the waistband's lower
-    edge at centre front, m."""
+    """The outlines with the upper hoops opened in front."""
     opening = spec.shape.opening
     if opening is None:
         return list(outlines)
     found: list[Outline] = []
     for k, outline in enumerate(outlines):
         if k < opening.hoops and isinstance(outline, Oval):
-            ends = _ends(spec, opening, outline, heights, k, start)
+            ends = _ends(spec, opening, outline, heights, k, waist)
             outline = Oval(outline.ellipse, *ends)
         found.append(outline)
     return found
 
 
 def _ends(
-    spec: Spec, opening: Opening, outline: Oval, heights: Sequence[float], k: int, start: float
+    spec: Spec, opening: Opening, outline: Oval, heights: Sequence[float], k: int, waist: Waist
 ) -> tuple[float, float]:
     """Fractions at which an open hoop begins and ends: at the gap's edges, or at the first and last tape."""
     tapes = spec.build.tapes
     if opening.gap is None and tapes is not None:
         hem = heights[-1]
         first, last = (
-            fraction_at_height(tapes.waist_fractions[n], tapes.hem_fractions[n], start, hem, heights[k])
+            fraction_at_height(
+                tapes.waist_fractions[n], tapes.hem_fractions[n], waist.start(tapes.waist_fractions[n])[2],
+                hem, heights[k],
+            )
             for n in (0, -1)
         )
         return first, last
