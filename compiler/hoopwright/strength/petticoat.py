@@ -16,7 +16,7 @@ from math import hypot, pi
 from types import MappingProxyType
 
 from hoopwright.shape.model import Shape
-from hoopwright.spec.model import Carrier, Layer, Spec
+from hoopwright.spec.model import Layer, Spec
 from hoopwright.strength import buckle, setting
 from hoopwright.strength.droop import GRAVITY
 from hoopwright.strength.load import layer_shares
@@ -123,5 +123,5 @@ def _area(outline: tuple[tuple[float, float], ...]) -> float:
     return abs(sum(a[0] * b[1] - b[0] * a[1] for a, b in pairwise((*outline, outline[0])))) / 2
 
 
-METHODS: Mapping[Carrier, Method] = MappingProxyType({"channels": solve})
+METHODS: Mapping[str, Method] = MappingProxyType({"channels": solve})
 """Methods of carriers that are not solved as cages on tapes."""

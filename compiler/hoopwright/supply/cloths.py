@@ -10,7 +10,7 @@ from decimal import Decimal
 from hoopwright.library.model import ByMeasure, Pack
 from hoopwright.spec.model import Spec
 from hoopwright.supply.cloth import lay_out
-from hoopwright.supply.cloth.model import Cloth, ClothFailure, ClothPlan, Panel, Remnant, Sheet
+from hoopwright.supply.cloth.model import Cloth, ClothFailure, ClothPlan, Gore, Panel, Remnant, Sheet
 from hoopwright.supply.model import ClothLayout, Placement, ShoppingLine
 from hoopwright.supply.money import measured_cost, step_price
 from hoopwright.supply.needs import ClothNeed, ways
@@ -170,7 +170,9 @@ def _placement(need: ClothNeed, sheet: Sheet, index: int) -> Placement:
     placed = sheet.placements[index]
     panels = {part.part for part in need.parts if isinstance(part, Panel)}
     across = placed.turned if placed.part in panels else not placed.turned
-    return Placement(placed.part, placed.x, placed.y, placed.width, placed.height, across)
+    gores = {part.part for part in need.parts if isinstance(part, Gore)}
+    outline = placed.outline if placed.part in gores else ()
+    return Placement(placed.part, placed.x, placed.y, placed.width, placed.height, across, outline)
 
 
 def strips_of(layouts: Iterable[ClothLayout], part: str) -> int:

@@ -60,8 +60,8 @@ class Cutting:
 
 @dataclass(frozen=True, slots=True)
 class Placement:
-    """A rectangle of cloth: part, x across the width from one selvage, y along the length, m.
-    ``turned``: grain across."""
+    """A piece of cloth in its box: part, x across the width from one selvage, y along the length, m.
+    ``turned``: grain across. ``outline``: its corners where it is no rectangle."""
 
     part: str
     x: float
@@ -69,6 +69,7 @@ class Placement:
     width: float
     height: float
     turned: bool = False
+    outline: tuple[tuple[float, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -82,7 +82,11 @@ def _piece(sheet: Sheet, plan: Plan, layout: ClothLayout, placed: Placement, at:
     """One strip or panel with its name, number and size."""
     x, y = LEFT + placed.x * scale, top + placed.y * scale
     wide, high = placed.width * scale, placed.height * scale
-    sheet.rect(x, y, wide, high, fill=PAPER, line=1.3, kind="strip")
+    if placed.outline:
+        corners = [(LEFT + a * scale, top + b * scale) for a, b in placed.outline]
+        sheet.path(corners, closed=True, fill=PAPER, width=1.3)
+    else:
+        sheet.rect(x, y, wide, high, fill=PAPER, line=1.3, kind="strip")
     same = [other for other in layout.placements if other.part == placed.part]
     number = sum(1 for other in layout.placements[:at] if other.part == placed.part) + 1
     name = placed.part if len(same) == 1 else f"{placed.part} {number} of {len(same)}"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from hoopwright.plan.model import Plan
-from hoopwright.render.drawing.letters import wrap
+from hoopwright.render.drawing.letters import text_width, wrap
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading, scale_bar, upright
 from hoopwright.render.drawing.sheet import GREY, XY, Sheet
 from hoopwright.render.figure import Figure
@@ -42,8 +42,10 @@ def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
         level = abs(rule.points[0][1] - rule.points[-1][1]) < 1e-9
         words = f"{rule.name}: {side} wide, {length_text(rule.offset, units)} up" if level else rule.name
         if level:
-            edge = scale * max((seam.allowance for seam in panel.seams), default=0.0)
-            sheet.text(x + 12 + edge, y + 4, words, size=SMALL, halo=True)
+            start = x + 12 + scale * max((seam.allowance for seam in panel.seams), default=0.0)
+            if start + text_width(words, SMALL) > PAGE - 6:
+                words = f"{rule.name}: {length_text(rule.offset, units)} up"
+            sheet.text(start, y + 4, words, size=SMALL, halo=True)
         else:
             sheet.text(x + 5, y + 18, words, size=SMALL, halo=True)
     across(sheet, LEFT, LEFT + panel.width * scale, low + 40, length_text(panel.width, units))

@@ -113,7 +113,8 @@ def _tested(stock: MaterialStrength) -> str:
 def _weights(plan: Plan, p: Printer) -> tuple[tuple[str, str], ...]:
     weights = plan.assessment.weights
     parts = (("hoops", weights.hoops), ("casings", weights.casings), ("tapes", weights.tapes),
-             ("waistband", weights.waistband), ("hem band", weights.band), ("joins", weights.joins), ("cloth", weights.cloth),
+             ("waistband", weights.waistband), ("hem band", weights.band), ("joins", weights.joins),
+             ("cloth", weights.cloth),
              ("cage alone", weights.total), ("all that hangs from the waist", plan.assessment.carried))
     return tuple((name, p.mass(value)) for name, value in parts if value)
 
@@ -124,7 +125,8 @@ def _totals(plan: Plan, p: Printer) -> tuple[tuple[str, str], ...]:
     least = "at least " if found.buckling.at_least and found.buckling.value is not None else ""
     return (
         ("Load it bears before a hoop buckles, over its own load", least + factor),
-        (f"Outward pull of {'all tapes' if plan.shape.tapes else 'the cloth'} on the waistband", quantity.force_text(found.waist_pull)),
+        (f"Outward pull of {'all tapes' if plan.shape.tapes else 'the cloth'} on the waistband",
+         quantity.force_text(found.waist_pull)),
         ("How far the hem's centre swings from its place", p.by(found.swing, "length")),
         ("Load on the waistband", f"{found.carried:.1f} kg"),
     )

@@ -7,6 +7,7 @@ from hoopwright.render.drawing.steps import (
     band_steps,
     fitting_steps,
     join_steps,
+    petticoat_steps,
     stock_steps,
     tape_steps,
     waist_steps,
@@ -19,6 +20,7 @@ SKETCHES: dict[str, Sketch] = {
     **tape_steps.SKETCHES,
     **join_steps.SKETCHES,
     **band_steps.SKETCHES,
+    **petticoat_steps.SKETCHES,
     **waist_steps.SKETCHES,
     **fitting_steps.SKETCHES,
 }
