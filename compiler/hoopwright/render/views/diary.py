@@ -54,7 +54,7 @@ class Diary:
 def diary_view(plan: Plan) -> Diary:
     """The diary of a plan."""
     p, work, mending = Printer.of(plan.spec), plan.work, plan.supply.mending
-    rounds = tuple(_round(refit, said.notes, p)
+    rounds = tuple(_round(refit, said.notes, plan, p)
                    for refit, said in zip(plan.shape.refits, plan.spec.fittings, strict=True))
     return Diary(
         done=sum(task.done for task in work.tasks),
@@ -78,11 +78,13 @@ def _piece(piece: Salvage, p: Printer) -> tuple[str, str, str]:
     return piece.part, cut, "serves nowhere now: keep it as stock"
 
 
-def _round(refit: Refit, notes: str, p: Printer) -> Round:
-    tapes = tuple(dict.fromkeys(mark.tape for mark in refit.moved))
-    hoops = tuple(dict.fromkeys(mark.hoop for mark in refit.moved))
+def _round(refit: Refit, notes: str, plan: Plan, p: Printer) -> Round:
+    """One fitting; marks that move by no more than their tolerance stay where they are."""
+    least = plan.spec.allowances.tape_tolerance
     at = {(mark.hoop, mark.tape): f"{p.length(mark.was)} → {p.length(mark.goes)}" for mark in refit.moved
-          if p.length(mark.was) != p.length(mark.goes)}
+          if abs(mark.goes - mark.was) > least}
+    tapes = tuple(tape.id for tape in plan.shape.tapes if any(name == tape.id for _, name in at))
+    hoops = tuple(hoop.id for hoop in plan.shape.hoops if any(name == hoop.id for name, _ in at))
     return Round(
         on=refit.on,
         right=refit.right,
