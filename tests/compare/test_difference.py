@@ -176,6 +176,13 @@ def test_adding_a_hoop_saves_every_piece_that_is_cut() -> None:
     assert {piece.part for piece in found.mending.pieces} == {f"H{k}" for k in range(1, 7)}
 
 
+def test_strip_does_not_become_cane() -> None:
+    found = difference(plan(progress=DONE), plan(build={"hoops": {"material": "cane"}}))
+    assert found.mending is not None
+    assert {piece.fate for piece in found.mending.pieces} == {"spare"}
+    assert {item.task for item in found.undone} >= {"test-stock", "cut-H1", "cut-H6"}
+
+
 def test_the_three_formats_say_the_same() -> None:
     found = diff(build={"hoops": {"material": "cane", "join": "lap bound"}})
     labels = ("cage.yaml", "cage.yaml (cane | bars)")

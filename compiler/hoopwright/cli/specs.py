@@ -16,6 +16,7 @@ from hoopwright.spec.choice import AS_WRITTEN, Choice
 from hoopwright.spec.model import Units
 
 _IS_SPEC = re.compile(rb"^(?:\xef\xbb\xbf)?spec[ \t]*:", re.MULTILINE)
+_IS_BODY = re.compile(rb"^(?:\xef\xbb\xbf)?body[ \t]*:", re.MULTILINE)
 _SUFFIXES = (".yaml", ".yml")
 
 
@@ -71,6 +72,9 @@ def gather(names: list[str], variant: str = "") -> tuple[list[SpecFile], list[Di
                 data = _bytes(found)
                 if IS_CAST.search(data) and not _IS_SPEC.search(data):
                     problems += _cast(found, data, files)
+                elif _IS_BODY.search(data) and not _IS_SPEC.search(data):
+                    problems.append(_problem("body-alone", found.as_posix(), "this is a body, and no design",
+                                             "name the specs that take their wearer `from` it"))
                 else:
                     spec = SpecFile(found, found.as_posix(), data, choice)
                     files.setdefault((found.resolve(), ""), spec)

@@ -68,12 +68,27 @@ def _tolerance(name: str, rules: Allowances) -> float:
 
 
 def _mending(before: Plan, after: Plan, pairs: Pairs) -> Mending:
-    """The pieces cut so far under the names they have in the new plan, and what becomes of them."""
-    old = {name: _new_name(name, pairs, after) for name in _pieces(before)}
+    """The pieces cut so far under the names they have in the new plan, and what becomes of them. What is of
+    another material than the new plan asks for serves nowhere."""
+    pieces = _pieces(before)
+    fitting = [name for name in pieces if _material(name, before, pairs) == _material(name, after, pairs)]
+    old = {name: _new_name(name, pairs, after) for name in fitting}
     told = {new: name for name, new in old.items()}
-    lengths = {old[name]: length for name, length in _pieces(before).items()}
-    mending = mend(after.spec, after.shape, lengths)
-    return replace(mending, pieces=tuple(_renamed(piece, told) for piece in mending.pieces))
+    mending = mend(after.spec, after.shape, {old[name]: pieces[name] for name in fitting})
+    spare = [Salvage(name, length, "spare", "", 0.0) for name, length in pieces.items() if name not in old]
+    return replace(mending, pieces=(*(_renamed(piece, told) for piece in mending.pieces), *spare))
+
+
+def _material(part: str, plan: Plan, pairs: Pairs) -> object:
+    """What a part of that kind is cut from in a plan: the stock's section and grade, or the article."""
+    build = plan.spec.build
+    if part.startswith("casing "):
+        return build.hoops.casing.name if build.hoops.casing is not None else None
+    if part == "waistband":
+        return build.waistband.material.name
+    if part in _tapes(pairs):
+        return build.tapes.material.name if build.tapes is not None else None
+    return build.hoops.material.section, build.hoops.material.grade.name
 
 
 def _renamed(piece: Salvage, told: dict[str, str]) -> Salvage:
