@@ -20,13 +20,16 @@ OFF_GIRTH = INCH / 2
 
 OWN: Mapping[str, tuple[Carrier, ...]] = MappingProxyType({
     "tapes": ("tapes",), "hem_band": ("tapes",), "ties": ("tapes",), "lacing": ("tapes",),
+    "hip_ties": ("tapes",),
     "channels": ("channels",), "panels": ("channels",), "flounce": ("channels",),
+    "wheel": ("wheel",), "side_hoops": ("channels",),
 })
 """The maps of ``build`` that belong to one way of carrying the hoops."""
 
 _HELP: Mapping[str, str] = MappingProxyType({
     "tapes": "write `carried_by: tapes`, or leave this map out",
     "channels": "write `carried_by: channels`, or leave this map out",
+    "wheel": "write `carried_by: wheel`, or leave this map out",
 })
 
 Article = Callable[[Node, str, str], Goods]
@@ -52,6 +55,7 @@ def clashes(node: Node, shape: Node, carrier: Carrier, notes: Notebook) -> None:
                              related=((said.path, "said here"),) if said else ()))
     if carrier != "channels":
         return
+    _cloth_clashes(node, shape, notes)
     casing = node["hoops"]["casing"]
     if casing.text() not in (None, "none"):
         notes.tell(error("carrier-clash", casing.path, "a hoop in a channel wears no casing of its own",
@@ -60,6 +64,18 @@ def clashes(node: Node, shape: Node, carrier: Carrier, notes: Notebook) -> None:
         notes.tell(error("carrier-clash", shape["opening"].path,
                          "the cloth of a petticoat goes all round, so its hoops cannot be open in front",
                          "leave `opening` out; the placket lets the wearer in", at_key=True))
+
+
+def _cloth_clashes(node: Node, shape: Node, notes: Notebook) -> None:
+    """Tell of the cloth of a petticoat beside side hoops, and of that of side hoops beside a petticoat."""
+    plan = shape["ground_plan"]
+    pair = (plan.text() or plan["kind"].text()) == "pair"
+    for key in ("channels", "panels", "flounce") if pair else ("side_hoops",):
+        if node[key]:
+            here = "side hoops" if pair else "a petticoat"
+            notes.tell(error("carrier-clash", node[key].path, f"`{key}` does not belong to {here}",
+                             "leave it out, or change `ground_plan`", at_key=True,
+                             related=((plan.path, "said here"),) if plan else ()))
 
 
 def read_petticoat(node: Node, wearer: Node, hem: float, article: Article, notes: Notebook) -> Petticoat:

@@ -218,6 +218,8 @@ _ACTIONS = (
 _CONDITIONS = (
     ConditionKey("waist-closed", "the waistband closes, girth measured as closed", "waistband",
                  "the waist's girth with its ease"),
+    ConditionKey("waist-tied", "girth of the waist as the tape or drawstring is tied round it", "waistband",
+                 "the waist's girth with its ease"),
     ConditionKey("hem-height-front", "lower edge of the hem hoop above the floor at centre front", "hem hoop",
                  "hem off floor"),
     ConditionKey("hem-height-side", "the same at the left and at the right side", "hem hoop",

@@ -6,6 +6,8 @@ wearer tells how high the waist's line lies on the cloth. Flounces are sewn on l
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from hoopwright.library.goods import FASTENINGS_PER_BAND
 from hoopwright.shape.model import Hoop, Petticoat
 from hoopwright.supply.cloths import strips_of
@@ -29,17 +31,26 @@ def petticoat_tasks(bench: Bench) -> tuple[Task, ...]:
     first = tuple(dict.fromkeys((hoops[-1], hoops[0])))
     threaded = tuple(_thread(bench, hoop, (channelled,)) for hoop in first)
     pinned = _pin(bench, cloth, tuple(task.id for task in threaded))
-    stop = body_stop(bench, (pinned.id,))
+    stop = _tied(body_stop(bench, (pinned.id,)))
     rest = tuple(_thread(bench, hoop, (stop.id,)) for hoop in hoops if hoop not in first)
     joins = join_tasks(bench, (stop.id,))
     joined = tuple(_after(task, rest, bench) for task in joins)
     seam = _close(bench, cloth, (joined[-1].id if joined else stop.id, *(task.id for task in rest)))
     waist = _waist(bench, cloth, stop.id, seam.id)
     second = hem_stop(bench, (waist[-1].id, seam.id))
+    second = _tied(second) if cloth.drawstring else second
     flounces = _flounces(bench, cloth, second.id)
     third = use_stop(bench, (flounces[-1].id if flounces else second.id,))
-    return (*metal_tasks(bench), *sewn, *threaded, pinned, stop, *rest, *joined, seam, *waist, second, *flounces,
-            third, *_finish(bench, waist[-1].id, second.id, third.id))
+    return (*metal_tasks(bench), *sewn, *threaded, pinned, stop, *rest, *joined, seam, *waist, second,
+            *flounces, third, *_finish(bench, waist[-1].id, second.id, third.id))
+
+
+def _tied(stop: Task) -> Task:
+    """The same stop where no band is closed: a tape or the drawstring is tied round the waist."""
+    mend = "tie it again at the waist's own girth; write the girth as tied under `fittings`"
+    return replace(stop, conditions=tuple(
+        replace(one, key="waist-tied", mend=mend) if one.key == "waist-closed" else one
+        for one in stop.conditions))
 
 
 def _after(task: Task, rest: tuple[Task, ...], bench: Bench) -> Task:
@@ -70,7 +81,8 @@ def _panels(bench: Bench, cloth: Petticoat) -> tuple[Task, ...]:
         bench.task("cut-cloth", "cut-cloth", f"cut the {cloth.kind}", ("press",),
                    bench.minutes(("cut panel", cloth.count)), jobs_=("cut cloth",), parts=(panel.part,)),
         bench.task("mark-cloth", "mark-cloth", "mark the channel lines", ("cut-cloth",),
-                   bench.minutes(("mark channel", cloth.count * lines)), jobs_=("mark",), parts=(panel.part,)),
+                   bench.minutes(("mark channel", cloth.count * lines)), jobs_=("mark",),
+                   parts=(panel.part,)),
         bench.task("sew-cloth", "sew-cloth", "sew all seams but one, and the hem", ("mark-cloth",),
                    bench.minutes(bench.seam((cloth.count - 1) * panel.height + cloth.hem),
                                  ("set up seam", cloth.count)),
@@ -112,7 +124,8 @@ def _close(bench: Bench, cloth: Petticoat, needs: tuple[str, ...]) -> Task:
     panel = bench.shape.panels[0]
     return bench.task("close-seam", "close-seam", "sew the last seam and the placket", needs,
                       bench.minutes(bench.seam(panel.height), ("hand seam", 2 * cloth.placket),
-                                    ("whip stitch", cloth.feed_gap * len(cloth.channels)), ("set up seam", 2)),
+                                    ("whip stitch", cloth.feed_gap * len(cloth.channels)),
+                                    ("set up seam", 2)),
                       jobs_=("sew long seams", "sew by hand"), parts=(panel.part,))
 
 

@@ -11,6 +11,7 @@ from hoopwright.work.model import Condition
 
 PHRASES: dict[str, str] = {
     "waist-closed": "the waistband closes, measured round as closed",
+    "waist-tied": "the waist, measured round as the tape or drawstring is tied",
     "hem-height-front": "lower edge of the hem hoop above the floor, in front",
     "hem-height-side": "the same at the left and at the right",
     "hem-height-back": "the same behind",

@@ -13,7 +13,7 @@ from hoopwright.render.quantities import Printer
 from hoopwright.render.views.conditions import ConditionView, condition_views
 from hoopwright.render.views.parts import HoopView
 from hoopwright.render.words import plain_key
-from hoopwright.work.model import Task
+from hoopwright.work.model import Condition, Task
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,13 +122,21 @@ class _Teller:
             figure=self.figures.get(f"step-{first.action}"),
             first=first.action not in self.explained,
             stop=first.stop,
-            conditions=condition_views([one for task in group for one in task.conditions], self.printer),
+            conditions=self._conditions([one for task in group for one in task.conditions]),
             done=tuple(task.id for task in group if task.done),
             hand=first.hand,
         )
         self.cautioned.update(keys)
         self.explained.add(first.action)
         return step
+
+    def _conditions(self, conditions: list[Condition]) -> tuple[ConditionView, ...]:
+        """What must be true; of a petticoat it is said by that name."""
+        views = condition_views(conditions, self.printer)
+        if self.plan.shape.petticoat is None:
+            return views
+        return tuple(ConditionView(view.must.replace("the cage", "the petticoat"), view.wanted,
+                                   view.mend.replace("cage", "petticoat")) for view in views)
 
     def _is_new(self, key: str) -> bool:
         return key in CAUTIONS and key not in self.cautioned
