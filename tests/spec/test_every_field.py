@@ -51,7 +51,7 @@ build:
   hem_band: {depth: 9 in, material: lawn, grain: across, cut_height: 20 in}
 load:
   - {name: flounces, material: lawn, area: 3 yd2, weight: 1 lb, hang: flounced, at: [20 in], buy: true}
-  - {name: gored, weight: 1 lb, hang: gored}
+  - {name: gored, weight: 1 lb, hang: gored, gathered: true}
 skirt: {off_floor: 2 in}
 shops: {mill: 6 USD}
 materials:
