@@ -108,7 +108,8 @@ def _line(
         raise Impossible(problems.top_below_hem(upper is not None))
     if kind == "table":
         return _table(spec, ground, anchor, hem)
-    if kind != "drum" and ground.hem_girth <= anchor[1]:
+    widens = kind != "drum" and shape.ground_plan.half is None
+    if widens and ground.hem_girth <= anchor[1]:
         raise Impossible(problems.hem_not_wider())
     return GirthLine(kind, shape.line.power, anchor[0], anchor[1], full, ground.hem_girth)
 
@@ -276,4 +277,7 @@ def step_down(profile: Profile, start: SidePoint, length: float, lowest: float) 
         return lowest
     if miss(start[0]) >= 0.0:
         return start[0]
-    return bracketed_root(miss, max(lowest, start[0] - length), start[0])
+    straight_down = max(lowest, start[0] - length)
+    if miss(straight_down) <= 0.0:
+        return straight_down
+    return bracketed_root(miss, straight_down, start[0])
