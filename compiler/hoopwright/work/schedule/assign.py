@@ -16,7 +16,9 @@ from typing import Any
 from hoopwright.work.schedule.bounds import overnight
 from hoopwright.work.schedule.desk import Desk
 
-_NODES = 500
+NODES = 500
+"""Nodes of branch and bound that one search may take."""
+
 _GATES = 6
 
 
@@ -40,13 +42,15 @@ class Assignment:
 
 @dataclass(slots=True)
 class Program:
-    """The program for ``sessions`` sessions, the goal in session ``goal_by`` at the latest."""
+    """The program for ``sessions`` sessions, the goal in session ``goal_by`` at the latest. ``nodes`` counts
+    those that its searches took."""
 
     desk: Desk
     sessions: int
     goal_by: int
     cuts: list[Cut] = field(default_factory=list)
     gates: tuple[int, ...] = ()
+    nodes: int = 0
 
     def __post_init__(self) -> None:
         self.gates = _gates(self.desk)
@@ -65,6 +69,7 @@ class Program:
         if status == highspy.HighsModelStatus.kInfeasible:
             return Assignment((), False, 0)
         info = solver.getInfo()
+        self.nodes += max(0, info.mip_node_count)
         least = math.ceil(info.mip_dual_bound - 1e-6) if runs else 0
         if info.primal_solution_status != highspy.SolutionStatus.kSolutionStatusFeasible:
             return Assignment((), True, max(0, least))
@@ -187,7 +192,7 @@ def _quiet_solver() -> Any:
     make: Any = Quiet
     solver = make()
     for option, value in (("output_flag", False), ("threads", 1), ("random_seed", 0),
-                          ("mip_max_nodes", _NODES), ("mip_rel_gap", 0.0)):
+                          ("mip_max_nodes", NODES), ("mip_rel_gap", 0.0)):
         solver.setOptionValue(option, value)
     return solver
 

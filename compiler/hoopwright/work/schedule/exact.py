@@ -8,7 +8,7 @@ goal's session, then changes of set-up; each is proven before the next is asked 
 
 from __future__ import annotations
 
-from hoopwright.work.schedule.assign import Assignment, Cut, Program
+from hoopwright.work.schedule.assign import NODES, Assignment, Cut, Program
 from hoopwright.work.schedule.desk import Desk, desk
 from hoopwright.work.schedule.judge import aim, faults
 from hoopwright.work.schedule.model import Aim, Shop, Slot, Timetable
@@ -16,8 +16,9 @@ from hoopwright.work.schedule.network import Network
 from hoopwright.work.schedule.one import least_aim, one_maker, proven
 from hoopwright.work.schedule.runs import fewest_runs, reason
 
-_ROUNDS = 30
-"""Most assignments that are put in order before the search gives up with a gap."""
+_ROUNDS, _IDLE = 30, 6
+"""Most assignments that are put in order, and most of them in vain one after the other, before the search
+gives up with a gap; it does so too when they have taken as many nodes as one search may."""
 
 
 def one_maker_exact(net: Network, shop: Shop) -> Timetable:
@@ -31,19 +32,27 @@ def one_maker_exact(net: Network, shop: Shop) -> Timetable:
     if best.aim[:2] != (sessions, goal):
         return _named(best, least)
     program = Program(table, sessions, goal or sessions)
-    changes = 0
+    best, changes = _fewest_changes(program, table, shop, best)
+    least = least._replace(changes=max(least.changes, min(changes, best.aim.changes)))
+    return _named(best, least)
+
+
+def _fewest_changes(program: Program, table: Desk, shop: Shop, best: Timetable) -> tuple[Timetable, int]:
+    """The best order, and changes of set-up that no order has fewer of."""
+    changes, idle = 0, 0
     for _ in range(_ROUNDS):
-        if best.aim.changes <= changes:
+        before = (best.aim.changes, changes)
+        if best.aim.changes <= changes or idle > _IDLE or program.nodes >= NODES:
             break
         found = program.solve()
-        changes = max(changes, found.runs - sessions)
+        changes = max(changes, found.runs - program.sessions)
         if not found.sessions:
             break
         best = _better(best, table, shop, found)
+        idle = idle + 1 if (best.aim.changes, changes) == before else 0
         if not _learn(program, found):
             break
-    least = least._replace(changes=max(least.changes, min(changes, best.aim.changes)))
-    return _named(best, least)
+    return best, changes
 
 
 def _widths(table: Desk, shop: Shop, start: Timetable) -> tuple[Timetable, int, int]:
