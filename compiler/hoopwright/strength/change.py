@@ -12,6 +12,8 @@ from hoopwright.spec.tapes import equal_places, places_behind, places_beside_gap
 from hoopwright.strength.material import material_strength, modulus
 
 MOST_TAPES = 12
+FEWEST_EVEN = 4
+"""Tapes that are spaced evenly are at least so many: fewer hold a hoop level only just."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +71,10 @@ def _more_tapes(more: int) -> Callable[[Spec], Spec | None]:
 
 def _even(spec: Spec) -> Spec | None:
     old = spec.build.tapes
-    return None if old is None or old.front_gap is None else with_tapes(spec, old.count, None)
+    if old is None or spec.shape.ground_plan.half is not None:
+        return None
+    even = with_tapes(spec, max(old.count, FEWEST_EVEN), None)
+    return None if even is None or even.build.tapes == old else even
 
 
 def _scaled(width: float, depth: float) -> Callable[[Spec], Spec | None]:

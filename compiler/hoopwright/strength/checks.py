@@ -8,12 +8,15 @@ from types import MappingProxyType
 
 from hoopwright.shape.judge import judged
 from hoopwright.spec.check import Check
+from hoopwright.strength.balance import balance_check, off_centre, seat_room
+from hoopwright.strength.change import NO_GAP
 from hoopwright.strength.handled import handling_checks
 from hoopwright.strength.joining import join_checks
 from hoopwright.strength.measures import MEASURES, Measured
 from hoopwright.strength.method import Method, Problem, Solution
 from hoopwright.strength.model import Weights
 from hoopwright.strength.remedy import Trials, remedy, used_by
+from hoopwright.strength.rescue import rescue
 
 MARGIN = 0.10
 """A pass by less than this share of the limit is marginal: our judgement."""
@@ -79,12 +82,23 @@ def strength_checks(
     """All checks of a solved cage."""
     trials = Trials(problem.spec, method, used_by(problem, solution))
     mechanics = tuple(_mechanics(code, problem, solution, trials) for code in SORTS)
-    return (*mechanics, *handling_checks(problem), *join_checks(problem),
-            *((_slack(solution),) if problem.shape.petticoat is None else ()), _weight(problem, weights))
+    handled = tuple(_open(check, solution) for check in handling_checks(problem))
+    hung = (*((balance_check(problem),) if off_centre(problem) else ()), *seat_room(problem))
+    return (*mechanics, *hung, *handled, *join_checks(problem),
+            *((_slack(solution, trials),) if solution.tapes or problem.shape.tapes else ()),
+            _weight(problem, weights))
+
+
+def _open(check: Check, solution: Solution) -> Check:
+    """A check, not assessed where the method says why."""
+    why = solution.unassessed.get(check.code)
+    return check if why is None else replace(check, part="", value=None, result="not assessed", remedy=why)
 
 
 def _mechanics(code: str, problem: Problem, solution: Solution, trials: Trials) -> Check:
     sort, measured = SORTS[code], MEASURES[code](problem, solution)
+    if code in solution.unassessed:
+        measured = replace(measured, part="", value=None)
     source = solution.sources.get(code, sort.source)
     if code == "buckling" and measured.value is None and code not in solution.unassessed:
         return Check(code, "", None, measured.limit, sort.dimension, "at least", "holds", "", source,
@@ -99,7 +113,8 @@ def _mechanics(code: str, problem: Problem, solution: Solution, trials: Trials) 
     if check.result not in ("fails", "marginal"):
         return check
     words = _remedy(code, problem, solution, measured, trials, check.result) or sort.otherwise
-    return replace(check, remedy=words)
+    trouble = solution.trouble if code == "equilibrium" else ()
+    return replace(check, remedy="; ".join((*trouble, words)))
 
 
 def _remedy(code: str, problem: Problem, solution: Solution, measured: Measured, trials: Trials,
@@ -109,10 +124,9 @@ def _remedy(code: str, problem: Problem, solution: Solution, measured: Measured,
         return "soak the cane and bend it to the curve before it is joined: it then lies in it unstrained"
     if measured.used <= 1.0 and problem.stock.grade.spread > 1 - measured.used:
         return "this grade varies widely: test a sample on the bench (droop and wrap) to be sure"
-    if result != "fails":
-        return ""
-    mend = remedy(code, trials)
-    return "; ".join((*solution.trouble, mend)) if code == "equilibrium" and mend else mend
+    if code == "equilibrium":
+        return rescue(problem, solution, trials)
+    return remedy(code, trials) if result == "fails" else ""
 
 
 def _soft(code: str, problem: Problem, solution: Solution, measured: Measured) -> bool:
@@ -127,16 +141,31 @@ def _soft(code: str, problem: Problem, solution: Solution, measured: Measured) -
     return code == "buckling" and solution.buckling.at_least and measured.used <= SCREEN
 
 
-def _slack(solution: Solution) -> Check:
+def _slack(solution: Solution, trials: Trials) -> Check:
     """Tapes that hang slack carry nothing; with every tape taut there are none."""
-    slack = [tape.id for tape in solution.tapes if any(segment.slack for segment in tape.segments)]
+    slack = _slack_tapes(solution)
     value = None if "slack" in solution.unassessed else float(len(slack))
     return judged(
         "slack", ", ".join(slack), value, 0.0, "count", "at most",
         says="every tape pulls", source=solution.sources.get("slack", "tape tensions of the solved cage"),
-        remedy=f"shorten the marks of {' and '.join(slack)}, or space the tapes more evenly",
+        remedy=_taut(slack, trials) if slack else "",
         unknown=solution.unassessed.get("slack", ""),
     )
+
+
+def _slack_tapes(solution: Solution) -> list[str]:
+    return [tape.id for tape in solution.tapes if any(segment.slack for segment in tape.segments)]
+
+
+def _taut(slack: list[str], trials: Trials) -> str:
+    """What makes every tape pull: even spacing where it was solved to do so."""
+    marks = f"shorten the marks of {', '.join(slack)} or leave out what pulls nothing"
+    even = trials.solved(NO_GAP[0])
+    if even is None or even[1].status != "solved":
+        return marks
+    left = _slack_tapes(even[1])
+    effect = "then every tape pulls" if not left else f"then only {', '.join(left)} hang slack"
+    return f"{NO_GAP[0].said_of(trials.spec)} ({effect}), or {marks}" if len(left) < len(slack) else marks
 
 
 def _weight(problem: Problem, weights: Weights) -> Check:

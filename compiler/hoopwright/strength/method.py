@@ -45,7 +45,8 @@ class Solution:
 
     ``unassessed``: codes of checks this method cannot judge, each with the reason. ``sources`` may
     name a check's source where it is not the usual closed form, ``says`` what it says. ``status`` is
-    ``solved``, or what a solver found instead; ``trouble`` says it in words.
+    ``solved``, or what a solver found instead; ``trouble`` says it in words, ``carries`` is the
+    share of its load at which a cage gives way that does not carry all of it (None: not known).
     """
 
     method: str
@@ -60,6 +61,7 @@ class Solution:
     says: Mapping[str, str] = field(default_factory=dict)
     status: str = "solved"
     trouble: tuple[str, ...] = ()
+    carries: float | None = None
     lines: tuple[HoopLines, ...] = ()
     ties: tuple[TieStrength, ...] = ()
 

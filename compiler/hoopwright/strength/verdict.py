@@ -34,6 +34,10 @@ CLAUSES: Mapping[str, Clause] = MappingProxyType({
     "out-of-round": Clause("{part} goes too far out of round between its tapes",
                            "{part} only just keeps round between its tapes"),
     "swing": Clause("it swings too far forward or back", "it swings nearly too far forward or back"),
+    "balance": Clause("its weight hangs too far behind the waist",
+                      "its weight hangs rather far behind the waist"),
+    "seat-room": Clause("it leaves too little of a chair to sit on",
+                        "it leaves just enough of a chair to sit on"),
     "set-closed": Clause("closing {part} leaves too little before it takes a set",
                          "closing {part} leaves only just enough before it takes a set"),
     "set-worn": Clause("wearing it leaves too little before {part} takes a set",
@@ -48,7 +52,7 @@ CLAUSES: Mapping[str, Clause] = MappingProxyType({
     "join-stiff": Clause("the join flattens {part}", "the join nearly flattens {part}"),
     "join-shear": Clause("the join of {part} may slide apart", "the join of {part} only just holds"),
     "join-peel": Clause("the join of {part} may peel apart", "the join of {part} only just holds"),
-    "slack": Clause("{part} hangs slack", "{part} hangs nearly slack"),
+    "slack": Clause("nothing pulls in {part}", "hardly anything pulls in {part}"),
     "weight": Clause("the cage alone is too heavy", "the cage alone is nearly too heavy"),
 })
 """The clauses of every check of strength."""

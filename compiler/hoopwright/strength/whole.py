@@ -44,6 +44,8 @@ CLOTH = 5000.0
 """N per metre of width and layer: our judgement for woven cotton at small strains."""
 COARSE = 24
 """Rods in a hoop of a changed cage; 48 in the cage itself."""
+MOST_SAID = 4
+"""Reasons told when no equilibrium is found; more of the same are counted."""
 STRIPS = 24
 """Upright strips that stand for the cloth of a hem band."""
 
@@ -89,7 +91,8 @@ def model(problem: Problem) -> CageModel:
     rows = tuple(BodyRow(row.height, row.width / 2, row.depth / 2) for row in shape.body)
     body = BodyModel(rows) if len(rows) > 1 else None
     tapes = tuple(_tape(tape, problem, ea) for tape in shape.tapes)
-    return CageModel(hoops, tapes, bands, tuple(part for tie in shape.ties for part in _tie(tie, shape.hoop(tie.hoop), ea)), body=body)
+    ties = tuple(part for tie in shape.ties for part in _tie(tie, shape.hoop(tie.hoop), ea))
+    return CageModel(hoops, tapes, bands, ties, body=body)
 
 
 def solution(problem: Problem, result: CageResult) -> Solution:
@@ -132,7 +135,8 @@ def _ids(problem: Problem) -> frozenset[str]:
 
 def _nothing(problem: Problem, result: CageResult) -> Solution:
     """No equilibrium: loads as they are, everything else not assessed, and why."""
-    why = "; ".join(note.text for note in result.notes) or result.status
+    trouble = _trouble(result)
+    why = "; ".join(trouble) or result.status
     hoops = tuple(
         HoopStrength(hoop.id, (skirt + own) * GRAVITY / hoop.girth, 0.0, None, None, None, None)
         for hoop, skirt, own in zip(problem.shape.hoops, problem.skirt, problem.own, strict=True)
@@ -148,8 +152,24 @@ def _nothing(problem: Problem, result: CageResult) -> Solution:
         0.0,
         unassessed=dict.fromkeys(codes, why),
         status=result.status,
-        trouble=tuple(note.text for note in result.notes),
+        trouble=trouble,
+        carries=_carries(result),
     )
+
+
+def _carries(result: CageResult) -> float | None:
+    """Share of its load at which it gives way; None when that is not known, or not below all of it."""
+    factor = result.factor
+    return factor.value if factor is not None and 0.0 < factor.value < 1.0 else None
+
+
+def _trouble(result: CageResult) -> tuple[str, ...]:
+    """Why there is no equilibrium, like things together, and how much of its load the cage carries."""
+    carries, said = _carries(result), list(dict.fromkeys(note.text for note in result.notes))
+    if carries is not None:
+        said.insert(1, f"it gives way at about {carries * 100:.2g} % of this load")
+    more = len(said) - MOST_SAID
+    return tuple(said if more <= 1 else [*said[:MOST_SAID], f"and {more} more of this kind"])
 
 
 def _section(problem: Problem) -> Section:

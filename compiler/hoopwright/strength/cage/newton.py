@@ -16,6 +16,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from hoopwright.strength.cage.arrays import Floats
+from hoopwright.strength.cage.rolling import only_rolls
 from hoopwright.strength.cage.sparse import all_positive
 from hoopwright.strength.cage.system import Evaluated, Guess, State, System
 
@@ -114,9 +115,15 @@ def true_tangent(system: System, state: State, factor: float) -> Floats:
 
 
 def is_stable(system: System, state: State, factor: float) -> bool:
-    """Return whether every pivot of the true tangent is positive: the state stands against any small push."""
-    factored = system.pattern.factor(true_tangent(system, state, factor), system.hold)
-    return factored is not None and all_positive(factored)
+    """Return whether every pivot of the true tangent is positive: the state stands against any small push.
+
+    A round hoop that may roll in its own ring is let roll: see `rolling`.
+    """
+    tangent = true_tangent(system, state, factor)
+    factored = system.pattern.factor(tangent, system.hold)
+    if factored is None:
+        return False
+    return all_positive(factored) or only_rolls(system, state, tangent, factored)
 
 
 def weakest(system: System, state: State, factor: float) -> Floats | None:

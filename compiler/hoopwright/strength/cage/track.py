@@ -132,6 +132,8 @@ def linear_will_do(system: System, found: Found, stops: Stops) -> bool:
     model, bars = system.layout.model, system.layout.bars
     if model.ties or model.joins or model.bands or not model.tapes or not all(h.closed for h in model.hoops):
         return False
+    if any(h.section.is_round for h in model.hoops):
+        return False
     for hoop in model.hoops:
         at = sorted(f % 1.0 for t in model.tapes for h, f in t.fixings if h == hoop.id)
         gaps = [b - a for a, b in zip(at, [*at[1:], at[0] + 1.0], strict=True)] if at else [1.0]

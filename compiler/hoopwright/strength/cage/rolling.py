@@ -1,0 +1,46 @@
+"""A round rod that was born straight may roll in its own ring: nothing holds it and nothing changes.
+
+In truth that movement is neutral; a mesh of straight-born rods makes it slightly unstable, by an amount that
+falls with the square of their length. The stability of everything else is judged by
+inertia: with K negative on the rolls alone (they do not meet one another), as many negative pivots as there
+are such rolls means that K is positive on all that is K-orthogonal to them (Sylvester).
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from hoopwright.strength.cage.arrays import Floats
+from hoopwright.strength.cage.sparse import Factored
+from hoopwright.strength.cage.system import State, System
+
+SLIGHT = 0.05
+"""A roll resists by less than this share of one rod's own twist, or it is more than the mesh's doing."""
+
+
+def rolls(system: System, state: State) -> list[Floats]:
+    """Return the rolling movement (n,) of every closed round hoop that was born straight."""
+    model, found = system.layout.model, []
+    for hoop, mesh in zip(model.hoops, system.layout.hoops, strict=True):
+        if hoop.section.is_round and hoop.closed and hoop.born == "straight" and not hoop.born_curvature:
+            full = np.zeros(system.n + 1)
+            full[system.spin[mesh.nodes]] = state.triads[mesh.nodes, :, 0]
+            found.append(full[: system.n])
+    return found
+
+
+def only_rolls(system: System, state: State, tangent: Floats, factored: Factored) -> bool:
+    """Return whether every negative pivot belongs to a hoop that rolls."""
+    if not (factored.perm_r == factored.perm_c).all():
+        return False
+    diagonal = factored.U.diagonal()
+    negative = int((diagonal <= 0).sum())
+    rods = system.layout.rods
+    twist = float((rods.section[:, 1:].max(axis=1) / rods.length).max())
+    rolling = 0
+    for roll in rolls(system, state):
+        resists = float(roll @ system.pattern.times(tangent, roll)) / float(roll @ roll)
+        if abs(resists) > SLIGHT * twist:
+            return False
+        rolling += resists <= 0
+    return 0 < negative == rolling
