@@ -24,6 +24,7 @@ def parser() -> argparse.ArgumentParser:
     _bench(commands)
     _diff(commands)
     _compare(commands)
+    _shop(commands)
     _new(commands)
     _explain(commands)
     _schema(commands)
@@ -140,6 +141,20 @@ def _compare(commands: _Commands[argparse.ArgumentParser]) -> None:
     command.set_defaults(run=_later("compare"))
 
 
+def _shop(commands: _Commands[argparse.ArgumentParser]) -> None:
+    command = commands.add_parser(
+        "shop",
+        help="one shopping trip for several designs: pooled packs, one cutting plan, the cost shared out",
+        description="Buys for several specs or a cast together. Writes shopping.md, shopping.json and a figure of"
+        " the coils into a folder, or prints the list.",
+    )
+    _specs(command)
+    _variant(command)
+    command.add_argument("-o", "--output", metavar="DIR", help="write it into this folder instead")
+    command.add_argument("--format", choices=("markdown", "json"), default="markdown", help="what is printed")
+    command.set_defaults(run=_later("shop"))
+
+
 def _values(commands: _Commands[argparse.ArgumentParser]) -> None:
     command = commands.add_parser(
         "values", help="print a spec as sorted `path = value` lines, for git's textconv"
@@ -168,8 +183,10 @@ def _explain(commands: _Commands[argparse.ArgumentParser]) -> None:
 
 
 def _schema(commands: _Commands[argparse.ArgumentParser]) -> None:
-    command = commands.add_parser("schema", help="print the JSON Schema of specs or of plan.json")
-    command.add_argument("which", nargs="?", choices=("spec", "plan"), default="spec")
+    command = commands.add_parser(
+        "schema", help="print the JSON Schema of specs, of plan.json or of shopping.json"
+    )
+    command.add_argument("which", nargs="?", choices=("spec", "plan", "trip"), default="spec")
     command.set_defaults(run=_later("schema"))
 
 

@@ -13,7 +13,7 @@ VERSION = 1
 
 
 def schema_text(name: str, version: int = VERSION) -> str:
-    """The text of a schema, ``spec`` or ``plan``. Raises FileNotFoundError when there is none."""
+    """The text of a schema, ``spec``, ``plan`` or ``trip``. Raises FileNotFoundError when there is none."""
     return (_folder() / f"v{version}" / f"{name}.schema.json").read_text(encoding="utf-8")
 
 

@@ -32,6 +32,11 @@ def measured_cost(offer: ByMeasure, steps: int) -> Decimal | None:
     return None if price is None else cents(price * steps)
 
 
+def with_reserve(amount: Decimal, spec: Spec) -> Decimal:
+    """An amount with the spec's reserve on top."""
+    return amount + cents(amount * Decimal(str(spec.allowances.money_reserve)))
+
+
 def add_up(lines: Iterable[ShoppingLine], spec: Spec) -> Cost:
     """The sum of the list, the reserve on top of it, and which items have no price."""
     lines = tuple(lines)

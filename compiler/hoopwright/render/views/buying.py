@@ -79,8 +79,8 @@ def _row(line: ShoppingLine, plan: Plan, p: Printer) -> BuyRow:
     return BuyRow(
         item=line.item,
         ask=ask_for(line.item, plan, p),
-        buy=_packs(line, p),
-        price=_price(line, p),
+        buy=amount_text(line, p),
+        price=price_text(line, p),
         cost=p.money(line.cost),
         uses=ids_text(line.uses),
     )
@@ -109,10 +109,10 @@ def _from(shop: str) -> tuple[str, ...]:
 
 def _measured(line: ShoppingLine) -> bool:
     """Whether the shop cuts it to measure: cloth, or many short steps."""
-    return line.pack_length > 0 and (line.kind == "cloth" or line.pack_length < 1.0)
+    return line.pack_length > 0 and (line.kind == "cloth" or line.pack_length < 1.0 + 1e-9)
 
 
-def _price(line: ShoppingLine, p: Printer) -> str:
+def price_text(line: ShoppingLine, p: Printer) -> str:
     """The price of one, and what that is for a unit when one is not the unit itself."""
     each = p.money(line.price)
     if line.price is not None and _measured(line):
@@ -121,7 +121,8 @@ def _price(line: ShoppingLine, p: Printer) -> str:
     return f"{each} ({unit})" if unit else each
 
 
-def _packs(line: ShoppingLine, p: Printer) -> str:
+def amount_text(line: ShoppingLine, p: Printer) -> str:
+    """How much to buy: ``one coil of 50 ft``, ``1 3/4 yd``, ``two packs of 3``."""
     if _measured(line):
         return p.shop(line.packs * line.pack_length)
     if line.pack_length:
