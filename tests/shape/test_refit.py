@@ -155,7 +155,7 @@ LINES = st.sampled_from([Line("dome", 1.3), Line("dome", 2.0), Line("cone", 1.0)
 
 
 @given(OFFS, STRETCHES, LINES, st.booleans(), st.sampled_from([None, 9.0]))
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 def test_after_a_fitting_the_hem_is_level(make: SimpleNamespace, offs: list[float], stretch: list[float],
                                           line: Line, same: bool, band: float | None) -> None:
     """The waist mismeasured by up to an inch at each tape and the tapes stretched by up to 1 %: one fitting

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from hoopwright.shape.fit.read import least_move
 from hoopwright.shape.model import Refit
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Again, Task
@@ -39,8 +40,7 @@ def _at_the_waistband(bench: Bench, refit: Refit) -> list[Again]:
 
 def _marks(bench: Bench, refit: Refit, known: dict[str, Task]) -> list[Again]:
     """Moved marks: drawn anew on their tapes, then each hoop clipped or sewn there again."""
-    rules = bench.spec.allowances
-    moved = [mark for mark in refit.moved if abs(mark.goes - mark.was) > rules.tape_tolerance]
+    moved = [mark for mark in refit.moved if abs(mark.goes - mark.was) > least_move(bench.spec)]
     if not moved:
         return []
     tapes = tuple(tape.id for tape in bench.shape.tapes if any(mark.tape == tape.id for mark in moved))

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
+from hoopwright.shape.fit.read import least_move
 from hoopwright.shape.model import Refit, Skirt
 from hoopwright.supply.model import Salvage
 from hoopwright.work.model import Again
@@ -79,10 +80,10 @@ def _piece(piece: Salvage, p: Printer) -> tuple[str, str, str]:
 
 
 def _round(refit: Refit, notes: str, plan: Plan, p: Printer) -> Round:
-    """One fitting; marks that move by no more than their tolerance stay where they are."""
-    least = plan.spec.allowances.tape_tolerance
+    """One fitting; marks that move by less than is worth moving stay where they are."""
+    least = least_move(plan.spec)
     at = {(mark.hoop, mark.tape): f"{p.length(mark.was)} → {p.length(mark.goes)}" for mark in refit.moved
-          if abs(mark.goes - mark.was) > least}
+          if abs(mark.goes - mark.was) > least and p.length(mark.was) != p.length(mark.goes)}
     tapes = tuple(tape.id for tape in plan.shape.tapes if any(name == tape.id for _, name in at))
     hoops = tuple(hoop.id for hoop in plan.shape.hoops if any(name == hoop.id for name, _ in at))
     return Round(

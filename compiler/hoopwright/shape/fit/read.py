@@ -2,8 +2,8 @@
 
 The hem off by the same all round is taken up at the waistband; one tape off means that tape's marks; one hoop
 off means that hoop's marks alone. What was right within its tolerance is left alone: marks move only when
-the hem is somewhere off by more than its tolerance, and then every tape is brought within the tolerance of a
-mark.
+the hem is somewhere off by more than its tolerance, and then every tape is brought within half the tolerance
+of a mark.
 """
 
 from __future__ import annotations
@@ -53,6 +53,11 @@ def _hoops_off(fitting: Fitting, hoops: Mapping[str, Hoop], spec: Spec) -> dict[
     return {name: low for name, low in off.items() if abs(low) > spec.allowances.hem_tolerance + _NOISE}
 
 
+def least_move(spec: Spec) -> float:
+    """A mark that would move by less is left where it is, m: half a mark's tolerance."""
+    return spec.allowances.tape_tolerance / 2 + _NOISE
+
+
 def _split(low: Mapping[str, float], spec: Spec, count: int) -> tuple[float, dict[str, float]]:
     """What is the same at all tapes, and what single tapes are off beyond it."""
     rules = spec.allowances
@@ -62,4 +67,4 @@ def _split(low: Mapping[str, float], spec: Spec, count: int) -> tuple[float, dic
     if abs(same) <= rules.hem_tolerance + _NOISE:
         same = 0.0
     rest = {tape: off - same for tape, off in low.items()}
-    return same, {tape: off for tape, off in rest.items() if abs(off) > rules.tape_tolerance + _NOISE}
+    return same, {tape: off for tape, off in rest.items() if abs(off) > least_move(spec)}
