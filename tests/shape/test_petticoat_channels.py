@@ -127,6 +127,12 @@ def test_tuck_folds_lie_above_the_cloth_that_lower_tucks_take() -> None:
     assert [a - b for a, b in pairwise(offsets)] == pytest.approx([6.5] * 5)
 
 
+def test_a_tuck_pressed_down_lies_with_its_middle_on_the_hoops_line() -> None:
+    """At the hem: 1/2 turned up, its middle 3/8 above that, stitches 3/8 above, the fold 3/4 above them."""
+    tucked = drawn(CONE.replace("panels: {gores: 6, top: 30 in}", "panels: {breadths: 3}"))
+    assert tucked.panels[0].rules[-1].offset / INCH == pytest.approx(0.5 + 0.375 + 0.375 + 0.75)
+
+
 def test_a_flounce_gathered_double_on_110_is_220_long_and_cut_11_1_2_high() -> None:
     shape = drawn(CONE.replace("  waistband", "  flounce: {depth: 10 1/2 in}\n  waistband"))
     assert shape.petticoat is not None

@@ -181,7 +181,8 @@ def _rule(cloth: Petticoat, lines: Sequence[_Line], k: int, middle: float, low: 
     radius = _cone(lines[: k + 2])
     half = line.girth / cloth.count / 2
     below = tucks[len(cloth.channels) - 1 - k]
-    at = low - cloth.edge + channel.up + below + channel.takes / 2
+    fold = 0.75 * channel.takes  # the stitches lie half a width above its middle, the fold a width above them
+    at = low - cloth.edge + channel.up + below + fold
     points: list[XY] = []
     for step in range(_POINTS + 1):
         x = half * (2 * step / _POINTS - 1)
