@@ -146,6 +146,14 @@ OTHERS = (
     + "build: {carried_by: channels, channels: {kind: applied casing, material: lawn, feed_gap: 4 cm,\n"
     "  turning: 5 mm}, flounce: {depth: 20 cm, fullness: 1.5, rows: 2, material: lawn, cut_height: 23 cm},\n"
     "  panels: {gores: 7, gore: {top: 12 cm, hem: 40 cm}, material: lawn, top: 84 cm, placket: 20 cm}}\n",
+    SHORT.replace("{hem: {girth: 2.8 m}}", "{line: {kind: drum}, hoops: {names: [hole]}}")
+    + "build: {carried_by: wheel, wheel: {width: 90 cm, set_back: 10 cm, tilt: 8 degrees, rim_drop: 3 cm,\n"
+    "  rings: 5, spokes: 10, roll: {thickness: 7 cm, length: 60 cm, material: lawn},\n"
+    "  cover: {material: calico, slit: 18 cm}}}\n",
+    SHORT.replace("{hem: {girth: 2.8 m}}", "{ground_plan: {kind: pair, front_to_back: 30 cm,"
+                  " hoops: [{drop: 10 cm, reach: 9 cm}]}}")
+    + "build: {carried_by: channels, side_hoops: {material: lawn, tie: twill, on_band: 14 cm, at: 0.24,\n"
+    "  pocket_slit: 5 cm, shorter: 1 cm}}\n",
     SHORT + "build: {carried_by: channels, panels: {breadths: 4, waist: drawstring, cord: twill}}\n",
     SHORT + "build: {hoops: {material: [rattan, polyethylene]}, hem_band: {depth: 20 cm, material: [calico, lawn]}}\n",
     SHORT + "workshop: {hands: [{name: Ann, skills: [cutting metal, fitting]}, {name: Bea}], order: exact,\n"
@@ -182,7 +190,8 @@ def test_every_field_can_be_set() -> None:
     others = [dict(leaves(resolved(text))) for text in (FULL, *OTHERS)]
     library = ("build.hoops.join.", "build.hoops.material.grade.", "build.hoops.material.form")
     fixed = {"build.carried_by", "build.band", "build.waistband.fastening.width", "shape.ground_plan.half",
-             "shape.opening", "build.lacing", "build.hip_ties", "build.channels", "build.panels"}
+             "shape.opening", "build.lacing", "build.hip_ties", "build.channels", "build.panels",
+             "build.wheel", "build.sides", "shape.ground_plan.pair"}
     kinds = {"kind", "source", "nap", "shrinkage", "areal_density", "linear_density", "diameter", "wall",
              "remnants", "shop"}
     same = [name for name, value in short.items()

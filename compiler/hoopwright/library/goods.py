@@ -47,6 +47,7 @@ _GOODS = (
     Goods("sleeve", "consumable", source=f"one a hoop, 1 1/2 to 2 in long: {PRACTICE}"),
     Goods("bolts", "consumable", source=f"two a hoop, with nuts: {PRACTICE}"),
     Goods("eyelets", "consumable", source=f"metal, set with a punch, or worked by hand: {PRACTICE}"),
+    Goods("wadding", "consumable", source=f"one bag of 500 g fills about 12 litres of a firm roll: {PRACTICE}"),
     Goods("rivets", "consumable", source=f"two a hoop: {PRACTICE}"),
 )
 
@@ -64,6 +65,9 @@ TAPE_FIXING = Consumption("thread", 0.6, 100)
 
 SEAM_METRE = Consumption("thread", 3.0, 100)
 """What a metre of seam uses: about three times its length in thread."""
+
+WADDING = Consumption("wadding", 1, 12)
+"""What a litre of stuffed roll uses: litres, and those a bag fills."""
 
 FASTENINGS_PER_BAND: Mapping[str, int] = MappingProxyType({"hook and bar": 2, "buckle": 1, "buttons": 2})
 """Pieces of a fastening that close one waistband; any other fastening counts 1."""

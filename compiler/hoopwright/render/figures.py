@@ -9,19 +9,27 @@ from hoopwright.render.drawing.elevation import draw_front, draw_side
 from hoopwright.render.drawing.gauge import draw_gauges
 from hoopwright.render.drawing.hem import draw_hem
 from hoopwright.render.drawing.loaded import draw_loaded
+from hoopwright.render.drawing.pair import pair_figures
 from hoopwright.render.drawing.panels import draw_panels
 from hoopwright.render.drawing.steps import draw_steps
 from hoopwright.render.drawing.tapes import draw_tapes_chart
 from hoopwright.render.drawing.ties import draw_ties
+from hoopwright.render.drawing.wheel import wheel_figures
 from hoopwright.render.figure import Figure
 
 
 def draw_figures(plan: Plan) -> tuple[Figure, ...]:
     """All figures of ``plan``: the same plan gives the same bytes."""
-    figures = [draw_front(plan), draw_side(plan), draw_hem(plan)]
+    shape = plan.shape
+    if shape.wheel is not None:
+        figures = list(wheel_figures(plan, shape.wheel))
+    elif shape.sides is not None:
+        figures = list(pair_figures(plan, shape.sides))
+    else:
+        figures = [draw_front(plan), draw_side(plan), draw_hem(plan)]
     if plan.shape.tapes:
         figures.append(draw_tapes_chart(plan))
-    if plan.shape.ties:
+    if plan.shape.ties and plan.shape.sides is None:
         figures.append(draw_ties(plan))
     figures.extend(draw_panels(plan))
     if plan.supply.cutting.packs:

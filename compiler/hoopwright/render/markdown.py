@@ -22,6 +22,7 @@ from hoopwright.render.views.chart import chart_view
 from hoopwright.render.views.cutting import cutting_view
 from hoopwright.render.views.diary import diary_view
 from hoopwright.render.views.facts import band_facts, bench_rows, facts, waist_places
+from hoopwright.render.views.frame import sides_view, wheel_view
 from hoopwright.render.views.glance import glance_view
 from hoopwright.render.views.graph import graph_view
 from hoopwright.render.views.handling import handling_view
@@ -59,7 +60,8 @@ def plan_markdown(plan: Plan, figures: tuple[Figure, ...] = ()) -> str:
         graph=graph_view(plan, {number: said.heading for number, said in texts.items()}),
         gauges=[figure for figure in figures if figure.name.startswith("gauge-")],
         more_figures=[figure for figure in figures if not _placed(figure.name, steps)
-                      and not (values["petticoat"] and figure in values["panel_figures"])],
+                      and not (any(values[kind] for kind in ("petticoat", "wheel", "sides"))
+                               and figure in values["panel_figures"])],
     )
     return tidy(text)
 
@@ -83,6 +85,8 @@ def page_values(plan: Plan, figures: Mapping[str, Figure]) -> dict[str, Any]:
         "ties": tie_views(plan),
         "lacing": lacing_view(plan),
         "petticoat": petticoat_view(plan),
+        "wheel": wheel_view(plan),
+        "sides": sides_view(plan),
         "panel_figures": [figure for name, figure in figures.items() if name.startswith("panel-")],
         "glance": glance_view(plan, shared),
         "diary": diary_view(plan),

@@ -112,13 +112,19 @@ class HalfHoops:
         return _bow(length, chord)
 
     def set_back(self, height: float) -> float:
-        """How far the chord lies behind the waist's centre: as stated, or where its ends rest on the body,
-        m."""
+        """How far the chord lies behind the waist's centre: as stated, or even from where the ends of the top
+        hoop rest on the body to where those of the lowest do, m."""
         share = self.levels.share(height)
         if self.plan.set_back is not None:
             return self.plan.set_back.at(share)
-        oval = self.body.outline(height) or self.body.lowest
-        half = self.plan.chord.at(share) / 2
+        top = self._on_body(self.plan.chord.top, self.levels.top)
+        return top + (self._on_body(self.plan.chord.low, self.levels.low) - top) * share
+
+    def _on_body(self, chord: float, height: float | None) -> float:
+        """How far behind the waist's centre the body is as wide as a chord, m; 0 where it is nowhere."""
+        oval = None if height is None else self.body.outline(height)
+        oval = oval or self.body.lowest
+        half = chord / 2
         return oval.b * sqrt(1 - (half / oval.a) ** 2) if half < oval.a else 0.0
 
     def outline(self, girth: float, height: float, below: int) -> Outline:

@@ -239,3 +239,44 @@ def casing_narrow(width: str, channel: str) -> Finding:
         "this tape is too narrow to be sewn on as a channel for these hoops",
         f"the channel must be {channel} wide, and the tape is {width}: take a wider tape, or cloth",
     )
+
+
+def rim_below_hem() -> Finding:
+    """A wheel so steep that its rim lies at or below the skirt's hem."""
+    return error(
+        "rim-below-hem",
+        ("build", "wheel", "tilt"),
+        "the tilt brings the rim down to the hem of the skirt",
+        "tilt the wheel less, or make it narrower; 5 to 15 degrees are usual",
+        related=((("build", "wheel"), "the wheel"),),
+    )
+
+
+def wheel_off_body() -> Finding:
+    """A wheel set back so far that the waist does not lie inside its rim."""
+    return error(
+        "wheel-off-body",
+        ("build", "wheel", "set_back"),
+        "set back so far, the rim meets the waist in front",
+        "set the wheel back less, or make it wider",
+    )
+
+
+def slit_too_long() -> Finding:
+    """A slit that cuts the rim."""
+    return error("slit-too-long", ("build", "wheel", "cover", "slit"), "the slit reaches the rim in front",
+                 "make it shorter than the wheel's reach in front")
+
+
+def no_way_in() -> Finding:
+    """A wheel without a way in: no ring inside the rim passes over the hips."""
+    return error("wheel-without-way-in", ("build", "wheel"),
+                 "no slit that stops at a ring short of the rim lets the hips through",
+                 "make the wheel wider, take more rings, or state the cover's slit")
+
+
+def pocket_too_long(room: str) -> Finding:
+    """A pocket slit that would cut through a channel."""
+    return error("pocket-too-long", ("build", "side_hoops", "pocket_slit"),
+                 "the pocket slit runs into the first channel and would cut its steel's way",
+                 f"there is room for {room} above that channel; or set the first hoop lower")

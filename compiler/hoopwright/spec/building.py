@@ -24,10 +24,12 @@ from hoopwright.spec.model import (
 )
 from hoopwright.spec.nearest import listed
 from hoopwright.spec.node import Node, Notebook
+from hoopwright.spec.pair import is_pair, read_sides
 from hoopwright.spec.petticoat import clashes, read_petticoat
 from hoopwright.spec.references import NONE
 from hoopwright.spec.stocks import library_stock
 from hoopwright.spec.tapes import Behind, read_tapes
+from hoopwright.spec.wheel import read_wheel
 
 INCH = 0.0254
 CORD = 0.004
@@ -86,7 +88,28 @@ def read_build(spec: Node, waist: float, cupboard: Cupboard, notes: Notebook,
     waistband = _waistband(node["waistband"], cupboard, notes)
     hips = _hip_ties(node["hip_ties"], tapes, cupboard, notes)
     build = Build(carrier, hoops, tapes, waistband, band, ties, lacing, hips)
+    if carrier == "wheel" or is_pair(spec["shape"]):
+        return _with_frame(build, spec, cupboard, notes)
     return _with_petticoat(build, spec, cupboard, notes) if carrier == "channels" else build
+
+
+def _with_frame(build: Build, spec: Node, cupboard: Cupboard, notes: Notebook) -> Build | None:
+    """The build with the wheel at the waist, or with the cloth of side hoops; None without a wheel's width."""
+    def article(node: Node, path: str, usual: str) -> Goods:
+        return _named(node, path, usual, cupboard, notes)
+
+    waist, node = spec["wearer"]["waist"].length() or 0.0, spec["build"]
+    if build.carried_by == "wheel":
+        wheel = read_wheel(node["wheel"], waist, article, notes)
+        return None if wheel is None else replace(build, wheel=wheel)
+    if build.carried_by != "channels":
+        said = node["carried_by"]
+        notes.tell(error("carrier-clash", said.path if said else node.path,
+                         "the channels of their own cloth carry side hoops",
+                         "write `carried_by: channels` under `build`", at_key=not said,
+                         related=((spec["shape"]["ground_plan"].path, "side hoops"),)))
+        return None
+    return replace(build, sides=read_sides(node["side_hoops"], waist, article, notes))
 
 
 def _with_petticoat(build: Build, spec: Node, cupboard: Cupboard, notes: Notebook) -> Build:

@@ -8,6 +8,7 @@ from types import MappingProxyType
 from hoopwright.source.diagnostic import error
 from hoopwright.spec.model import Graded, GroundPlan, HalfPlan, Opening, PlanKind
 from hoopwright.spec.node import Node, Notebook
+from hoopwright.spec.pair import read_pair_plan
 from hoopwright.spec.tapes import Behind
 
 INCH = 0.0254
@@ -64,16 +65,12 @@ def _half(node: Node, notes: Notebook) -> GroundPlan:
     return GroundPlan("half", half=half)
 
 
-def _pair(node: Node, notes: Notebook) -> GroundPlan:
-    return GroundPlan("pair")
-
-
 READERS: Mapping[PlanKind, Callable[[Node, Notebook], GroundPlan]] = MappingProxyType({
     "round": _round,
     "oval": _oval,
     "thrown back": _thrown_back,
     "half": _half,
-    "pair": _pair,
+    "pair": read_pair_plan,
 })
 """One reader for each kind of ground plan."""
 

@@ -342,14 +342,14 @@ class WheelBuild:
 @dataclass(frozen=True, slots=True)
 class SideBuild:
     """The cloth of side hoops: ``on_band`` of the waistband for each, its middle at the fraction ``at`` of the
-    waist by the wearer's left; ``pocket`` length of the slit; a steel ``shorter`` than its channel; m. ``tie``
-    inside, of that tape."""
+    waist by the wearer's left; ``pocket`` length of the slit (None: as long as there is room, 8 in at most); a
+    steel ``shorter`` than its channel; m. ``tie`` inside, of that tape."""
 
     material: Goods
     tie: Goods
     on_band: float
     at: float
-    pocket: float
+    pocket: float | None
     shorter: float
 
 

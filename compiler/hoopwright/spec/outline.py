@@ -19,6 +19,8 @@ from hoopwright.spec.model import (
     Wearer,
 )
 from hoopwright.spec.node import Node, Notebook
+from hoopwright.spec.pair import read_pair
+from hoopwright.spec.wheel import read_drum
 
 INCH = 0.0254
 HAND = 4 * INCH
@@ -38,6 +40,10 @@ _SPACINGS: tuple[Spacing, ...] = ("by tape", "level", "widening", "listed", "fro
 def read_shape(node: Node, wearer: Wearer, build: Build, notes: Notebook) -> ShapeSpec:
     """The wished shape with its defaults; clashing keys are told in ``notes``."""
     plan = read_ground(node["ground_plan"], notes)
+    if build.wheel is not None:
+        return read_drum(node, build, build.wheel, notes)
+    if plan.pair is not None:
+        return read_pair(node, plan, build, notes)
     line = _line(node["line"], wearer, notes)
     off_floor = node["hem"]["off_floor"].length()
     if off_floor is None:

@@ -17,21 +17,20 @@ _TOP = ("shape", "top_hoop")
 
 def range_findings(wearer: Wearer, shape: ShapeSpec, build: Build) -> tuple[Finding, ...]:
     """Every contradiction between measures; where one follows from another, only the first."""
+    if build.wheel is not None or build.sides is not None:
+        return tuple(_names(shape))
+    if shape.line.kind == "drum":
+        return (error("carrier-clash", ("shape", "line", "kind"), "a drum hangs from a wheel, and there is none",
+                      "write `carried_by: wheel` and `wheel: {width: 36 in}` under `build`"),)
     return (*_not_yet(shape, build), *_girths(wearer, shape), *_names(shape),
             *_top_hoop(wearer, shape, build), *_open(shape, build))
 
 
 def _not_yet(shape: ShapeSpec, build: Build) -> Iterator[Finding]:
-    if shape.ground_plan.kind == "pair":
-        yield error("not-yet", ("shape", "ground_plan"), "the ground plan `pair` is not built yet",
-                    "take `round`, `oval`, `thrown back` or `half`; side hoops come later")
-    if build.carried_by == "channels" and shape.ground_plan.kind != "round":
+    if build.carried_by == "channels" and shape.ground_plan.kind not in ("round", "pair"):
         yield error("not-yet", ("shape", "ground_plan"),
                     "a petticoat with channels is drawn with a round ground plan only",
                     "write `ground_plan: round`, or let tapes carry the hoops")
-    if shape.line.kind == "drum":
-        yield error("not-yet", ("shape", "line", "kind"), "the line `drum` and its wheel are not built yet",
-                    "take `cone`, `dome`, `bell` or `table`; the drum comes later")
 
 
 def _girths(wearer: Wearer, shape: ShapeSpec) -> Iterator[Finding]:

@@ -36,6 +36,10 @@ _USES: tuple[tuple[Path, Kinds], ...] = (
     (("build", "panels", "cord"), ("tape", "braid")),
     (("build", "channels", "material"), ("tape", "cloth")),
     (("build", "flounce", "material"), ("cloth",)),
+    (("build", "wheel", "cover", "material"), ("cloth",)),
+    (("build", "wheel", "roll", "material"), ("cloth",)),
+    (("build", "side_hoops", "material"), ("cloth",)),
+    (("build", "side_hoops", "tie"), ("tape",)),
 )
 
 

@@ -66,7 +66,7 @@ def _assembled(node: Node, file: str, currency: str | None, notes: Notebook) -> 
     wearer = read_wearer(node["wearer"], notes)
     if wearer is not None:
         notes.tell(*body_findings(wearer, node["wearer"]))
-    if node["build"]["carried_by"].text() not in (None, "tapes", "channels"):
+    if node["build"]["carried_by"].text() not in (None, "tapes", "channels", "wheel"):
         notes.tell(error("not-yet", ("build", "carried_by"), "only tapes and channels carry hoops yet",
                          "write `carried_by: tapes` or `channels`; cords and the wheel come later"))
         return None

@@ -12,7 +12,7 @@ from hoopwright.strength.handling import handlings, seated
 from hoopwright.strength.material import contradiction, disagreement, material_strength
 from hoopwright.strength.method import Method
 from hoopwright.strength.model import Assessment
-from hoopwright.strength.petticoat import METHODS
+from hoopwright.strength.methods import METHODS, kind_of
 from hoopwright.strength.problem import pose
 from hoopwright.strength.verdict import verdict
 from hoopwright.strength.weight import weights
@@ -26,8 +26,8 @@ def assess(
     ``method`` solves it, ``trial`` the changed cages of remedies.
     """
     problem = pose(spec, shape)
-    method = METHODS.get(spec.build.carried_by, method)
-    trial = METHODS.get(spec.build.carried_by, trial)
+    method = METHODS.get(kind_of(spec), method)
+    trial = METHODS.get(kind_of(spec), trial)
     solution = method(problem)
     mass = weights(spec, shape)
     checks = strength_checks(problem, solution, mass, trial)
@@ -36,7 +36,8 @@ def assess(
     return Assessment(
         solution.method, checks, solution.hoops, solution.tapes, solution.buckling, solution.swing,
         solution.waist_pull, carried, mass, (problem.material,), word, reasons, solution.lines,
-        handlings(problem), seated(problem), solution.ties,
+        tuple(one for one in handlings(problem) if one.situation not in solution.unassessed),
+        () if "chair" in solution.unassessed else seated(problem), solution.ties,
     ), _findings(spec)
 
 

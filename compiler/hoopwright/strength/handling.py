@@ -39,6 +39,8 @@ def handlings(problem: Problem) -> tuple[Handling, ...]:
 
 def handled(situation: Situation, problem: Problem) -> Handling | None:
     """The hoop that suffers most in a situation, with the push of the stiffest; None when there is none."""
+    if problem.shape.wheel is not None and situation not in ("closing", "coil"):
+        return None
     found = list(SITUATIONS[situation](problem))
     if not found:
         return None

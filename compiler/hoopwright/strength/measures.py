@@ -8,7 +8,7 @@ from math import pi
 from types import MappingProxyType
 
 from hoopwright.shape.judge import Sense
-from hoopwright.shape.model import Shape
+from hoopwright.shape.model import Hoop, Shape
 from hoopwright.strength.handling import handled
 from hoopwright.strength.material import modulus
 from hoopwright.strength.method import Problem, Solution
@@ -47,7 +47,8 @@ def _round(problem: Problem, solution: Solution) -> Measured:
     for hoop, drawn in zip(solution.hoops, problem.shape.hoops, strict=True):
         if hoop.inward is None or hoop.outward is None:
             return Measured(hoop.id, None, problem.spec.limits.out_of_round)
-        share = max(abs(hoop.inward), abs(hoop.outward)) / (drawn.girth / pi)
+        across = drawn.girth / pi if drawn.closed else drawn.plan.width
+        share = max(abs(hoop.inward), abs(hoop.outward)) / across
         worst = max(worst or (share, hoop.id), (share, hoop.id), key=lambda pair: pair[0])
     share, part = worst or (0.0, "")
     return Measured(part, share, problem.spec.limits.out_of_round)
@@ -60,7 +61,7 @@ def _buckling(problem: Problem, solution: Solution) -> Measured:
 def _set_closed(problem: Problem, solution: Solution) -> Measured:
     e, depth = modulus(problem.stock, problem.material), problem.stock.section.depth
     closed = [hoop for hoop in problem.shape.hoops if hoop.closed]
-    found = [(curved_stress(e, depth, curvature), hoop) for curvature, hoop in _bowed(problem.shape)]
+    found = [(curved_stress(e, depth, curvature), hoop) for curvature, hoop in bowed(problem.shape)]
     if closed:
         least = min(closed, key=lambda hoop: hoop.girth)
         found.append((closing_stress(e, depth, least.girth), least.id))
@@ -70,10 +71,18 @@ def _set_closed(problem: Problem, solution: Solution) -> Measured:
     return Measured(part, stress, problem.spec.limits.stress_worn * problem.material.elastic_limit)
 
 
-def _bowed(shape: Shape) -> list[tuple[float, str]]:
+def bowed(shape: Shape) -> list[tuple[float, str]]:
     """Greatest curvature of each half hoop, 1/m: its reach times the pull over EI that holds its chord."""
-    return [(shape.hoop(tie.hoop).plan.depth * tie.pull, tie.hoop) for tie in shape.ties
+    return [(_stands(shape.hoop(tie.hoop)) * tie.pull, tie.hoop) for tie in shape.ties
             if tie.kind in ("chord", "lacing")]
+
+
+def _stands(hoop: Hoop) -> float:
+    """How far a half hoop stands off its chord, m: behind it, or beside the hip by itself."""
+    if not hoop.plan.sideways:
+        return hoop.plan.depth
+    out = [abs(x) for x, _ in hoop.real]
+    return max(out) - min(out) if out else hoop.plan.width
 
 
 def _set_worn(problem: Problem, solution: Solution) -> Measured:

@@ -6,6 +6,7 @@ from hoopwright.library.model import Goods
 from hoopwright.shape.model import Shape
 from hoopwright.spec.model import Spec
 from hoopwright.strength.model import Weights
+from hoopwright.strength.frame import frame_cloth, spoke_length
 from hoopwright.strength.petticoat import cloth_mass, flounce_mass
 
 
@@ -16,13 +17,13 @@ def weights(spec: Spec, shape: Shape) -> Weights:
     band = shape.band
     areal = 0.0 if build.band is None else build.band.material.areal_density
     return Weights(
-        hoops=shape.total_hoop_length * build.hoops.material.linear_density,
+        hoops=(shape.total_hoop_length + spoke_length(shape)) * build.hoops.material.linear_density,
         casings=0.0 if casing is None else sum(hoop.casing for hoop in shape.hoops) * _per_metre(casing, 0.0),
         tapes=0.0 if build.tapes is None else sum(tape.cut - allow.tape_reserve for tape in shape.tapes)
         * _per_metre(build.tapes.material, 0.0),
         waistband=shape.waistband.cut * _per_metre(build.waistband.material, shape.waistband.width),
         band=0.0 if band is None else band.height * band.length * areal,
-        cloth=cloth_mass(spec, shape) + flounce_mass(spec, shape),
+        cloth=cloth_mass(spec, shape) + flounce_mass(spec, shape) + frame_cloth(spec, shape),
         joins=sum(hoop.closed for hoop in shape.hoops) * build.hoops.join.mass,
     )
 

@@ -9,7 +9,15 @@ import math
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from hoopwright.library.goods import EYELET, FASTENINGS_PER_BAND, GOODS, HOOP_END, SEAM_METRE, TAPE_FIXING
+from hoopwright.library.goods import (
+    EYELET,
+    FASTENINGS_PER_BAND,
+    GOODS,
+    HOOP_END,
+    SEAM_METRE,
+    TAPE_FIXING,
+    WADDING,
+)
 from hoopwright.library.model import ByMeasure, Consumption, Goods, Pack, Pieces
 from hoopwright.shape.lacing import eyelet_count
 from hoopwright.shape.model import Shape
@@ -61,6 +69,10 @@ def _uses(spec: Spec, shape: Shape, splices: int) -> list[tuple[Consumption, flo
     ]
     tipped = len(shape.hoops) if ends_stay_open(spec) else len(shape.hoops) - joined
     uses.append((HOOP_END, 2 * tipped, "hoop ends"))
+    if shape.wheel is not None:
+        uses.append((HOOP_END, 2 * len(shape.wheel.spokes), "spoke ends"))
+        uses.append((TAPE_FIXING, shape.wheel.fixings, "rings bound to spokes"))
+        uses.append((WADDING, shape.wheel.stuffing * 1000, "stuffing of the roll"))
     uses.append((TAPE_FIXING, fixings(shape), "fixings"))
     uses.append((TAPE_FIXING, 2 * sum(tie.cut > 0 for tie in shape.ties), "ties"))
     uses.append((EYELET, eyelet_count(spec, shape.panels), "lacing"))
@@ -86,7 +98,7 @@ def seam_metres(spec: Spec, shape: Shape) -> float:
     metres = tape_boxes(spec, shape) + 4 * shape.waistband.width
     if shape.band is not None:
         metres += 3 * shape.band.length + 2 * shape.band.height
-    metres += petticoat_seams(shape)
+    metres += petticoat_seams(shape) + frame_seams(shape)
     casing = spec.build.hoops.casing
     if casing is not None and casing.kind != "braid":
         metres += sum(hoop.casing for hoop in cased(shape))
@@ -101,6 +113,19 @@ def petticoat_seams(shape: Shape) -> float:
     panels = sum(piece.count * piece.height for piece in shape.panels) + cloth.hem + cloth.top
     channels = sum((2 * one.strip) if one.strip else one.girth for one in cloth.channels)
     return panels + channels + sum(one.length + one.girth for one in cloth.flounces)
+
+
+def frame_seams(shape: Shape) -> float:
+    """Metres of seam of a wheel's cover and roll, or of side hoops: panels joined, edges turned, channels."""
+    wheel, sides = shape.wheel, shape.sides
+    if wheel is not None:
+        closing = wheel.width if wheel.halves else 0.0
+        return math.pi * wheel.cover + 2 * wheel.slit + closing + sum(wheel.roll_cut)
+    if sides is None:
+        return 0.0
+    outer, inner = shape.panels[0], shape.panels[1]
+    channels = 2 * sum(one.width for one in sides.channels)
+    return 2 * (2 * outer.height + outer.width + inner.width + channels + 2 * sides.pocket)
 
 
 def tape_boxes(spec: Spec, shape: Shape) -> float:

@@ -76,6 +76,8 @@ def hoop_need(spec: Spec, shape: Shape, stock: Stock | None = None) -> LengthNee
     """The hoops, cut from the spec's stock or from another one given."""
     stock = stock or spec.build.hoops.material
     pieces = tuple(CutPiece(hoop.id, hoop.cut) for hoop in shape.hoops)
+    if shape.wheel is not None:
+        pieces += tuple(CutPiece(spoke.id, spoke.cut) for spoke in shape.wheel.spokes)
     return LengthNeed(
         stock.name,
         stock.form,

@@ -13,18 +13,23 @@ from types import MappingProxyType
 from hoopwright.spec.model import Carrier
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Task
+from hoopwright.work.pair import pair_tasks
 from hoopwright.work.petticoat import petticoat_tasks
 from hoopwright.work.tasks import cage_tasks
+from hoopwright.work.wheel import wheel_tasks
 
 Builder = Callable[[Bench], tuple[Task, ...]]
 
 BUILDERS: Mapping[Carrier, Builder] = MappingProxyType({
     "tapes": cage_tasks,
     "channels": petticoat_tasks,
+    "wheel": wheel_tasks,
 })
 """One builder of tasks for each carrier."""
 
 
 def all_tasks(bench: Bench) -> tuple[Task, ...]:
     """Every task of the job, unscheduled, in the order an experienced maker would name them."""
+    if bench.spec.build.sides is not None:
+        return pair_tasks(bench)
     return BUILDERS[bench.spec.build.carried_by](bench)

@@ -22,31 +22,31 @@ _HEM_POINTS = ("front", "side", "back")
 def body_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
     """First stop: hoops clipped, ends clamped, on the body with the skirt on."""
     hem = bench.shape.hoops[-1]
-    return _stop(
+    return stop_task(
         bench,
         "try-on-1",
         "try-on-body",
         "try it on: clipped, skirt on",
         needs,
         (
-            _waist(bench),
+            waist_closed(bench),
             *_hem(bench),
             *_level(bench),
             *_drawn(bench),
-            _skirt(bench),
+            skirt_clear(bench),
             *_behind(bench),
-            _look(
+            look(
                 "waistband-at-waist",
                 "waistband",
                 "move the fastening, or the waist as closed is not the waist measured",
             ),
-            _look("no-contact", "cage", "lower the hoop that touches, or give it more girth"),
-            _look(
+            look("no-contact", "cage", "lower the hoop that touches, or give it more girth"),
+            look(
                 "hangs-upright",
                 "cage",
                 "a cage that swings on to the legs wants a pad or hip ties at the back",
             ),
-            _look("clamps-hold", hem.id, "clip and clamp again before anything is judged"),
+            look("clamps-hold", hem.id, "clip and clamp again before anything is judged"),
             _smooth(bench, "one hoop shows: move only its marks, or change its girth at the lap"),
         ),
         ("fire", "escape"),
@@ -55,17 +55,17 @@ def body_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
 
 def hem_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
     """Second stop: joined and sewn but for the hem, petticoats and show shoes on."""
-    return _stop(
+    return stop_task(
         bench,
         "try-on-2",
         "try-on-hem",
         "try it on: level the hem",
         needs,
         (
-            _waist(bench),
+            waist_closed(bench),
             *_hem(bench),
-            _skirt(bench),
-            _look(
+            skirt_clear(bench),
+            look(
                 "hangs-upright",
                 "cage",
                 "a cage that swings on to the legs wants a pad or hip ties at the back",
@@ -87,7 +87,7 @@ def use_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
         hem.plan.width * limits.out_of_round,
         "the hoop has taken a set: bend it back by hand, or take thinner or springier stock",
     )
-    return _stop(
+    return stop_task(
         bench,
         "try-on-3",
         "try-on-use",
@@ -111,15 +111,15 @@ def use_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
                 "a fixing has slipped: find it, set it back to its mark and sew it again"
                 if bench.shape.petticoat is None else "a seam has given way: find it and sew it again",
             ),
-            _look("chair", "cage", "lift the back hoops on to the seat's edge before sitting; practise"),
-            _look("stairs", "cage", "lift the hem by hand; a cage that cannot be lifted is too low"),
-            _look("off-alone", "waistband", "change the fastening for one that opens with one pull"),
+            look("chair", "cage", "lift the back hoops on to the seat's edge before sitting; practise"),
+            look("stairs", "cage", "lift the hem by hand; a cage that cannot be lifted is too low"),
+            look("off-alone", "waistband", "change the fastening for one that opens with one pull"),
         ),
         ("doors", "stairs", "vehicles", "fire", "escape"),
     )
 
 
-def _stop(
+def stop_task(
     bench: Bench,
     id: str,
     action: str,
@@ -128,6 +128,7 @@ def _stop(
     conditions: tuple[Condition, ...],
     cautions: tuple[str, ...],
 ) -> Task:
+    """A stop to try it on, alone or with a helper as the workshop says."""
     helper = bench.spec.workshop.helper
     rate = "fitting with a helper" if helper else "fitting alone"
     jobs = ("look and measure",) if helper else ("look and measure", "level alone")
@@ -144,7 +145,8 @@ def _stop(
     )
 
 
-def _waist(bench: Bench) -> Condition:
+def waist_closed(bench: Bench) -> Condition:
+    """The waistband closes at its girth."""
     return Condition(
         "waist-closed",
         "waistband",
@@ -177,10 +179,10 @@ def _behind(bench: Bench) -> tuple[Condition, ...]:
     """What half hoops and open hoops have to do at once."""
     found: list[Condition] = []
     if any(hoop.plan.kind == "bow" for hoop in bench.shape.hoops):
-        found.append(_look("sitting", "cage", "a steel that digs in lies too low or too close: move it up, or"
+        found.append(look("sitting", "cage", "a steel that digs in lies too low or too close: move it up, or"
                            " let its chord out"))
     if any(tie.kind == "strap" for tie in bench.shape.ties):
-        found.append(_look("steps-in", "cage", "open one hoop more, or move the straps' hooks to where the"
+        found.append(look("steps-in", "cage", "open one hoop more, or move the straps' hooks to where the"
                            " hand finds them"))
     return tuple(found)
 
@@ -216,7 +218,8 @@ def _level(bench: Bench) -> tuple[Condition, ...]:
     )
 
 
-def _skirt(bench: Bench) -> Condition:
+def skirt_clear(bench: Bench) -> Condition:
+    """The skirt's hem clears the floor all round."""
     return Condition(
         "skirt-off-floor",
         "skirt",
@@ -228,8 +231,9 @@ def _skirt(bench: Bench) -> Condition:
 
 def _smooth(bench: Bench, mend: str) -> Condition:
     over = "one hoop shows: change its girth at the lap, or wear a petticoat over it"
-    return _look("line-smooth", "skirt", mend if bench.shape.petticoat is None else over)
+    return look("line-smooth", "skirt", mend if bench.shape.petticoat is None else over)
 
 
-def _look(key: str, part: str, mend: str) -> Condition:
+def look(key: str, part: str, mend: str) -> Condition:
+    """A condition that is looked at, not measured."""
     return Condition(key, part, None, None, mend)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.render.views.facts import Facts, cage_weight
+from hoopwright.render.views.frame import frame_row, size_row
 from hoopwright.render.words import counted, listed, plain_key
 from hoopwright.spec.check import Check
 
@@ -77,12 +78,13 @@ def _size_rows(plan: Plan, facts: Facts, p: Printer) -> list[tuple[str, str]]:
     gap = f", {facts.front_gap} apart at the front" if facts.front_gap else ""
     return [
         ("Wearer", f"{wearer}, {_heights(plan, p)}"),
-        ("Hem" if hem.closed else "Lowest hoop",
+        size_row(plan) or ("Hem" if hem.closed else "Lowest hoop",
          f"{p.length(hem.girth)} {'round' if hem.closed else 'from end to end'}, {facts.hem_across} across,"
                 f" {facts.hem_off_floor} off the floor; the cage is"
                 f" {p.length(spec.wearer.side - spec.shape.hem_off_floor)} high"),
-        ("Hoops", f"{counted(facts.hoops, 'hoop')} of {facts.stock} ({facts.made_of}), {facts.join}"),
-        _carried(plan, facts, gap),
+        ("Hoops", f"{counted(facts.hoops, 'hoop')} of {facts.stock} ({facts.made_of})"
+                  f"{'' if shape.sides else ', ' + facts.join}"),
+        frame_row(plan) or _carried(plan, facts, gap),
         ("Skirt", f"{p.length(skirt.front)} long in front, {p.length(skirt.side)} at the side,"
                   f" {p.length(skirt.back)} behind; hem at least {p.length(skirt.hem_girth)} round"),
         ("Weight", f"{cage_weight(plan)} for the cage alone, "

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from hoopwright.plan.joins import JoinPlace
 from hoopwright.plan.model import Plan
@@ -10,6 +10,7 @@ from hoopwright.render.quantities import Printer
 from hoopwright.render.words import where
 from hoopwright.shape.model import Hoop, Tape
 
+_WHEEL = {"top": "round the hole", "body": "", "hem": "the rim"}
 _PLACES = {"top": "the top hoop", "body": "", "band top": "upper edge of the band", "hem": "the hem hoop"}
 
 
@@ -49,7 +50,12 @@ def hoop_views(plan: Plan) -> dict[str, HoopView]:
     """Every hoop by id, from the top."""
     printer = Printer.of(plan.spec)
     joins = {join.hoop: join for join in plan.joins}
-    return {hoop.id: _hoop(hoop, joins.get(hoop.id), printer) for hoop in plan.shape.hoops}
+    found = {hoop.id: _hoop(hoop, joins.get(hoop.id), printer) for hoop in plan.shape.hoops}
+    if plan.shape.wheel is not None:
+        return {hoop.id: replace(found[hoop.id], place=_WHEEL[hoop.place]) for hoop in plan.shape.hoops}
+    if plan.shape.sides is not None:
+        return {id: replace(view, place="") for id, view in found.items()}
+    return found
 
 
 def tape_views(plan: Plan) -> dict[str, TapeView]:

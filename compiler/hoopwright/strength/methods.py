@@ -1,0 +1,23 @@
+"""Which method solves which kind of cage; those not named here are solved as cages on tapes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from hoopwright.spec.model import Spec
+from hoopwright.strength import frame, petticoat
+from hoopwright.strength.method import Method
+
+
+def kind_of(spec: Spec) -> str:
+    """The kind of cage a method is chosen by: side hoops, else what carries the hoops."""
+    return "pair" if spec.build.sides is not None else spec.build.carried_by
+
+
+METHODS: Mapping[str, Method] = MappingProxyType({
+    **petticoat.METHODS,
+    "pair": frame.solve_pair,
+    "wheel": frame.solve_wheel,
+})
+"""Methods of what is not solved as a cage on tapes."""
