@@ -2,8 +2,8 @@
 
 Where movements vanish the nonlinear solver must agree with any linear one. Straight beams miss a hoop by the
 square of their length, so the frame is solved with 48 and 96 beams a hoop and extrapolated. Elastic stiffness
-alone lets hoops turn about their axis and the cage swing; the load excites neither, and springs of 1 mN/m hold
-both.
+alone lets hoops turn about their axis and the cage swing; the load excites neither, and springs of 1 mN/m
+hold both.
 """
 
 from __future__ import annotations
