@@ -74,9 +74,17 @@ def _begin(plan: Plan, kind: str, below: float) -> tuple[Sheet, View, float]:
     widest = max(max(hoop.plan.width for hoop in plan.shape.hoops), plan.spec.limits.door or 0.0,
                  0.46 * body.stature)
     scale = min(MIDDLE / widest, TALLEST / body.stature)
+    middle = PAGE / 2
+    if kind == "side":
+        plain = View(kind, 1.0, 0.0, 0.0)
+        ends = [end for hoop in plan.shape.hoops for end in plain.reach(hoop)]
+        front, back = min(0.0, *ends), max(0.0, *ends)
+        scale = min(scale, MIDDLE / (back - front))
+        if back - front > 0.46 * body.stature:
+            middle -= (front + back) / 2 * scale
     height = max(body.stature * scale, (len(plan.shape.hoops) + 3) * STEP)
     floor = TOP + height
-    return Sheet(kind, PAGE, floor + below), View(kind, scale, PAGE / 2, floor), TOP + 10
+    return Sheet(kind, PAGE, floor + below), View(kind, scale, middle, floor), TOP + 10
 
 
 def _draw(sheet: Sheet, plan: Plan, view: View, outlines: list[list[XY]], *, mirror: bool) -> None:

@@ -47,7 +47,7 @@ def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
                 words = f"{rule.name}: {length_text(rule.offset, units)} up"
             sheet.text(start, y + 4, words, size=SMALL, halo=True)
         else:
-            sheet.text(x + 5, y + 18, words, size=SMALL, halo=True)
+            sheet.text(at(rule.points[0])[0] + 5, low - 9, words, size=SMALL, halo=True)
     across(sheet, LEFT, LEFT + panel.width * scale, low + 40, length_text(panel.width, units))
     left, right = _upper(panel)
     if right - left < 0.98 * panel.width:

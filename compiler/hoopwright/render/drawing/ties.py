@@ -28,18 +28,19 @@ def draw_ties(plan: Plan) -> Figure:
     cell = (PAGE - 20) / columns
     left = min(min(x for x, _ in _line(hoop)) for hoop in hoops)
     right = max(max(x for x, _ in _line(hoop)) for hoop in hoops)
-    back = min(min(y for _, y in _line(hoop)) for hoop in hoops)
-    front = max(0.0, max(max(y for _, y in _line(hoop)) for hoop in hoops))
-    scale = min((cell - 34) / (right - left), 230 / (front - back))
-    tall = (front - back) * scale + 78
+    spans = [_span(plan, hoops[row * columns:(row + 1) * columns]) for row in range(rows)]
+    scale = min((cell - 34) / (right - left), 230 / max(front - back for back, front in spans))
+    tops = [TOP]
+    for back, front in spans:
+        tops.append(tops[-1] + (front - back) * scale + 46 + 16 * _lines(plan, hoops))
     notes = wrap(_said(plan), PAGE - 28, SMALL)
-    sheet = Sheet("ties", PAGE, TOP + rows * tall + 17 * len(notes) + 44)
+    sheet = Sheet("ties", PAGE, tops[-1] + 17 * len(notes) + 44)
     heading(sheet, "Ties from above", "front at the bottom; the wearer's left is on the right of the page")
     for at, hoop in enumerate(hoops):
         x = 10 + cell * (at % columns) + cell / 2 - (left + right) / 2 * scale
-        y = TOP + tall * (at // columns) + 24 - back * scale
+        y = tops[at // columns] + 12 - spans[at // columns][0] * scale
         _hoop(sheet, plan, hoop, (x, y), scale)
-    foot = TOP + rows * tall + 14
+    foot = tops[-1] + 14
     for at, words in enumerate(notes):
         sheet.text(14, foot + 17 * at, words, size=SMALL)
     scale_bar(sheet, 18, foot + 17 * len(notes), scale, plan.spec.units)
@@ -47,6 +48,18 @@ def draw_ties(plan: Plan) -> Figure:
     alt = f"{len(hoops)} hoops from above with {count} ties, each with its length; dashed the wished line."
     title = f"Ties from above: {plan.spec.title}" if plan.spec.title else "Ties from above"
     return Figure("ties", "Ties from above", alt, sheet.svg(title, alt))
+
+
+def _span(plan: Plan, hoops: list[Hoop]) -> tuple[float, float]:
+    """How far a row of hoops goes back (negative) and forward, the waist's front included, m."""
+    waist = oval(plan.spec.wearer.waist, plan.spec.wearer.waist_oval)[1] / 2
+    ys = [y for hoop in hoops for _, y in _line(hoop)]
+    return min(ys), max(waist, *ys)
+
+
+def _lines(plan: Plan, hoops: list[Hoop]) -> int:
+    """The most lines a caption takes."""
+    return max(len(_caption(plan, hoop)) for hoop in hoops)
 
 
 def _shown(plan: Plan) -> list[Hoop]:
@@ -82,7 +95,8 @@ def _hoop(sheet: Sheet, plan: Plan, hoop: Hoop, middle: XY, scale: float) -> Non
         _tie(sheet, hoop, tie, middle, scale)
     low = max(*(y for _, y in wished), at(0, depth / 2)[1])
     sheet.text(middle[0], low + 19, hoop.id, size=TEXT, anchor="middle", bold=True)
-    sheet.text(middle[0], low + 35, _caption(plan, hoop, ties), size=SMALL, anchor="middle")
+    for row, words in enumerate(_caption(plan, hoop)):
+        sheet.text(middle[0], low + 35 + 16 * row, words, size=SMALL, anchor="middle")
 
 
 def _tie(sheet: Sheet, hoop: Hoop, tie: Tie, middle: XY, scale: float) -> None:
@@ -99,14 +113,15 @@ def _tie(sheet: Sheet, hoop: Hoop, tie: Tie, middle: XY, scale: float) -> None:
         sheet.ellipse(place, 2.6, 2.6, fill="#fff", width=1.2)
 
 
-def _caption(plan: Plan, hoop: Hoop, ties: list[Tie]) -> str:
+def _caption(plan: Plan, hoop: Hoop) -> list[str]:
     """Every different length once, and how far a half hoop stands out."""
     words = {"cross": "tie", "chord": "chord", "lacing": "chord", "strap": "strap", "hip": "behind the hips"}
+    ties = [tie for tie in plan.shape.ties if tie.hoop == hoop.id]
     said = [f"{words[tie.kind]} {length_text(tie.length, plan.spec.units)}" for tie in ties]
     if hoop.plan.kind == "bow":
         said.append(f"out {length_text(hoop.plan.depth, plan.spec.units)}")
     counts = {one: said.count(one) for one in said}
-    return ", ".join(f"{count} x {one}" if count > 1 else one for one, count in counts.items())
+    return [f"{count} x {one}" if count > 1 else one for one, count in counts.items()]
 
 
 def _end(hoop: Hoop, fraction: float) -> XY:
