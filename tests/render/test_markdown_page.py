@@ -81,6 +81,8 @@ def test_chapters_stand_in_order(page: str) -> None:
         "Annex",
         "Checks",
         "Strength",
+        "Spring-back",
+        "The whole cage",
         "Assumed values",
         "Findings",
         "Cautions and their sources",
