@@ -145,8 +145,8 @@ def _shop(commands: _Commands[argparse.ArgumentParser]) -> None:
     command = commands.add_parser(
         "shop",
         help="one shopping trip for several designs: pooled packs, one cutting plan, the cost shared out",
-        description="Buys for several specs or a cast together. Writes shopping.md, shopping.json and a figure of"
-        " the coils into a folder, or prints the list.",
+        description="Buys for several specs or a cast together. Prints the list, or writes shopping.md,"
+        " shopping.json and a figure of the coils into a folder.",
     )
     _specs(command)
     _variant(command)

@@ -1,4 +1,5 @@
-"""``hoopwright compare``: designs and their variants side by side, the cheapest that passes first."""
+"""``hoopwright compare``: designs, variants and materials offered side by side, the cheapest that passes
+first."""
 
 from __future__ import annotations
 
@@ -14,26 +15,30 @@ from hoopwright.spec.choice import Choice
 
 
 def run(options: argparse.Namespace) -> int:
-    """Print the table; exit 0 when every design named has a plan, pass or not."""
+    """Print the table; exit 0 when every design named has a plan, pass or not. A spec that offers several
+    materials has a row for each choice."""
     from hoopwright.compare import table
     from hoopwright.compare.ranking import ranked
+    from hoopwright.compare.stocks import stock_plans
 
     specs, problems = gather(options.specs)
     say.diagnostics(problems, specs, "text")
     worst = code_of_problems(problems)
     plans: list[tuple[str, Plan]] = []
+    left_out: list[tuple[str, str]] = []
     designs = [design for spec in specs for design in _designs(spec, options.variant)]
     for number, design in enumerate(designs, 1):
         say.progress(f"[{number}/{len(designs)}] {design.label}")
         result = design.compiled()
+        choices = stock_plans(design.label, result.plan, result.trials)
         if result.plan is None:
             say.diagnostics(result.diagnostics, [design], "text")
             worst = max(worst, FOUND)
-        else:
-            plans.append((design.label, result.plan))
+        plans.extend(choices.plans)
+        left_out.extend(choices.left_out)
     write = {"text": table.text, "markdown": table.markdown, "json": table.ranking_json}[options.format]
     if plans:
-        sys.stdout.write(write(ranked(plans)))
+        sys.stdout.write(write(ranked(plans), left_out))
     return max(CLEAN, worst)
 
 

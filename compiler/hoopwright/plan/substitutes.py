@@ -18,7 +18,8 @@ from hoopwright.source.printed import money_text
 from hoopwright.spec.model import Spec
 from hoopwright.supply.saving import SMALL_STUFF
 
-_SET = ("set-closed", "set-worn")
+SET_CHECKS = ("set-closed", "set-worn")
+"""The checks that judge whether a hoop keeps a bend from closing and wearing it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,14 +110,14 @@ def _row(trial: Trial, mark: _Mark, best: Trial, first: _Mark) -> Substitute:
         partial=plan.supply.cost.partial,
         weight=plan.assessment.weights.total,
         stiffness=next((m.ei_weak for m in plan.assessment.materials), None),
-        set_used=_used(plan, _SET),
-        door_used=_used(plan, ("door",)),
+        set_used=used_share(plan, SET_CHECKS),
+        door_used=used_share(plan, ("door",)),
         minutes=plan.work.minutes,
     )
 
 
-def _used(plan: Plan, codes: tuple[str, ...]) -> float | None:
-    """The largest share of a limit that these checks use."""
+def used_share(plan: Plan, codes: tuple[str, ...]) -> float | None:
+    """The largest share of a limit that these checks of strength use; None when none was assessed."""
     shares = [
         check.value / check.limit
         for check in plan.assessment.checks

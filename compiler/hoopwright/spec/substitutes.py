@@ -26,10 +26,11 @@ class Design:
 def designs(value: Any) -> tuple[Design, ...]:
     """Every design of a well-formed spec, in the maker's order; one when no use is offered a list.
 
-    A stated join that does not suit another material than the first is left out for it, with its lap, so that
-    the usual join for that material is taken.
+    A stated join that suits one of the materials but not another is left out for that other, with its lap, so
+    that the usual join for it is taken.
     """
     lists = [_names(value, path) for path in USES]
+    suited = {name for name in lists[0] if _join_suits(_with(value, USES[0], name), name)}
     found = []
     for chosen in product(*(names or (None,) for names in lists)):
         design = value
@@ -37,7 +38,7 @@ def designs(value: Any) -> tuple[Design, ...]:
             if name is not None:
                 design = _with(design, path, name)
         main = chosen[0]
-        if main is not None and main != (lists[0] or ())[0] and not _join_suits(design, main):
+        if main is not None and suited and main not in suited:
             design = _without_join(design)
         found.append(Design(design, tuple(name for name in chosen if name is not None)))
     return tuple(found)
