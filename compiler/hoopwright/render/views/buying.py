@@ -135,6 +135,11 @@ def amount_text(line: ShoppingLine, p: Printer) -> str:
 
 def _on_hand(plan: Plan, p: Printer) -> tuple[str, ...]:
     """What is taken from the cupboard, each with its parts."""
-    return tuple(
-        f"{pack.material}, {p.long(pack.pack)}: {ids_text(piece.part for piece in pack.pieces)}"
+    lengths = (
+        f"{pack.material}, {p.long(pack.pack)}: {ids_text(piece.label for piece in pack.pieces)}"
         for pack in plan.supply.cutting.packs if pack.origin == "on hand" and pack.pieces)
+    cloth = (
+        f"{layout.material}, {p.long(layout.need)} of a piece {p.length(layout.width)} wide:"
+        f" {ids_text(placed.part for placed in layout.placements)}"
+        for layout in plan.supply.layouts if layout.buy <= 0)
+    return (*lengths, *cloth)

@@ -27,7 +27,7 @@ class PackRow:
 
 @dataclass(frozen=True, slots=True)
 class ClothRow:
-    """One cloth: the pieces with their sizes, how they lie, what to buy."""
+    """One cloth: the pieces with their sizes, how they lie, what to buy (blank for a piece on hand)."""
 
     material: str
     width: str
@@ -127,6 +127,6 @@ def _cloth(layout: ClothLayout, p: Printer) -> ClothRow:
                      for (part, size), count in counts.items()),
         lie=f"strips {layout.direction} the cloth, {joins} in the finished piece" if layout.strips else "",
         need=p.long(layout.need),
-        buy=p.shop(layout.buy),
-        other=p.long(layout.other_way) if layout.other_way is not None else "",
+        buy=p.shop(layout.buy) if layout.buy > 0 else "",
+        other=p.long(layout.other_way) if layout.other_way is not None and layout.buy > 0 else "",
     )
