@@ -27,12 +27,17 @@ _BY_STATURE: tuple[KeyPath, ...] = (
     ("shape", "hem", "girth"),
     ("shape", "hem", "off_floor"),
     ("build", "hem_band", "depth"),
+    ("build", "wheel", "width"),
+    ("build", "wheel", "set_back"),
+    ("shape", "ground_plan", "front_to_back"),
+    *(("shape", "ground_plan", "hoops", index, key) for index in range(9) for key in ("drop", "reach")),
     ("shape", "hoops", "every"),
     ("build", "panels", "placket"),
     ("build", "flounce", "depth"),
     *(("shape", "ground_plan", key, end) for key in ("set_back", "chord", "reach") for end in ("top", "hem")),
 )
-_BY_WAIST: tuple[KeyPath, ...] = (("build", "tapes", "front_gap"), ("build", "panels", "top"))
+_BY_WAIST: tuple[KeyPath, ...] = (("build", "tapes", "front_gap"), ("build", "panels", "top"),
+                                  ("build", "wheel", "roll", "length"), ("build", "side_hoops", "on_band"))
 _STEPS = {"inches": 0.0254 / 4, "centimetres": 0.005}
 
 

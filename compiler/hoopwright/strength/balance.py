@@ -69,7 +69,10 @@ def seat_room(problem: Problem) -> tuple[Check, ...]:
 
 
 def off_centre(problem: Problem) -> bool:
-    """Whether any hoop hangs off the waist's centre; round hoops hang under it by themselves."""
+    """Whether any hoop hangs off the waist's centre; round hoops hang under it by themselves. A wheel lies on its
+    roll, and a pair of side hoops hangs evenly on both hips."""
+    if problem.shape.wheel is not None or problem.shape.sides is not None:
+        return False
     return any(abs(y) + abs(x) > 1e-9 for x, y in (hoop_centre(hoop) for hoop in problem.shape.hoops))
 
 

@@ -56,7 +56,7 @@ def solve_wheel(problem: Problem) -> Solution:
         mass = own + (carried if ring is rings[-1] else 0.0)
         load, radius = mass * GRAVITY / ring.girth, ring.girth / (2 * pi)
         hangs = sag(spokes, load, radius, problem.worn.ei_strong, problem.worn.gj)
-        stress = setting.closing_stress(e, depth, ring.girth / (ring.end - ring.start))
+        stress = _worn(problem, setting.closing_stress(e, depth, ring.girth / (ring.end - ring.start)))
         found.append(HoopStrength(ring.id, load, 0.0, hangs if ring is rings[-1] else 0.0, None, None, stress))
     return Solution(
         "closed forms: the rim as a ring on its spokes, every ring bent to its girth", tuple(found), (),
@@ -72,7 +72,7 @@ def solve_pair(problem: Problem) -> Solution:
     curved = {hoop: curvature for curvature, hoop in bowed(problem.shape)}
     found = tuple(HoopStrength(
         hoop.id, hoop.cut * problem.stock.linear_density * GRAVITY / hoop.girth, 0.0, None, None, None,
-        setting.curved_stress(e, depth, curved.get(hoop.id, 0.0))) for hoop in problem.shape.hoops)
+        _worn(problem, setting.curved_stress(e, depth, curved.get(hoop.id, 0.0)))) for hoop in problem.shape.hoops)
     ties = tuple(TieStrength(tie.id, tie.pull * problem.material.ei_weak, tie.pull <= 0.0)
                  for tie in problem.shape.ties)
     return Solution(
@@ -83,6 +83,12 @@ def solve_pair(problem: Problem) -> Solution:
                                " share of the elastic limit (our judgement)",
                  "set-worn": "greatest curvature of an elastica held at its chord times E t/2 (derived) against a"
                              " share of the elastic limit (our judgement)"})
+
+
+def _worn(problem: Problem, stress: float) -> float:
+    """Stress as worn, Pa: none in cane that would set, for it is bent wet to its curve."""
+    limit = problem.spec.limits.stress_worn * problem.material.elastic_limit
+    return 0.0 if problem.stock.form == "cane" and stress > limit else stress
 
 
 def spoke_length(shape: Shape) -> float:

@@ -16,6 +16,7 @@ import json
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.machine.diary import diary_json
+from hoopwright.render.machine.frame import frame_json
 from hoopwright.render.machine.findings import assumed_json, findings_json
 from hoopwright.render.machine.results import checks_json, strength_json
 from hoopwright.render.machine.shape import shape_json
@@ -34,6 +35,7 @@ def plan_value(plan: Plan) -> dict[str, Json]:
         "title": plan.spec.title,
         "units": plan.spec.units,
         **shape_json(plan),
+        **frame_json(plan),
         "checks": checks_json(plan),
         "strength": strength_json(plan.assessment),
         **supply_json(plan),

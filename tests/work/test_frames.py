@@ -1,0 +1,124 @@
+"""Wheels and side hoops from spec to plan: order of work with its stop, what is bought, what is judged, the page."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+
+from hoopwright.compile import compile_spec
+from hoopwright.plan.model import Plan
+from hoopwright.render.figures import draw_figures
+from hoopwright.render.markdown import plan_markdown
+
+WHEEL = b"""\
+spec: 1
+units: centimetres
+wearer: {stature: 164 cm, waist: 70 cm, hip: 96 cm}
+shape: {line: {kind: drum}}
+build: {carried_by: wheel, hoops: {material: strip}, wheel: {width: 92 cm, set_back: 10 cm, spokes: 9, rings: 5}}
+load: [{name: skirt, weight: 2 kg}]
+materials:
+  strip: {grade: "spring steel, tempered", section: {kind: flat, width: 10 mm, thickness: 0.7 mm},
+    sold: [{length: 25 m, price: 27.00 EUR}]}
+limits: {door: 80 cm}
+"""
+SIDES = b"""\
+spec: 1
+units: inches
+wearer: {stature: 5 ft 6 in, waist: 27 in, hip: 37 in}
+shape: {ground_plan: {kind: pair, front_to_back: 12 in, hoops: [{drop: 5 in, reach: 4 in}, {drop: 10 in, reach: 8 in}]}}
+build: {carried_by: channels, hoops: {material: strip}}
+materials:
+  strip: {grade: "spring steel, tempered", section: {kind: flat, width: 6 mm, thickness: 0.6 mm},
+    sold: [{length: 25 ft, price: 9.00 USD}]}
+"""
+
+
+def planned(text: bytes) -> Plan:
+    compiled = compile_spec(text, "frame.yaml")
+    assert compiled.plan is not None, compiled.diagnostics
+    return compiled.plan
+
+
+@pytest.fixture(scope="module")
+def wheel() -> Plan:
+    return planned(WHEEL)
+
+
+@pytest.fixture(scope="module")
+def sides() -> Plan:
+    return planned(SIDES)
+
+
+def places(plan: Plan) -> dict[str, int]:
+    return {task.id: at for at, task in enumerate(plan.work.tasks)}
+
+
+def test_roll_and_bare_wheel_come_before_the_stop_and_the_cover_after_it(wheel: Plan) -> None:
+    at = places(wheel)
+    assert max(at["stuff-roll"], at["set-wheel"], at["bind-wheel"]) < at["try-on-1"] < at["cut-cover"] < at["sew-cover"]
+    stop = next(task for task in wheel.work.tasks if task.id == "try-on-1")
+    drawn = wheel.shape.wheel
+    assert drawn is not None
+    heights = {one.key: one.value for one in stop.conditions}
+    assert heights["rim-front"] == drawn.rim[0].height
+    assert heights["rim-back"] == drawn.rim[4].height
+
+
+def test_one_side_comes_before_the_stop_and_the_other_is_not_even_cut(sides: Plan) -> None:
+    at = places(sides)
+    assert max(at["pin-left"], at["tie-left"]) < at["try-on-1"] < min(at["cut-R1"], at["cut-R2"], at["sew-right"])
+    assert at["pin-right"] < at["set-sides"] < at["try-on-2"]
+
+
+@pytest.mark.parametrize("which", ["wheel", "sides"])
+def test_every_need_stands_before_its_task(which: str, request: pytest.FixtureRequest) -> None:
+    plan: Plan = request.getfixturevalue(which)
+    at = places(plan)
+    for task in plan.work.tasks:
+        assert all(at[need] < at[task.id] for need in task.needs), task.id
+
+
+def test_every_ring_and_spoke_is_cut_once_and_the_wadding_bought(wheel: Plan) -> None:
+    cut = [piece.part for pack in wheel.supply.cutting.packs for piece in pack.pieces if pack.material == "strip"]
+    assert sorted(cut) == sorted([*(f"H{k}" for k in range(1, 6)), *(f"S{k}" for k in range(1, 10))])
+    assert wheel.supply.cost.total == Decimal("27.00")
+    assert "wadding" in [line.item for line in wheel.supply.shopping]
+
+
+def test_what_no_form_covers_is_not_assessed_with_its_reason(wheel: Plan, sides: Plan) -> None:
+    for plan in (wheel, sides):
+        open_ = {check.code: check.remedy for check in plan.assessment.checks if check.result == "not assessed"}
+        assert {"equilibrium", "buckling", "swing", "chair"} <= set(open_)
+        assert all(open_[code] for code in ("equilibrium", "buckling", "swing", "chair"))
+    assert {check.code: check.result for check in wheel.assessment.checks}["sag"] == "holds"
+    assert {check.code: check.result for check in wheel.shape.checks}["door-width"] == "fails"
+
+
+def test_the_weight_counts_spokes_cover_and_roll(wheel: Plan) -> None:
+    drawn, weights = wheel.shape.wheel, wheel.assessment.weights
+    assert drawn is not None
+    strip = sum(hoop.cut for hoop in wheel.shape.hoops) + sum(spoke.cut for spoke in drawn.spokes)
+    assert weights.hoops == pytest.approx(strip * 0.010 * 0.0007 * 7850)
+    assert weights.cloth > drawn.stuffing * 40
+
+
+def test_the_pull_of_a_tie_is_that_of_the_elastica(sides: Plan) -> None:
+    ei = sides.assessment.materials[0].ei_weak
+    pulls = {tie.id: tie.tension for tie in sides.assessment.ties}
+    for tie in sides.shape.ties:
+        assert pulls[tie.id] == pytest.approx(tie.pull * ei)
+
+
+def test_pages_name_every_measure_and_draw_front_side_and_top(wheel: Plan, sides: Plan) -> None:
+    for plan in (wheel, sides):
+        figures = draw_figures(plan)
+        assert [figure.name for figure in figures[:3]] == ["front", "side", "hem"]
+        page = plan_markdown(plan, figures)
+        for figure in figures:
+            assert f"figures/{figure.name}.svg" in page, figure.name
+    page = plan_markdown(wheel, ())
+    for spoke in (wheel.shape.wheel.spokes if wheel.shape.wheel else ()):
+        assert f"| **{spoke.id}** |" in page
+    assert "| L2 and R2 |" in plan_markdown(sides, ())
