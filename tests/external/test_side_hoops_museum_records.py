@@ -45,8 +45,10 @@ def hips() -> float:
 
 
 def sides(deep: str, hoops: list[str]) -> str:
-    return (f"shape: {{ground_plan: {{kind: pair, front_to_back: {deep}, hoops: [{', '.join(hoops)}]}}}}\n"
-            "build: {carried_by: channels, side_hoops: {pocket_slit: 0 cm}}\n")
+    return (
+        f"shape: {{ground_plan: {{kind: pair, front_to_back: {deep}, hoops: [{', '.join(hoops)}]}}}}\n"
+        "build: {carried_by: channels, side_hoops: {pocket_slit: 0 cm}}\n"
+    )
 
 
 def test_girths_of_the_two_ovals() -> None:
@@ -56,8 +58,12 @@ def test_girths_of_the_two_ovals() -> None:
 
 def test_side_hoop_of_1778_lies_30_cm_from_the_waist_and_is_75_by_45() -> None:
     reach = (0.75 - hips()) / 2
-    shape = shape_of(sides("45 cm", [f"{{drop: 15 cm, reach: {reach * 70:.3f} cm}}",
-                                     f"{{drop: 30 cm, reach: {reach * 100:.3f} cm}}"]))
+    shape = shape_of(
+        sides(
+            "45 cm",
+            [f"{{drop: 15 cm, reach: {reach * 70:.3f} cm}}", f"{{drop: 30 cm, reach: {reach * 100:.3f} cm}}"],
+        )
+    )
     assert shape.sides is not None
     low = shape.sides.channels[-1]
     assert shape.sides.across == pytest.approx(0.75, abs=ROUNDED)

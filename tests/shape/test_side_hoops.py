@@ -19,7 +19,8 @@ SPEC = f"""\
 spec: 1
 units: inches
 wearer: {{stature: 5 ft 7 in, waist: 28 in, hip: 40 in,
-  hip_rows: [{{below_waist: 0 in, girth: 28 in, oval: 1.4}}, {{below_waist: 8 in, girth: {HIPS:.6f} in, oval: 1.4}}]}}
+  hip_rows: [{{below_waist: 0 in, girth: 28 in, oval: 1.4}},
+    {{below_waist: 8 in, girth: {HIPS:.6f} in, oval: 1.4}}]}}
 shape: {{ground_plan: {{kind: pair, front_to_back: 12 in,
   hoops: [{{drop: 4 in, reach: 4 in}}, {{drop: 7 in, reach: 6 1/2 in}}, {{drop: 10 in, reach: 8 in}}]}}}}
 build: {{carried_by: channels}}
@@ -101,7 +102,9 @@ def test_the_pocket_slit_ends_above_the_first_channel() -> None:
     slit, first = shape.panels[0].rules[-1], shape.panels[0].rules[0]
     assert slit.name == "pocket slit"
     assert min(y for _, y in slit.points) > first.points[0][1] + shape.sides.channel / 2
-    shape_, found = drawn(SPEC.replace("carried_by: channels", "carried_by: channels, side_hoops: {pocket_slit: 12 in}"))
+    shape_, found = drawn(
+        SPEC.replace("carried_by: channels", "carried_by: channels, side_hoops: {pocket_slit: 12 in}")
+    )
     assert shape_ is None
     assert [finding.code for finding in found] == ["pocket-too-long"]
 

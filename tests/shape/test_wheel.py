@@ -38,13 +38,17 @@ def shape_of(text: str = SPEC) -> Shape:
 
 
 def test_rim_reaches_and_skirt_of_a_wheel_36_in_across() -> None:
-    """By hand: rim 36 pi; R = 18, r = 28/2 pi = 4.456, set back 4: front 14 - r, side sqrt(18^2 - 4^2) - r, back
-    22 - r; tilted 10 degrees the front is 14 sin 10 lower and the back 22 sin 10 higher than the waist at 41."""
+    """By hand: rim 36 pi; R = 18, r = 28/2 pi = 4.456, set back 4: front 14 - r, side sqrt(18^2 - 4^2) -
+    r, back
+    22 - r; tilted 10 degrees the front is 14 sin 10 lower and the back 22 sin 10 higher than the waist at
+    41."""
     shape = shape_of()
     assert shape.wheel is not None
     assert shape.hoops[-1].girth == pytest.approx(113.1 * INCH, abs=0.05 * INCH)
     front, side, back = shape.wheel.rim[0], shape.wheel.rim[2], shape.wheel.rim[4]
-    assert [point.reach / INCH for point in (front, side, back)] == pytest.approx([9.54, 13.09, 17.54], abs=0.01)
+    assert [point.reach / INCH for point in (front, side, back)] == pytest.approx(
+        [9.54, 13.09, 17.54], abs=0.01
+    )
     assert 41 - front.height / INCH == pytest.approx(2.43, abs=0.005)
     assert back.height / INCH - 41 == pytest.approx(3.82, abs=0.005)
     assert shape.skirt.front / INCH == pytest.approx(47.1, abs=0.05)
@@ -70,8 +74,9 @@ def test_spokes_meet_every_ring_at_equal_steps_and_end_on_the_rim_circle() -> No
         assert places[-1] == pytest.approx(dist(spoke.hole, spoke.rim))
         t = 2 * pi * (k + 0.5) / 8
         y, down = radius * cos(t) - back, 2 * INCH
-        assert spoke.rim == pytest.approx((radius * sin(t), y * cos(tilt) - down * sin(tilt),
-                                           41 * INCH - y * sin(tilt) - down * cos(tilt)))
+        assert spoke.rim == pytest.approx(
+            (radius * sin(t), y * cos(tilt) - down * sin(tilt), 41 * INCH - y * sin(tilt) - down * cos(tilt))
+        )
 
 
 def test_the_hips_pass_through_hole_and_slit_and_the_rings_it_crosses_are_open() -> None:
@@ -96,7 +101,8 @@ def test_a_flat_cover_has_no_dart_and_a_dished_one_is_a_cone_opened_flat() -> No
 
 def test_a_cover_too_wide_for_its_cloth_is_cut_in_two_halves_that_fit() -> None:
     text = SPEC.replace("tilt:", "cover: {material: narrow}, tilt:") + (
-        "materials: {narrow: {kind: cloth, weight: 150 g/m2, width: 30 in}}\n")
+        "materials: {narrow: {kind: cloth, weight: 150 g/m2, width: 30 in}}\n"
+    )
     shape = shape_of(text)
     half = shape.panels[0]
     assert (half.count, half.mirrored) == (2, True)
@@ -104,12 +110,15 @@ def test_a_cover_too_wide_for_its_cloth_is_cut_in_two_halves_that_fit() -> None:
     assert half.height == pytest.approx(shape.wheel.cover + 2 * shape.wheel.hem if shape.wheel else 0)
 
 
-@pytest.mark.parametrize(("change", "code"), [
-    ("width: 96 in, set_back: 2 in, tilt: 70 degrees", "rim-below-hem"),
-    ("width: 24 in, set_back: 11 in", "wheel-off-body"),
-    ("width: 36 in, set_back: 4 in, cover: {slit: 15 in}", "slit-too-long"),
-    ("width: 24 in, set_back: 4 in, rings: 2", "wheel-without-way-in"),
-])
+@pytest.mark.parametrize(
+    ("change", "code"),
+    [
+        ("width: 96 in, set_back: 2 in, tilt: 70 degrees", "rim-below-hem"),
+        ("width: 24 in, set_back: 11 in", "wheel-off-body"),
+        ("width: 36 in, set_back: 4 in, cover: {slit: 15 in}", "slit-too-long"),
+        ("width: 24 in, set_back: 4 in, rings: 2", "wheel-without-way-in"),
+    ],
+)
 def test_an_impossible_wheel_is_told(change: str, code: str) -> None:
     shape, found = drawn(SPEC.replace("width: 36 in, set_back: 4 in, tilt: 10 degrees", change))
     assert shape is None

@@ -1,4 +1,5 @@
-"""Wheels and side hoops from spec to plan: order of work with its stop, what is bought, what is judged, the page."""
+"""Wheels and side hoops from spec to plan: order of work with its stop, what is bought, what is judged,
+the page."""
 
 from __future__ import annotations
 
@@ -16,7 +17,10 @@ spec: 1
 units: centimetres
 wearer: {stature: 164 cm, waist: 70 cm, hip: 96 cm}
 shape: {line: {kind: drum}}
-build: {carried_by: wheel, hoops: {material: strip}, wheel: {width: 92 cm, set_back: 10 cm, spokes: 9, rings: 5}}
+build:
+  carried_by: wheel
+  hoops: {material: strip}
+  wheel: {width: 92 cm, set_back: 10 cm, spokes: 9, rings: 5}
 load: [{name: skirt, weight: 2 kg}]
 materials:
   strip: {grade: "spring steel, tempered", section: {kind: flat, width: 10 mm, thickness: 0.7 mm},
@@ -27,7 +31,8 @@ SIDES = b"""\
 spec: 1
 units: inches
 wearer: {stature: 5 ft 6 in, waist: 27 in, hip: 37 in}
-shape: {ground_plan: {kind: pair, front_to_back: 12 in, hoops: [{drop: 5 in, reach: 4 in}, {drop: 10 in, reach: 8 in}]}}
+shape: {ground_plan: {kind: pair, front_to_back: 12 in,
+  hoops: [{drop: 5 in, reach: 4 in}, {drop: 10 in, reach: 8 in}]}}
 build: {carried_by: channels, hoops: {material: strip}}
 materials:
   strip: {grade: "spring steel, tempered", section: {kind: flat, width: 6 mm, thickness: 0.6 mm},
@@ -57,7 +62,12 @@ def places(plan: Plan) -> dict[str, int]:
 
 def test_roll_and_bare_wheel_come_before_the_stop_and_the_cover_after_it(wheel: Plan) -> None:
     at = places(wheel)
-    assert max(at["stuff-roll"], at["set-wheel"], at["bind-wheel"]) < at["try-on-1"] < at["cut-cover"] < at["sew-cover"]
+    assert (
+        max(at["stuff-roll"], at["set-wheel"], at["bind-wheel"])
+        < at["try-on-1"]
+        < at["cut-cover"]
+        < at["sew-cover"]
+    )
     stop = next(task for task in wheel.work.tasks if task.id == "try-on-1")
     drawn = wheel.shape.wheel
     assert drawn is not None
@@ -68,7 +78,11 @@ def test_roll_and_bare_wheel_come_before_the_stop_and_the_cover_after_it(wheel: 
 
 def test_one_side_comes_before_the_stop_and_the_other_is_not_even_cut(sides: Plan) -> None:
     at = places(sides)
-    assert max(at["pin-left"], at["tie-left"]) < at["try-on-1"] < min(at["cut-R1"], at["cut-R2"], at["sew-right"])
+    assert (
+        max(at["pin-left"], at["tie-left"])
+        < at["try-on-1"]
+        < min(at["cut-R1"], at["cut-R2"], at["sew-right"])
+    )
     assert at["pin-right"] < at["set-sides"] < at["try-on-2"]
 
 
@@ -81,7 +95,9 @@ def test_every_need_stands_before_its_task(which: str, request: pytest.FixtureRe
 
 
 def test_every_ring_and_spoke_is_cut_once_and_the_wadding_bought(wheel: Plan) -> None:
-    cut = [piece.part for pack in wheel.supply.cutting.packs for piece in pack.pieces if pack.material == "strip"]
+    cut = [
+        piece.part for pack in wheel.supply.cutting.packs for piece in pack.pieces if pack.material == "strip"
+    ]
     assert sorted(cut) == sorted([*(f"H{k}" for k in range(1, 6)), *(f"S{k}" for k in range(1, 10))])
     assert wheel.supply.cost.total == Decimal("27.00")
     assert "wadding" in [line.item for line in wheel.supply.shopping]
@@ -89,7 +105,9 @@ def test_every_ring_and_spoke_is_cut_once_and_the_wadding_bought(wheel: Plan) ->
 
 def test_what_no_form_covers_is_not_assessed_with_its_reason(wheel: Plan, sides: Plan) -> None:
     for plan in (wheel, sides):
-        open_ = {check.code: check.remedy for check in plan.assessment.checks if check.result == "not assessed"}
+        open_ = {
+            check.code: check.remedy for check in plan.assessment.checks if check.result == "not assessed"
+        }
         assert {"equilibrium", "buckling", "swing", "chair"} <= set(open_)
         assert all(open_[code] for code in ("equilibrium", "buckling", "swing", "chair"))
     assert {check.code: check.result for check in wheel.assessment.checks}["sag"] == "holds"
@@ -119,6 +137,6 @@ def test_pages_name_every_measure_and_draw_front_side_and_top(wheel: Plan, sides
         for figure in figures:
             assert f"figures/{figure.name}.svg" in page, figure.name
     page = plan_markdown(wheel, ())
-    for spoke in (wheel.shape.wheel.spokes if wheel.shape.wheel else ()):
+    for spoke in wheel.shape.wheel.spokes if wheel.shape.wheel else ():
         assert f"| **{spoke.id}** |" in page
     assert "| L2 and R2 |" in plan_markdown(sides, ())

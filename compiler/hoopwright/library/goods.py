@@ -47,7 +47,8 @@ _GOODS = (
     Goods("sleeve", "consumable", source=f"one a hoop, 1 1/2 to 2 in long: {PRACTICE}"),
     Goods("bolts", "consumable", source=f"two a hoop, with nuts: {PRACTICE}"),
     Goods("eyelets", "consumable", source=f"metal, set with a punch, or worked by hand: {PRACTICE}"),
-    Goods("wadding", "consumable", source=f"one bag of 500 g fills about 12 litres of a firm roll: {PRACTICE}"),
+    Goods("wadding", "consumable", source=f"one bag of 500 g fills about 12 litres of a firm roll:"
+                                          f" {PRACTICE}"),
     Goods("rivets", "consumable", source=f"two a hoop: {PRACTICE}"),
 )
 

@@ -94,7 +94,8 @@ def read_build(spec: Node, waist: float, cupboard: Cupboard, notes: Notebook,
 
 
 def _with_frame(build: Build, spec: Node, cupboard: Cupboard, notes: Notebook) -> Build | None:
-    """The build with the wheel at the waist, or with the cloth of side hoops; None without a wheel's width."""
+    """The build with the wheel at the waist, or with the cloth of side hoops; None without a wheel's
+    width."""
     def article(node: Node, path: str, usual: str) -> Goods:
         return _named(node, path, usual, cupboard, notes)
 

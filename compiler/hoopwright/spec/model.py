@@ -322,7 +322,8 @@ class PanelBuild:
 class WheelBuild:
     """A wheel at the waist, ``width`` m across. ``set_back``: its centre behind the waist's; ``tilt``: its
     back raised about the waist's centre, radians; ``rim_drop``: the rim below the hole, square to the wheel;
-    m. ``rings`` from the hole to the rim, both counted. ``roll`` m thick and ``roll_length`` m long lies under
+    m. ``rings`` from the hole to the rim, both counted. ``roll`` m thick and ``roll_length`` m long lies
+    under
     it, of ``roll_material``. ``slit``: of the cover from its hole to the front (None: to the first ring that
     passes over the hips)."""
 
@@ -341,9 +342,9 @@ class WheelBuild:
 
 @dataclass(frozen=True, slots=True)
 class SideBuild:
-    """The cloth of side hoops: ``on_band`` of the waistband for each, its middle at the fraction ``at`` of the
-    waist by the wearer's left; ``pocket`` length of the slit (None: as long as there is room, 8 in at most); a
-    steel ``shorter`` than its channel; m. ``tie`` inside, of that tape."""
+    """The cloth of side hoops: ``on_band`` of the waistband for each, its middle at the fraction ``at`` of
+    the waist by the wearer's left; ``pocket`` length of the slit (None: as long as there is room, 8 in at
+    most); a steel ``shorter`` than its channel; m. ``tie`` inside, of that tape."""
 
     material: Goods
     tie: Goods

@@ -20,7 +20,8 @@ def range_findings(wearer: Wearer, shape: ShapeSpec, build: Build) -> tuple[Find
     if build.wheel is not None or build.sides is not None:
         return tuple(_names(shape))
     if shape.line.kind == "drum":
-        return (error("carrier-clash", ("shape", "line", "kind"), "a drum hangs from a wheel, and there is none",
+        return (error("carrier-clash", ("shape", "line", "kind"), "a drum hangs from a wheel, and there"
+                                                                  " is none",
                       "write `carried_by: wheel` and `wheel: {width: 36 in}` under `build`"),)
     return (*_not_yet(shape, build), *_girths(wearer, shape), *_names(shape),
             *_top_hoop(wearer, shape, build), *_open(shape, build))

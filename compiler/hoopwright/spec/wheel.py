@@ -24,8 +24,15 @@ def read_wheel(node: Node, waist: float, article: Article, notes: Notebook) -> W
     """The wheel, or None when its width is nowhere said. ``waist`` is the waist's girth, m."""
     width = node["width"].length()
     if width is None:
-        notes.tell(error("key-missing", node.path, "a wheel has no `width`",
-                         "add `wheel: {width: 36 in}` under `build`: across its rim", at_key=True))
+        notes.tell(
+            error(
+                "key-missing",
+                node.path,
+                "a wheel has no `width`",
+                "add `wheel: {width: 36 in}` under `build`: across its rim",
+                at_key=True,
+            )
+        )
         return None
     roll = node["roll"]
     cover = article(node["cover"]["material"], "build.wheel.cover.material", "drill")
@@ -36,20 +43,26 @@ def read_wheel(node: Node, waist: float, article: Article, notes: Notebook) -> W
 
     def count(key: str, usual: int, why: str) -> int:
         stated = node[key].whole()
-        return int(notes.assume(f"build.wheel.{key}", float(usual), "count", why)) if stated is None else stated
+        return (
+            int(notes.assume(f"build.wheel.{key}", float(usual), "count", why)) if stated is None else stated
+        )
 
     tilt = node["tilt"].angle()
     return WheelBuild(
-        width, length(node["set_back"], "set_back", 0.1 * width, "a tenth of its width; our choice"),
+        width,
+        length(node["set_back"], "set_back", 0.1 * width, "a tenth of its width; our choice"),
         notes.assume("build.wheel.tilt", 10 * DEGREE, "angle", "low in front, high behind; our choice")
-        if tilt is None else tilt,
+        if tilt is None
+        else tilt,
         length(node["rim_drop"], "rim_drop", 0.0, "a flat wheel"),
         count("rings", 4, "hole, rim and two between; our choice"),
         count("spokes", 8, "one every eighth; our choice"),
         length(roll["thickness"], "roll.thickness", 3 * INCH, f"{PRACTICE}"),
         length(roll["length"], "roll.length", 0.8 * waist, "round the waist, open in front; our choice"),
-        article(roll["material"], "build.wheel.roll.material", cover.name), cover,
-        node["cover"]["slit"].length())
+        article(roll["material"], "build.wheel.roll.material", cover.name),
+        cover,
+        node["cover"]["slit"].length(),
+    )
 
 
 def read_drum(node: Node, build: Build, wheel: WheelBuild, notes: Notebook) -> ShapeSpec:
@@ -62,13 +75,37 @@ def read_drum(node: Node, build: Build, wheel: WheelBuild, notes: Notebook) -> S
             _clash(node["hoops"][key], key, notes)
     line = node["line"]["kind"]
     if line and line.text() != "drum":
-        notes.tell(error("carrier-clash", line.path, f"a wheel makes a drum, and here the line is a {line.text()}",
-                         "write `line: {kind: drum}`, or let tapes carry the hoops"))
+        notes.tell(
+            error(
+                "carrier-clash",
+                line.path,
+                f"a wheel makes a drum, and here the line is a {line.text()}",
+                "write `line: {kind: drum}`, or let tapes carry the hoops",
+            )
+        )
     names = tuple(name.text() or "" for name in node["hoops"]["names"].items())
-    return ShapeSpec(GroundPlan(), Line("drum", 1.0), PlaceListed(below_waist=0.0), None, pi * wheel.width, 0.0,
-                     wheel.rings, "level", 1.0, (), names)
+    return ShapeSpec(
+        GroundPlan(),
+        Line("drum", 1.0),
+        PlaceListed(below_waist=0.0),
+        None,
+        pi * wheel.width,
+        0.0,
+        wheel.rings,
+        "level",
+        1.0,
+        (),
+        names,
+    )
 
 
 def _clash(node: Node, key: str, notes: Notebook) -> None:
-    notes.tell(error("carrier-clash", node.path, f"`{key}` places hoops below each other, and a wheel has rings"
-                     " inside each other", "leave it out: `build.wheel` says all of its shape", at_key=True))
+    notes.tell(
+        error(
+            "carrier-clash",
+            node.path,
+            f"`{key}` places hoops below each other, and a wheel has rings inside each other",
+            "leave it out: `build.wheel` says all of its shape",
+            at_key=True,
+        )
+    )

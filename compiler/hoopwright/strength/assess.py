@@ -11,8 +11,8 @@ from hoopwright.strength.checks import strength_checks
 from hoopwright.strength.handling import handlings, seated
 from hoopwright.strength.material import contradiction, disagreement, material_strength
 from hoopwright.strength.method import Method
-from hoopwright.strength.model import Assessment
 from hoopwright.strength.methods import METHODS, kind_of
+from hoopwright.strength.model import Assessment
 from hoopwright.strength.problem import pose
 from hoopwright.strength.verdict import verdict
 from hoopwright.strength.weight import weights

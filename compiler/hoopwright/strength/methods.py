@@ -15,9 +15,11 @@ def kind_of(spec: Spec) -> str:
     return "pair" if spec.build.sides is not None else spec.build.carried_by
 
 
-METHODS: Mapping[str, Method] = MappingProxyType({
-    **petticoat.METHODS,
-    "pair": frame.solve_pair,
-    "wheel": frame.solve_wheel,
-})
+METHODS: Mapping[str, Method] = MappingProxyType(
+    {
+        **petticoat.METHODS,
+        "pair": frame.solve_pair,
+        "wheel": frame.solve_wheel,
+    }
+)
 """Methods of what is not solved as a cage on tapes."""

@@ -5,8 +5,8 @@ from __future__ import annotations
 from hoopwright.library.model import Goods
 from hoopwright.shape.model import Shape
 from hoopwright.spec.model import Spec
-from hoopwright.strength.model import Weights
 from hoopwright.strength.frame import frame_cloth, spoke_length
+from hoopwright.strength.model import Weights
 from hoopwright.strength.petticoat import cloth_mass, flounce_mass
 
 

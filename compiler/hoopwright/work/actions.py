@@ -71,11 +71,13 @@ _ACTIONS = (
            "turn in the inner edge over the eyelets, hem the upper and lower edge", "lacing panel",
            ("panel.seams", "panel.rules")),
     Action("lace-for-now", "fit", "table",
-           "pin the panels to the ends of the half hoops and lace them through the folded edge with a bodkin, "
+           "pin the panels to the ends of the half hoops and lace them through the folded edge with a"
+           " bodkin, "
            "no eyelets yet", "lacing panel, half hoops", ("build.lacing.gap",)),
     Action("sew-panels-on", "sew", "hand", "sew the panels' outer edges to the ends of the half hoops",
            "lacing panel", ("panel.rules",)),
-    Action("set-eyelets", "sew", "hand", "set the eyelets at the spacing and lace the panels to the gap found "
+    Action("set-eyelets", "sew", "hand", "set the eyelets at the spacing and lace the panels to the gap"
+                                         " found "
            "at the stop", "lacing panel", ("build.lacing.spacing", "build.lacing.gap")),
     Action("cut-casings", "cut", "table",
            "cut one casing for each cased hoop, tape its ends against fraying, label it", "every cased hoop",
@@ -97,7 +99,8 @@ _ACTIONS = (
            "join two offcuts as the hoops will be joined and hang 2 kg from them over night",
            "the stock", ("build.hoops.join", "build.hoops.lap")),
     Action("splice-hoop", "join", "joining",
-           "join the lengths of one hoop end to end, each splice made and checked like the join of a hoop, and "
+           "join the lengths of one hoop end to end, each splice made and checked like the join of a"
+           " hoop, and "
            "measure that the whole has the hoop's length to cut", "one hoop",
            ("hoop.cut", "build.hoops.join", "build.hoops.lap")),
     Action("case-hoop", "sew", "table",
@@ -144,7 +147,8 @@ _ACTIONS = (
     Action("cut-strips", "cut", "table", "cut the strip of each applied casing, label it", "every hoop",
            ("petticoat.channels.strip", "petticoat.channels.height")),
     Action("apply-casings", "sew", "machine",
-           "turn in the edges of each strip, lay its middle on the line, stitch both edges; ends stay open at "
+           "turn in the edges of each strip, lay its middle on the line, stitch both edges; ends stay"
+           " open at "
            "the last seam", "every hoop", ("petticoat.channels.width",)),
     Action("thread-hoop", "sew", "table",
            "push the open hoop through its channel of the petticoat, clamp its ends at the lap line",
@@ -167,30 +171,38 @@ _ACTIONS = (
     Action("sew-flounces", "sew", "machine",
            "hem each ring, gather it to the petticoat's girth, sew it on", "every flounce",
            ("petticoat.flounces.up", "petticoat.flounces.girth")),
-    Action("cut-spokes", "cut", "metal", "cut the spokes of a wheel, tip both ends, mark where the rings cross",
+    Action("cut-spokes", "cut", "metal", "cut the spokes of a wheel, tip both ends, mark where the rings"
+                                         " cross",
            "every spoke", ("wheel.spokes.cut", "wheel.spokes.marks")),
     Action("mark-rings", "cut", "table", "mark on every ring where each spoke crosses it", "every ring",
            ("hoop.girth", "hoop.fixings.fraction")),
-    Action("cut-roll", "cut", "table", "cut the cloth of the roll under a wheel", "roll", ("wheel.roll_cut",)),
+    Action("cut-roll", "cut", "table", "cut the cloth of the roll under a wheel", "roll",
+           ("wheel.roll_cut",)),
     Action("stuff-roll", "sew", "machine", "sew the roll to a tube, stuff it firmly, sew it to the waistband",
            "roll", ("wheel.roll", "wheel.roll_length", "wheel.stuffing")),
-    Action("bind-wheel", "sew", "hand", "bind every spoke to every ring at the marks, ends turned over", "the wheel",
+    Action("bind-wheel", "sew", "hand", "bind every spoke to every ring at the marks, ends turned over",
+           "the wheel",
            ("wheel.spokes.marks",)),
     Action("set-wheel", "sew", "hand", "sew the ring round the hole to the waistband", "the wheel, waistband",
            ("wheel.slit",)),
     Action("cut-cover", "cut", "table", "cut the cover of a wheel with its hole and slit", "cover",
            ("wheel.cover", "wheel.slit", "wheel.hem")),
-    Action("sew-cover", "sew", "hand", "lay the cover on, turn its edge round the rim and sew it, hole and slit "
+    Action("sew-cover", "sew", "hand", "lay the cover on, turn its edge round the rim and sew it, hole"
+                                       " and slit "
            "turned in", "cover", ("wheel.hem",)),
-    Action("cut-sides", "cut", "table", "cut outer and inner panels of both side hoops, mark channels and slit",
+    Action("cut-sides", "cut", "table", "cut outer and inner panels of both side hoops, mark channels and"
+                                        " slit",
            "outer panel, inner panel", ("panel.outline", "panel.rules")),
-    Action("sew-side", "sew", "machine", "sew the channels and the pocket slit of one side, join outer and inner "
-           "panel, channels open at one end", "one side", ("sides.channels.width", "sides.ease", "sides.pocket")),
+    Action("sew-side", "sew", "machine", "sew the channels and the pocket slit of one side, join outer"
+                                         " and inner "
+           "panel, channels open at one end", "one side",
+           ("sides.channels.width", "sides.ease", "sides.pocket")),
     Action("thread-side", "sew", "table", "push the steels of one side into their channels, close the ends",
            "hoops of one side", ("sides.channels.steel",)),
     Action("tie-side", "sew", "hand", "sew a tie inside each hoop from edge to edge", "hoops of one side",
            ("tie.length", "tie.cut")),
-    Action("pin-side", "fit", "table", "gather the upper edge of one side and pin it to its place on the waistband",
+    Action("pin-side", "fit", "table", "gather the upper edge of one side and pin it to its place on the"
+                                       " waistband",
            "one side, waistband", ("sides.on_band", "sides.at")),
     Action("set-sides", "sew", "machine", "sew the upper edges of both sides to the waistband", "waistband",
            ("sides.on_band", "sides.at")),
@@ -267,14 +279,17 @@ _CONDITIONS = (
     ConditionKey("stands-out", "from the chord to the middle of the lowest half hoop", "one hoop",
                  "the reach"),
     ConditionKey("sitting", "sits down, skirt on: the half hoops fold up and come back", "the cage"),
-    ConditionKey("rim-front", "rim of the bare wheel above the floor at centre front", "rim", "the rim's height"),
+    ConditionKey("rim-front", "rim of the bare wheel above the floor at centre front", "rim", "the rim's"
+                                                                                              " height"),
     ConditionKey("rim-sides", "the same at the left and at the right", "rim", "the rim's height"),
     ConditionKey("rim-back", "the same at centre back", "rim", "the rim's height"),
     ConditionKey("rim-loaded", "the rim keeps its heights with the skirt's weight hung from it", "rim"),
-    ConditionKey("wheel-on-roll", "the wheel lies on the roll all round and does not turn about the waist", "roll"),
+    ConditionKey("wheel-on-roll", "the wheel lies on the roll all round and does not turn about the"
+                                  " waist", "roll"),
     ConditionKey("side-out", "from the hip to the outside of the lowest hoop", "one hoop", "the reach"),
     ConditionKey("side-drop", "lowest hoop straight below the waistline", "one hoop", "the hoop's drop"),
-    ConditionKey("half-door", "from the body's middle to the outside: half of the doorway's clear width", "one side",
+    ConditionKey("half-door", "from the body's middle to the outside: half of the doorway's clear width",
+                 "one side",
                  "half the doorway"),
     ConditionKey("side-sits", "sits on a chair: the side hoop folds up or lies on the seat, and comes back",
                  "one side"),

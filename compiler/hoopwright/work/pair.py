@@ -6,12 +6,12 @@ from dataclasses import replace
 
 from hoopwright.library.goods import FASTENINGS_PER_BAND
 from hoopwright.shape.model import Hoop, SidePair
+from hoopwright.work.belt import waistband_tasks
 from hoopwright.work.bench import Bench
 from hoopwright.work.metal import metal_tasks
 from hoopwright.work.model import Condition, Task
 from hoopwright.work.rates import DRYING
 from hoopwright.work.stops import ADA_DOOR, look, skirt_clear, stop_task, waist_closed
-from hoopwright.work.wheel import waistband_tasks
 
 _MARKS = 7
 """Marks on the waistband: centre front, centre back, the overlap, and both ends of either side hoop."""
@@ -22,39 +22,95 @@ def pair_tasks(bench: Bench) -> tuple[Task, ...]:
     pair = bench.shape.sides
     if pair is None:
         raise ValueError("only side hoops come in a pair")
-    ties = bench.task("cut-ties", "cut-ties", "mark and cut the ties", ("press",),
-                      bench.minutes(("mark tape", len(bench.shape.ties)), ("cut tape", len(bench.shape.ties))),
-                      jobs_=("cut cloth",), parts=tuple(tie.id for tie in bench.shape.ties))
+    ties = bench.task(
+        "cut-ties",
+        "cut-ties",
+        "mark and cut the ties",
+        ("press",),
+        bench.minutes(("mark tape", len(bench.shape.ties)), ("cut tape", len(bench.shape.ties))),
+        jobs_=("cut cloth",),
+        parts=tuple(tie.id for tie in bench.shape.ties),
+    )
     left = _side(bench, pair, "L", ())
     first = _first_stop(bench, pair, (left[-1].id, "sew-fastening"))
     right = _side(bench, pair, "R", (first.id,))
-    sewn = bench.task("set-sides", "set-sides", "sew both sides to the waistband", (left[-1].id, right[-1].id),
-                      bench.minutes(bench.seam(4 * pair.on_band), ("set up seam", 4)), jobs_=("sew long seams",),
-                      parts=("waistband",))
+    sewn = bench.task(
+        "set-sides",
+        "set-sides",
+        "sew both sides to the waistband",
+        (left[-1].id, right[-1].id),
+        bench.minutes(bench.seam(4 * pair.on_band), ("set up seam", 4)),
+        jobs_=("sew long seams",),
+        parts=("waistband",),
+    )
     second = _use_stop(bench, pair, sewn.id)
     later = {bench.whole(hoop) for hoop in _hoops(bench, "R")}
-    metal = tuple(replace(task, needs=(*task.needs, first.id)) if task.id in later else task
-                  for task in metal_tasks(bench))
-    return (*metal, *_cloth(bench, pair), ties, *left, first, *right, sewn, second,
-            bench.task("sew-label", "sew-label", "sew the label inside the waist", (sewn.id,),
-                       bench.minutes(("label", 1)), jobs_=("sew by hand",), parts=("waistband",)),
-            bench.task("hang-up", "hang-up", "hang it up", (second.id, "sew-label"),
-                       bench.minutes(("hang up", 1)), parts=("cage",), cautions=("fire",)))
+    metal = tuple(
+        replace(task, needs=(*task.needs, first.id)) if task.id in later else task
+        for task in metal_tasks(bench)
+    )
+    return (
+        *metal,
+        *_cloth(bench, pair),
+        ties,
+        *left,
+        first,
+        *right,
+        sewn,
+        second,
+        bench.task(
+            "sew-label",
+            "sew-label",
+            "sew the label inside the waist",
+            (sewn.id,),
+            bench.minutes(("label", 1)),
+            jobs_=("sew by hand",),
+            parts=("waistband",),
+        ),
+        bench.task(
+            "hang-up",
+            "hang-up",
+            "hang it up",
+            (second.id, "sew-label"),
+            bench.minutes(("hang up", 1)),
+            parts=("cage",),
+            cautions=("fire",),
+        ),
+    )
 
 
 def _cloth(bench: Bench, pair: SidePair) -> tuple[Task, ...]:
-    goods = tuple(dict.fromkeys((pair.material, bench.shape.waistband.material,
-                                 *(tie.material for tie in bench.shape.ties))))
+    goods = tuple(
+        dict.fromkeys(
+            (pair.material, bench.shape.waistband.material, *(tie.material for tie in bench.shape.ties))
+        )
+    )
     pieces = FASTENINGS_PER_BAND.get(bench.spec.build.waistband.fastening.name, 1)
     lines = 2 * (2 * len(pair.channels) + 1)
     return (
-        bench.task("wash", "wash", "wash cloth and tape", (), bench.minutes(("wash", 1)), parts=goods, wait=DRYING),
-        bench.task("press", "press", "press cloth and tape", ("wash",), bench.minutes(("press", 1)),
-                   jobs_=("press",), parts=goods, cautions=("flammability",)),
+        bench.task(
+            "wash", "wash", "wash cloth and tape", (), bench.minutes(("wash", 1)), parts=goods, wait=DRYING
+        ),
+        bench.task(
+            "press",
+            "press",
+            "press cloth and tape",
+            ("wash",),
+            bench.minutes(("press", 1)),
+            jobs_=("press",),
+            parts=goods,
+            cautions=("flammability",),
+        ),
         *waistband_tasks(bench, _MARKS, pieces),
-        bench.task("cut-sides", "cut-sides", "cut and mark the panels of both sides", ("press",),
-                   bench.minutes(("cut panel", 4), ("mark channel", lines)), jobs_=("cut cloth",),
-                   parts=("outer panel", "inner panel")),
+        bench.task(
+            "cut-sides",
+            "cut-sides",
+            "cut and mark the panels of both sides",
+            ("press",),
+            bench.minutes(("cut panel", 4), ("mark channel", lines)),
+            jobs_=("cut cloth",),
+            parts=("outer panel", "inner panel"),
+        ),
     )
 
 
@@ -71,20 +127,47 @@ def _side(bench: Bench, pair: SidePair, side: str, after: tuple[str, ...]) -> tu
     channels = 2 * sum(one.width for one in pair.channels)
     seams = 2 * bench.shape.panels[0].height + pair.channels[-1].width + pair.front_to_back
     return (
-        bench.task(f"sew-{name}", "sew-side", f"sew the {name} side together", ("cut-sides", *after),
-                   bench.minutes(bench.seam(channels + seams + 2 * pair.pocket),
-                                 ("set up seam", 2 * len(hoops) + 4)),
-                   jobs_=("sew long seams", "press"), parts=(f"{name} side",)),
-        bench.task(f"thread-{name}", "thread-side", f"thread the steels of the {name} side",
-                   (f"sew-{name}", *(bench.whole(hoop) for hoop in hoops)),
-                   bench.minutes(("thread channel", sum(hoop.girth for hoop in hoops)),
-                                 ("close casing", len(hoops))),
-                   jobs_=("sew by hand",), parts=ids, cautions=("cut-ends",)),
-        bench.task(f"tie-{name}", "tie-side", f"sew the ties of the {name} side", (f"thread-{name}", "cut-ties"),
-                   bench.minutes(("sew fixing", 2 * len(hoops))), jobs_=("sew by hand",), parts=ids),
-        bench.task(f"pin-{name}", "pin-side", f"pin the {name} side to the waistband",
-                   (f"tie-{name}", "make-waistband"), bench.minutes(("gather", pair.channels[0].width), ("clip", 6)),
-                   jobs_=("clip",), parts=(f"{name} side", "waistband")),
+        bench.task(
+            f"sew-{name}",
+            "sew-side",
+            f"sew the {name} side together",
+            ("cut-sides", *after),
+            bench.minutes(
+                bench.seam(channels + seams + 2 * pair.pocket), ("set up seam", 2 * len(hoops) + 4)
+            ),
+            jobs_=("sew long seams", "press"),
+            parts=(f"{name} side",),
+        ),
+        bench.task(
+            f"thread-{name}",
+            "thread-side",
+            f"thread the steels of the {name} side",
+            (f"sew-{name}", *(bench.whole(hoop) for hoop in hoops)),
+            bench.minutes(
+                ("thread channel", sum(hoop.girth for hoop in hoops)), ("close casing", len(hoops))
+            ),
+            jobs_=("sew by hand",),
+            parts=ids,
+            cautions=("cut-ends",),
+        ),
+        bench.task(
+            f"tie-{name}",
+            "tie-side",
+            f"sew the ties of the {name} side",
+            (f"thread-{name}", "cut-ties"),
+            bench.minutes(("sew fixing", 2 * len(hoops))),
+            jobs_=("sew by hand",),
+            parts=ids,
+        ),
+        bench.task(
+            f"pin-{name}",
+            "pin-side",
+            f"pin the {name} side to the waistband",
+            (f"tie-{name}", "make-waistband"),
+            bench.minutes(("gather", pair.channels[0].width), ("clip", 6)),
+            jobs_=("clip",),
+            parts=(f"{name} side", "waistband"),
+        ),
     )
 
 
@@ -94,27 +177,58 @@ def _first_stop(bench: Bench, pair: SidePair, needs: tuple[str, ...]) -> Task:
     low, lowest = _hoops(bench, "L")[-1].id, pair.channels[-1]
     off = 2 * bench.spec.allowances.hoop_tolerance
     return stop_task(
-        bench, "try-on-1", "try-on-body", "try on one side: at a door and on a chair", needs,
-        (waist_closed(bench),
-         Condition("side-out", low, lowest.wished, 2 * off, "too far out: shorten the ties and it stands out more,"
-                   " let them out and it stands out less; a shorter steel makes it smaller altogether"),
-         Condition("side-drop", low, lowest.drop, off, "pin it higher or lower on the waistband"),
-         Condition("half-door", "left side", door / 2, 0.0, "take shorter steels, or plan to turn sideways"),
-         look("side-sits", "left side", "a hoop that catches on the chair's arm or digs in is moved up"),
-         look("pocket", "left side", "make the slit longer, or move it to where the hand finds it"),
-         look("waistband-at-waist", "waistband", "a side that drags the band down wants a firmer band")),
-        ("fire", "escape"))
+        bench,
+        "try-on-1",
+        "try-on-body",
+        "try on one side: at a door and on a chair",
+        needs,
+        (
+            waist_closed(bench),
+            Condition(
+                "side-out",
+                low,
+                lowest.wished,
+                2 * off,
+                "too far out: shorten the ties and it stands out more,"
+                " let them out and it stands out less; a shorter steel makes it smaller altogether",
+            ),
+            Condition("side-drop", low, lowest.drop, off, "pin it higher or lower on the waistband"),
+            Condition(
+                "half-door", "left side", door / 2, 0.0, "take shorter steels, or plan to turn sideways"
+            ),
+            look("side-sits", "left side", "a hoop that catches on the chair's arm or digs in is moved up"),
+            look("pocket", "left side", "make the slit longer, or move it to where the hand finds it"),
+            look("waistband-at-waist", "waistband", "a side that drags the band down wants a firmer band"),
+        ),
+        ("fire", "escape"),
+    )
 
 
 def _use_stop(bench: Bench, pair: SidePair, after: str) -> Task:
     door = bench.spec.limits.door if bench.spec.limits.door is not None else ADA_DOOR
     return stop_task(
-        bench, "try-on-2", "try-on-use", "try it in use: skirt, door, chair, stairs, off alone", (after,),
-        (Condition("across-both", "cage", pair.across, 4 * bench.spec.allowances.hoop_tolerance,
-                   "one side stands out more: let its ties out, or pin it nearer the back"),
-         skirt_clear(bench),
-         Condition("door", "cage", door, 0.0, "turn sideways, or press both sides up under the arms"),
-         look("chair", "cage", "press the sides up, sit, and let them lie on the seat; not in a chair with arms"),
-         look("stairs", "cage", "lift the skirt's hem by hand"),
-         look("off-alone", "waistband", "change the fastening for one that opens with one pull")),
-        ("doors", "stairs", "vehicles", "fire", "escape"))
+        bench,
+        "try-on-2",
+        "try-on-use",
+        "try it in use: skirt, door, chair, stairs, off alone",
+        (after,),
+        (
+            Condition(
+                "across-both",
+                "cage",
+                pair.across,
+                4 * bench.spec.allowances.hoop_tolerance,
+                "one side stands out more: let its ties out, or pin it nearer the back",
+            ),
+            skirt_clear(bench),
+            Condition("door", "cage", door, 0.0, "turn sideways, or press both sides up under the arms"),
+            look(
+                "chair",
+                "cage",
+                "press the sides up, sit, and let them lie on the seat; not in a chair with arms",
+            ),
+            look("stairs", "cage", "lift the skirt's hem by hand"),
+            look("off-alone", "waistband", "change the fastening for one that opens with one pull"),
+        ),
+        ("doors", "stairs", "vehicles", "fire", "escape"),
+    )

@@ -7,6 +7,7 @@ from dataclasses import replace
 from hoopwright.library.goods import FASTENINGS_PER_BAND
 from hoopwright.shape.model import Wheel
 from hoopwright.supply.needs import cased
+from hoopwright.work.belt import waistband_tasks
 from hoopwright.work.bench import Bench
 from hoopwright.work.hoops import join_tasks
 from hoopwright.work.metal import metal_tasks
@@ -14,8 +15,10 @@ from hoopwright.work.model import Condition, Task
 from hoopwright.work.rates import DRYING
 from hoopwright.work.stops import ADA_DOOR, look, skirt_clear, stop_task, waist_closed
 
-_TILT = ("too low behind or too high in front: a thicker roll behind, or hold the front down with a tape to the"
-         " corset; too high behind: a thinner one")
+_TILT = (
+    "too low behind or too high in front: a thicker roll behind, or hold the front down with a tape to the"
+    " corset; too high behind: a thinner one"
+)
 _TOLERANCE = 2.0
 """Times the hem's tolerance by which the rim may lie off: a roll gives (our judgement)."""
 
@@ -29,25 +32,69 @@ def wheel_tasks(bench: Bench) -> tuple[Task, ...]:
     covered = _cased(bench)
     joins = tuple(_waiting(task, bench, covered) for task in join_tasks(bench, ()))
     joined = joins[-1].id if joins else metal[-1].id
-    marked = bench.task("mark-rings", "mark-rings", "mark the spokes on the rings",
-                        (joined, *(task.id for task in covered), *_cut(bench)),
-                        bench.minutes(("mark hoop", len(bench.shape.hoops)), ("mark on hoop", wheel.fixings)),
-                        jobs_=("mark",), parts=tuple(hoop.id for hoop in bench.shape.hoops))
-    bound = bench.task("bind-wheel", "bind-wheel", "bind the spokes to the rings", ("mark-rings", "cut-spokes"),
-                       bench.minutes(("bind crossing", wheel.fixings)), jobs_=("sew by hand",), parts=("wheel",))
+    marked = bench.task(
+        "mark-rings",
+        "mark-rings",
+        "mark the spokes on the rings",
+        (joined, *(task.id for task in covered), *_cut(bench)),
+        bench.minutes(("mark hoop", len(bench.shape.hoops)), ("mark on hoop", wheel.fixings)),
+        jobs_=("mark",),
+        parts=tuple(hoop.id for hoop in bench.shape.hoops),
+    )
+    bound = bench.task(
+        "bind-wheel",
+        "bind-wheel",
+        "bind the spokes to the rings",
+        ("mark-rings", "cut-spokes"),
+        bench.minutes(("bind crossing", wheel.fixings)),
+        jobs_=("sew by hand",),
+        parts=("wheel",),
+    )
     around = bench.shape.hoops[0].girth
-    hung = bench.task("set-wheel", "set-wheel", "sew the wheel to the waistband", ("bind-wheel", "make-waistband"),
-                      bench.minutes(("hand seam", around), ("set up seam", 1)), jobs_=("sew by hand",),
-                      parts=("wheel", "waistband"))
+    hung = bench.task(
+        "set-wheel",
+        "set-wheel",
+        "sew the wheel to the waistband",
+        ("bind-wheel", "make-waistband"),
+        bench.minutes(("hand seam", around), ("set up seam", 1)),
+        jobs_=("sew by hand",),
+        parts=("wheel", "waistband"),
+    )
     first = _tilt_stop(bench, wheel, ("set-wheel", "sew-fastening", "stuff-roll"))
     cover = _cover(bench, wheel, first.id)
     second = _skirt_stop(bench, cover[-1].id)
     third = _use_stop(bench, second.id)
-    return (*metal, *covered, *joins, *_cloth(bench, wheel), marked, bound, hung, first, *cover, second, third,
-            bench.task("sew-label", "sew-label", "sew the label inside the waist", (second.id,),
-                       bench.minutes(("label", 1)), jobs_=("sew by hand",), parts=("waistband",)),
-            bench.task("hang-up", "hang-up", "hang it up", (third.id, "sew-label"), bench.minutes(("hang up", 1)),
-                       parts=("cage",), cautions=("fire",)))
+    return (
+        *metal,
+        *covered,
+        *joins,
+        *_cloth(bench, wheel),
+        marked,
+        bound,
+        hung,
+        first,
+        *cover,
+        second,
+        third,
+        bench.task(
+            "sew-label",
+            "sew-label",
+            "sew the label inside the waist",
+            (second.id,),
+            bench.minutes(("label", 1)),
+            jobs_=("sew by hand",),
+            parts=("waistband",),
+        ),
+        bench.task(
+            "hang-up",
+            "hang-up",
+            "hang it up",
+            (third.id, "sew-label"),
+            bench.minutes(("hang up", 1)),
+            parts=("cage",),
+            cautions=("fire",),
+        ),
+    )
 
 
 def _cut(bench: Bench) -> tuple[str, ...]:
@@ -55,9 +102,16 @@ def _cut(bench: Bench) -> tuple[str, ...]:
 
 
 def _spokes(bench: Bench, wheel: Wheel) -> Task:
-    return bench.task("cut-spokes", "cut-spokes", "cut and mark the spokes", ("test-stock",),
-                      bench.minutes(("cut spoke", len(wheel.spokes)), ("mark on hoop", wheel.fixings)),
-                      jobs_=("cut stock",), parts=tuple(spoke.id for spoke in wheel.spokes), cautions=("cut-ends",))
+    return bench.task(
+        "cut-spokes",
+        "cut-spokes",
+        "cut and mark the spokes",
+        ("test-stock",),
+        bench.minutes(("cut spoke", len(wheel.spokes)), ("mark on hoop", wheel.fixings)),
+        jobs_=("cut stock",),
+        parts=tuple(spoke.id for spoke in wheel.spokes),
+        cautions=("cut-ends",),
+    )
 
 
 def _cased(bench: Bench) -> tuple[Task, ...]:
@@ -66,19 +120,43 @@ def _cased(bench: Bench) -> tuple[Task, ...]:
     if not hoops or casing is None:
         return ()
     ids = tuple(hoop.id for hoop in hoops)
-    tasks = [bench.task("cut-casings", "cut-casings", "cut the casings", ("press",),
-                        bench.minutes(("cut casing", len(hoops))), jobs_=("cut cloth",), parts=ids)]
+    tasks = [
+        bench.task(
+            "cut-casings",
+            "cut-casings",
+            "cut the casings",
+            ("press",),
+            bench.minutes(("cut casing", len(hoops))),
+            jobs_=("cut cloth",),
+            parts=ids,
+        )
+    ]
     if casing.kind != "braid":
-        tasks.append(bench.task(
-            "sew-casings", "sew-casings", "sew the casings into tubes", ("cut-casings",),
-            bench.minutes(bench.seam(sum(hoop.casing for hoop in hoops)), ("set up seam", len(hoops))),
-            jobs_=("sew long seams",), parts=ids))
+        tasks.append(
+            bench.task(
+                "sew-casings",
+                "sew-casings",
+                "sew the casings into tubes",
+                ("cut-casings",),
+                bench.minutes(bench.seam(sum(hoop.casing for hoop in hoops)), ("set up seam", len(hoops))),
+                jobs_=("sew long seams",),
+                parts=ids,
+            )
+        )
     ready = tasks[-1].id
     for hoop in hoops:
-        tasks.append(bench.task(
-            f"case-{bench.short(hoop)}", "case-hoop", f"put the casing on ring {hoop.id}",
-            (bench.whole(hoop), ready), bench.minutes(("thread casing", hoop.girth)), jobs_=("clip",),
-            parts=(hoop.id,), cautions=("cut-ends",)))
+        tasks.append(
+            bench.task(
+                f"case-{bench.short(hoop)}",
+                "case-hoop",
+                f"put the casing on ring {hoop.id}",
+                (bench.whole(hoop), ready),
+                bench.minutes(("thread casing", hoop.girth)),
+                jobs_=("clip",),
+                parts=(hoop.id,),
+                cautions=("cut-ends",),
+            )
+        )
     return tuple(tasks)
 
 
@@ -86,85 +164,172 @@ def _waiting(task: Task, bench: Bench, covered: tuple[Task, ...]) -> Task:
     """A join also waits until its ring is cut and wears its casing."""
     own = [one.id for one in covered if one.action == "case-hoop" and one.parts[0] in task.parts]
     cut = [bench.whole(hoop) for hoop in bench.shape.hoops if hoop.id in task.parts]
-    return replace(task, needs=tuple(dict.fromkeys((*task.needs, *cut, *own)))) if task.action.startswith("join") \
+    return (
+        replace(task, needs=tuple(dict.fromkeys((*task.needs, *cut, *own))))
+        if task.action.startswith("join")
         else task
+    )
 
 
 def _cloth(bench: Bench, wheel: Wheel) -> tuple[Task, ...]:
     """Washed and pressed; the waistband; the roll."""
-    goods = dict.fromkeys((bench.shape.waistband.material, wheel.cover_material, wheel.roll_material,
-                           *((bench.spec.build.hoops.casing.name,) if bench.spec.build.hoops.casing else ())))
-    fastening = bench.spec.build.waistband.fastening
-    return (
-        bench.task("wash", "wash", "wash cloth and tape", (), bench.minutes(("wash", 1)), parts=tuple(goods),
-                   wait=DRYING),
-        bench.task("press", "press", "press cloth and tape", ("wash",), bench.minutes(("press", 1)),
-                   jobs_=("press",), parts=tuple(goods), cautions=("flammability",)),
-        *waistband_tasks(bench, len(wheel.spokes), FASTENINGS_PER_BAND.get(fastening.name, 1)),
-        bench.task("cut-roll", "cut-roll", "cut the roll", ("press",), bench.minutes(("cut strip", 1)),
-                   jobs_=("cut cloth",), parts=("roll",)),
-        bench.task("stuff-roll", "stuff-roll", "sew and stuff the roll", ("cut-roll", "make-waistband"),
-                   bench.minutes(bench.seam(sum(wheel.roll_cut)), ("stuff roll", 1), ("set up seam", 2)),
-                   jobs_=("sew long seams", "sew by hand"), parts=("roll",)),
+    goods = dict.fromkeys(
+        (
+            bench.shape.waistband.material,
+            wheel.cover_material,
+            wheel.roll_material,
+            *((bench.spec.build.hoops.casing.name,) if bench.spec.build.hoops.casing else ()),
+        )
     )
-
-
-def waistband_tasks(bench: Bench, marks: int, pieces: int) -> tuple[Task, ...]:
-    """The waistband cut, made with so many marks on it, and fastened."""
     fastening = bench.spec.build.waistband.fastening
     return (
-        bench.task("cut-waistband", "cut-waistband", "cut the waistband", ("press",),
-                   bench.minutes(("cut waistband", 1)), jobs_=("cut cloth",), parts=("waistband",)),
-        bench.task("make-waistband", "make-waistband", "make the waistband", ("cut-waistband",),
-                   bench.minutes(("make waistband", 1), ("mark on waistband", marks)),
-                   jobs_=("sew long seams", "mark"), parts=("waistband",)),
-        bench.task("sew-fastening", "sew-fastening", f"sew on the {fastening.name}", ("make-waistband",),
-                   bench.minutes(("sew fastening", pieces)), jobs_=("sew by hand",), parts=("waistband",)),
+        bench.task(
+            "wash",
+            "wash",
+            "wash cloth and tape",
+            (),
+            bench.minutes(("wash", 1)),
+            parts=tuple(goods),
+            wait=DRYING,
+        ),
+        bench.task(
+            "press",
+            "press",
+            "press cloth and tape",
+            ("wash",),
+            bench.minutes(("press", 1)),
+            jobs_=("press",),
+            parts=tuple(goods),
+            cautions=("flammability",),
+        ),
+        *waistband_tasks(bench, len(wheel.spokes), FASTENINGS_PER_BAND.get(fastening.name, 1)),
+        bench.task(
+            "cut-roll",
+            "cut-roll",
+            "cut the roll",
+            ("press",),
+            bench.minutes(("cut strip", 1)),
+            jobs_=("cut cloth",),
+            parts=("roll",),
+        ),
+        bench.task(
+            "stuff-roll",
+            "stuff-roll",
+            "sew and stuff the roll",
+            ("cut-roll", "make-waistband"),
+            bench.minutes(bench.seam(sum(wheel.roll_cut)), ("stuff roll", 1), ("set up seam", 2)),
+            jobs_=("sew long seams", "sew by hand"),
+            parts=("roll",),
+        ),
     )
 
 
 def _tilt_stop(bench: Bench, wheel: Wheel, needs: tuple[str, ...]) -> Task:
     rim, off = bench.shape.hoops[-1].id, _TOLERANCE * bench.spec.allowances.hem_tolerance
-    heights = [Condition(key, rim, wheel.rim[k].height, off, _TILT)
-               for key, k in (("rim-front", 0), ("rim-sides", 2), ("rim-back", 4))]
+    heights = [
+        Condition(key, rim, wheel.rim[k].height, off, _TILT)
+        for key, k in (("rim-front", 0), ("rim-sides", 2), ("rim-back", 4))
+    ]
     return stop_task(
-        bench, "try-on-1", "try-on-body", "try on the bare wheel: its tilt", needs,
-        (waist_closed(bench), *heights,
-         look("rim-loaded", rim, "more spokes, a stiffer strip for them stood on edge, or a tape from the rim over"
-              " the shoulder"),
-         look("wheel-on-roll", "roll", "sew the roll to the waistband where it slips, stuff it where it is thin"),
-         look("waistband-at-waist", "waistband", "move the fastening, or the waist as closed is not the waist"
-              " measured")), ("fire", "escape"))
+        bench,
+        "try-on-1",
+        "try-on-body",
+        "try on the bare wheel: its tilt",
+        needs,
+        (
+            waist_closed(bench),
+            *heights,
+            look(
+                "rim-loaded",
+                rim,
+                "more spokes, a stiffer strip for them stood on edge, or a tape from the rim over"
+                " the shoulder",
+            ),
+            look(
+                "wheel-on-roll",
+                "roll",
+                "sew the roll to the waistband where it slips, stuff it where it is thin",
+            ),
+            look(
+                "waistband-at-waist",
+                "waistband",
+                "move the fastening, or the waist as closed is not the waist measured",
+            ),
+        ),
+        ("fire", "escape"),
+    )
 
 
 def _cover(bench: Bench, wheel: Wheel, after: str) -> tuple[Task, ...]:
     pieces = 2 if wheel.halves else 1
     seam = wheel.width if wheel.halves else 0.0
     return (
-        bench.task("cut-cover", "cut-cover", "cut the cover", ("press", after),
-                   bench.minutes(("cut cover", pieces)), jobs_=("cut cloth",), parts=("cover",)),
-        bench.task("sew-cover", "sew-cover", "sew the cover on", ("cut-cover", "set-wheel"),
-                   bench.minutes(bench.seam(seam), ("hand seam", bench.shape.hoops[-1].girth + 2 * wheel.slit),
-                                 ("set up seam", 2 + pieces)),
-                   jobs_=("sew by hand", "clip"), parts=("cover",)),
+        bench.task(
+            "cut-cover",
+            "cut-cover",
+            "cut the cover",
+            ("press", after),
+            bench.minutes(("cut cover", pieces)),
+            jobs_=("cut cloth",),
+            parts=("cover",),
+        ),
+        bench.task(
+            "sew-cover",
+            "sew-cover",
+            "sew the cover on",
+            ("cut-cover", "set-wheel"),
+            bench.minutes(
+                bench.seam(seam),
+                ("hand seam", bench.shape.hoops[-1].girth + 2 * wheel.slit),
+                ("set up seam", 2 + pieces),
+            ),
+            jobs_=("sew by hand", "clip"),
+            parts=("cover",),
+        ),
     )
 
 
 def _skirt_stop(bench: Bench, after: str) -> Task:
     return stop_task(
-        bench, "try-on-2", "try-on-hem", "try it on: level the skirt's hem", (after,),
-        (waist_closed(bench), skirt_clear(bench),
-         look("line-smooth", "skirt", "a ring or the edge of the rim shows: a frill of the skirt's own cloth over"
-              " the cover hides it")), ("fire",))
+        bench,
+        "try-on-2",
+        "try-on-hem",
+        "try it on: level the skirt's hem",
+        (after,),
+        (
+            waist_closed(bench),
+            skirt_clear(bench),
+            look(
+                "line-smooth",
+                "skirt",
+                "a ring or the edge of the rim shows: a frill of the skirt's own cloth over"
+                " the cover hides it",
+            ),
+        ),
+        ("fire",),
+    )
 
 
 def _use_stop(bench: Bench, after: str) -> Task:
     door = bench.spec.limits.door if bench.spec.limits.door is not None else ADA_DOOR
     return stop_task(
-        bench, "try-on-3", "try-on-use", "try it in use: door, chair, stairs, off alone", (after,),
-        (Condition("door", "cage", door, 0.0, "tip the wheel up on one side with both hands; if it does not pass so,"
-                   " choose another way or another width"),
-         look("chair", "cage", "sit on a stool without arms, the wheel lifted behind; practise"),
-         look("stairs", "cage", "somebody goes before on stairs: the wearer does not see her feet"),
-         look("off-alone", "waistband", "change the fastening for one that opens with one pull")),
-        ("doors", "stairs", "vehicles", "fire", "escape"))
+        bench,
+        "try-on-3",
+        "try-on-use",
+        "try it in use: door, chair, stairs, off alone",
+        (after,),
+        (
+            Condition(
+                "door",
+                "cage",
+                door,
+                0.0,
+                "tip the wheel up on one side with both hands; if it does not pass so,"
+                " choose another way or another width",
+            ),
+            look("chair", "cage", "sit on a stool without arms, the wheel lifted behind; practise"),
+            look("stairs", "cage", "somebody goes before on stairs: the wearer does not see her feet"),
+            look("off-alone", "waistband", "change the fastening for one that opens with one pull"),
+        ),
+        ("doors", "stairs", "vehicles", "fire", "escape"),
+    )

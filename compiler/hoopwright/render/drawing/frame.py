@@ -19,14 +19,21 @@ MARGIN = 14.0
 def page(plan: Plan, kind: str, widest: float, below: float = 118.0) -> tuple[Sheet, View]:
     """An empty page with floor and body, and the view that shows ``widest`` m across."""
     body = figure_of(plan)
-    scale = min(MIDDLE / max(widest, plan.spec.limits.door or 0.0, 0.46 * body.stature), TALLEST / body.stature)
+    scale = min(
+        MIDDLE / max(widest, plan.spec.limits.door or 0.0, 0.46 * body.stature), TALLEST / body.stature
+    )
     floor = TOP + body.stature * scale
     sheet, view = Sheet(kind, PAGE, floor + below), View(kind, scale, PAGE / 2, floor)
     floor_line(sheet, PAGE / 2 - MIDDLE / 2 - 6, PAGE / 2 + MIDDLE / 2 + 6, floor)
     mirror = -1.0 if kind == "side" else 1.0
     for outline in side_outlines(body) if kind == "side" else front_outlines(body):
-        sheet.curve([view.place(mirror * x, z) for x, z in outline], closed=True, fill="#ededed", stroke=PALE,
-                    width=0.9)
+        sheet.curve(
+            [view.place(mirror * x, z) for x, z in outline],
+            closed=True,
+            fill="#ededed",
+            stroke=PALE,
+            width=0.9,
+        )
     return sheet, view
 
 
@@ -47,8 +54,13 @@ def door_lines(sheet: Sheet, plan: Plan, view: View, below: float = 58.0) -> Non
     half, top = door / 2 * view.scale, view.y - 1.02 * figure_of(plan).stature * view.scale
     for x in (view.x - half, view.x + half):
         sheet.line((x, view.y), (x, top), stroke=GREY, width=1.2, dash="9 4")
-    across(sheet, view.x - half, view.x + half, view.y + below,
-           f"door {length_text(door, plan.spec.units)} clear")
+    across(
+        sheet,
+        view.x - half,
+        view.x + half,
+        view.y + below,
+        f"door {length_text(door, plan.spec.units)} clear",
+    )
 
 
 def note(sheet: Sheet, words: str, y: float) -> None:
@@ -65,10 +77,12 @@ def bar(sheet: Sheet, plan: Plan, y: float, scale: float) -> None:
 def skirt_words(plan: Plan) -> str:
     """What the dashed line says."""
     skirt, units = plan.shape.skirt, plan.spec.units
-    return (f"dashed: the skirt over it, {length_text(skirt.front, units)} in front, "
-            f"{length_text(skirt.side, units)} at the side and {length_text(skirt.back, units)} behind, from the "
-            f"waistline to {length_text(skirt.off_floor, units)} off the floor; hem "
-            f"{length_text(skirt.hem_girth, units)} round")
+    return (
+        f"dashed: the skirt over it, {length_text(skirt.front, units)} in front, "
+        f"{length_text(skirt.side, units)} at the side and {length_text(skirt.back, units)} behind, from the "
+        f"waistline to {length_text(skirt.off_floor, units)} off the floor; hem "
+        f"{length_text(skirt.hem_girth, units)} round"
+    )
 
 
 def titled(plan: Plan, title: str) -> str:

@@ -47,18 +47,30 @@ def _front(plan: Plan, pair: SidePair) -> Figure:
         edges.append([(x + 4 * sign, y) for x, y in outs])
     skirt_lines(sheet, plan, view, (edges[0], edges[1]))
     draw_waistband(sheet, plan, view)
-    labels = [Label(view.place(-pair.hip - one.wished, waist - one.drop), one.hoops[1],
-                    length_text(waist - one.drop, units)) for one in pair.channels]
+    labels = [
+        Label(
+            view.place(-pair.hip - one.wished, waist - one.drop),
+            one.hoops[1],
+            length_text(waist - one.drop, units),
+        )
+        for one in pair.channels
+    ]
     draw_column(sheet, labels, MARGIN, TOP + 20, view.y, side="left", title="above the floor")
-    reaches = [Label(view.place(pair.hip + one.wished, waist - one.drop), one.hoops[0],
-                     length_text(one.wished, units)) for one in pair.channels]
+    reaches = [
+        Label(
+            view.place(pair.hip + one.wished, waist - one.drop), one.hoops[0], length_text(one.wished, units)
+        )
+        for one in pair.channels
+    ]
     draw_column(sheet, reaches, PAGE - MARGIN, TOP + 20, view.y, side="right", title="beyond the hip")
     half = pair.across / 2 * view.scale
     across(sheet, view.x - half, view.x + half, view.y + 32, f"{length_text(pair.across, units)} over both")
     door_lines(sheet, plan, view)
     bar(sheet, plan, view.y + 96, view.scale)
-    alt = (f"Side hoops on their wearer from the front, to scale: {len(pair.channels)} hoops at each side, "
-           f"{length_text(pair.across, units)} over both.")
+    alt = (
+        f"Side hoops on their wearer from the front, to scale: {len(pair.channels)} hoops at each side, "
+        f"{length_text(pair.across, units)} over both."
+    )
     return Figure("front", "Front view", alt, sheet.svg(titled(plan, "Front view"), alt))
 
 
@@ -72,24 +84,40 @@ def _side(plan: Plan, pair: SidePair) -> Figure:
     right = [view.place(deep, z) for deep, z in rows]
     band = pair.on_band / 2 * view.scale
     top = line[len(line) // 2][1]
-    sheet.path([(view.x - band, top), *left, *right[::-1], (view.x + band, top)], closed=True,
-               fill=sheet.pattern("weave"), width=1.0)
+    sheet.path(
+        [(view.x - band, top), *left, *right[::-1], (view.x + band, top)],
+        closed=True,
+        fill=sheet.pattern("weave"),
+        width=1.0,
+    )
     for a, b in zip(left, right, strict=True):
         sheet.line(a, b, width=2.6)
     draw_waistband(sheet, plan, view)
     if pair.pocket:
         slit = pair.pocket * view.scale
-        sheet.line((view.x, top + 14), (view.x, min(top + 14 + slit, left[-1][1])), stroke=INK, width=1.6, dash="2 3")
-    labels = [Label(a, one.hoops[0], length_text(one.drop, units))
-              for a, one in zip(left, pair.channels, strict=True)]
+        sheet.line(
+            (view.x, top + 14), (view.x, min(top + 14 + slit, left[-1][1])), stroke=INK, width=1.6, dash="2 3"
+        )
+    labels = [
+        Label(a, one.hoops[0], length_text(one.drop, units))
+        for a, one in zip(left, pair.channels, strict=True)
+    ]
     draw_column(sheet, labels, MARGIN, TOP + 20, view.y, side="left", title="below the waist")
-    across(sheet, view.x - half * view.scale, view.x + half * view.scale, view.y + 32,
-           f"{length_text(pair.front_to_back, units)} front to back")
+    across(
+        sheet,
+        view.x - half * view.scale,
+        view.x + half * view.scale,
+        view.y + 32,
+        f"{length_text(pair.front_to_back, units)} front to back",
+    )
     words = skirt_words(plan).removeprefix("dashed: ")
     note(sheet, f"{words}; dotted: the pocket slit" if pair.pocket else words, view.y + 52)
     bar(sheet, plan, view.y + 96, view.scale)
-    alt = (f"A side hoop from the wearer's left, {length_text(pair.front_to_back, units)} from front to back, with "
-           f"{len(pair.channels)} hoops.")
+    alt = (
+        f"A side hoop from the wearer's left, {length_text(pair.front_to_back, units)} from front to"
+        f" back, with "
+        f"{len(pair.channels)} hoops."
+    )
     return Figure("side", "Side view", alt, sheet.svg(titled(plan, "Side view"), alt))
 
 
@@ -101,7 +129,9 @@ def _above(plan: Plan, pair: SidePair) -> Figure:
     sheet = Sheet("hem", PAGE, above.y + deep + 178)
     heading(sheet, "From above", "front at the bottom; the wearer's left is on the right of the page")
     for (width, depth), fill, dash in ((body.hip, "#f2f2f2", "5 3"), (body.waist, "#dedede", "")):
-        sheet.ellipse(above.at(0, 0), width / 2 * scale, depth / 2 * scale, fill=fill, stroke=GREY, width=1.0, dash=dash)
+        sheet.ellipse(
+            above.at(0, 0), width / 2 * scale, depth / 2 * scale, fill=fill, stroke=GREY, width=1.0, dash=dash
+        )
     sheet.text(*above.at(0, 0), "waist", size=SMALL, anchor="middle")
     for hoop in plan.shape.hoops:
         sheet.path([above.at(x, y) for x, y in hoop.plan.path], width=2.0 if hoop.place == "hem" else 1.2)
@@ -111,10 +141,21 @@ def _above(plan: Plan, pair: SidePair) -> Figure:
         sheet.line(above.at(x0, y0), above.at(x1, y1), stroke=GREY, width=0.9)
     _door(sheet, plan, above, deep)
     half = pair.across / 2 * scale
-    across(sheet, above.x - half, above.x + half, above.y + deep + 46, f"{length_text(pair.across, units)} over both")
+    across(
+        sheet,
+        above.x - half,
+        above.x + half,
+        above.y + deep + 46,
+        f"{length_text(pair.across, units)} over both",
+    )
     sheet.text(above.x, above.y + deep + 18, "FRONT", size=TEXT, anchor="middle", bold=True, halo=True)
-    note(sheet, "firm: the half ovals wished; dashed: where each steel lies by itself, its ends held by inner panel and"
-                " tie (the thin straight lines); the lowest hoop is thick", above.y + deep + 76)
+    note(
+        sheet,
+        "firm: the half ovals wished; dashed: where each steel lies by itself, its ends held by inner"
+        " panel and"
+        " tie (the thin straight lines); the lowest hoop is thick",
+        above.y + deep + 76,
+    )
     bar(sheet, plan, above.y + deep + 134, scale)
     alt = f"Both side hoops from above beside waist and hips, {length_text(pair.across, units)} over both."
     return Figure("hem", "From above", alt, sheet.svg(titled(plan, "From above"), alt))

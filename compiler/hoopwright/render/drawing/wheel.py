@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import cos, pi, sin
+from math import cos, hypot, pi, sin
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.body import figure_of
@@ -38,14 +38,20 @@ def wheel_figures(plan: Plan, wheel: Wheel) -> tuple[Figure, ...]:
 def ring_points(plan: Plan, hoop: Hoop) -> list[Point]:
     """Points round a ring in space."""
     tilt, drawn = hoop.plan.tilt, hoop.plan
-    front, left, back, right = plan.shape.waist_heights
+    _, left, _, right = plan.shape.waist_heights
     waist = (left + right) / 2
     drop = (waist + drawn.offset * sin(tilt) - hoop.height) / cos(tilt)
     middle = -drawn.offset * cos(tilt) - drop * sin(tilt)
     gap = 0.0 if hoop.closed else 2 * pi * hoop.start
     turns = [gap + (2 * pi - 2 * gap) * k / _POINTS for k in range(_POINTS + 1)]
-    return [(drawn.width / 2 * sin(t), middle + drawn.depth / 2 * cos(t) * cos(tilt),
-             hoop.height - drawn.depth / 2 * cos(t) * sin(tilt)) for t in turns]
+    return [
+        (
+            drawn.width / 2 * sin(t),
+            middle + drawn.depth / 2 * cos(t) * cos(tilt),
+            hoop.height - drawn.depth / 2 * cos(t) * sin(tilt),
+        )
+        for t in turns
+    ]
 
 
 def _elevation(plan: Plan, wheel: Wheel, kind: str) -> Figure:
@@ -64,24 +70,43 @@ def _elevation(plan: Plan, wheel: Wheel, kind: str) -> Figure:
     for hoop in plan.shape.hoops:
         sheet.path([view.at(point) for point in ring_points(plan, hoop)], width=2.2 if hoop is rim else 1.0)
     draw_waistband(sheet, plan, view)
-    names = {"front": ((6, "right"), (0, "front"), (2, "left"), (4, "back")),
-             "side": ((0, "front"), (2, "side"), (4, "back"))}[kind]
-    labels = [Label(view.at(_at(plan, wheel, k)), f"rim {word}", length_text(wheel.rim[k].height, units))
-              for k, word in names]
-    draw_column(sheet, sorted(labels, key=lambda label: label.at[1]), MARGIN, TOP + 20, view.y, side="left",
-                title="above the floor", room=120.0)
+    names = {
+        "front": ((6, "right"), (0, "front"), (2, "left"), (4, "back")),
+        "side": ((0, "front"), (2, "side"), (4, "back")),
+    }[kind]
+    labels = [
+        Label(view.at(_at(plan, wheel, k)), f"rim {word}", length_text(wheel.rim[k].height, units))
+        for k, word in names
+    ]
+    draw_column(
+        sheet,
+        sorted(labels, key=lambda label: label.at[1]),
+        MARGIN,
+        TOP + 20,
+        view.y,
+        side="left",
+        title="above the floor",
+        room=120.0,
+    )
     across(sheet, left[0], right[0], view.y + 32, f"{length_text(wheel.width, units)} across the rim")
     if kind == "front":
         door_lines(sheet, plan, view)
     else:
-        note(sheet, f"{skirt_words(plan)}; tilted {angle_text(wheel.tilt)}, set back "
-                    f"{length_text(wheel.set_back, units)}", view.y + 52)
+        note(
+            sheet,
+            f"{skirt_words(plan)}; tilted {angle_text(wheel.tilt)}, set back "
+            f"{length_text(wheel.set_back, units)}",
+            view.y + 52,
+        )
     bar(sheet, plan, view.y + 96, view.scale)
     title = "Front view" if kind == "front" else "Side view"
-    alt = (f"The wheel on its wearer {'from the front' if kind == 'front' else 'from her left'}, to scale: "
-           f"{len(plan.shape.hoops)} rings on {len(wheel.spokes)} spokes, {length_text(wheel.width, units)} across, "
-           f"its rim {length_text(wheel.rim[0].height, units)} above the floor in front and "
-           f"{length_text(wheel.rim[4].height, units)} behind.")
+    alt = (
+        f"The wheel on its wearer {'from the front' if kind == 'front' else 'from her left'}, to scale: "
+        f"{len(plan.shape.hoops)} rings on {len(wheel.spokes)} spokes, {length_text(wheel.width, units)}"
+        f" across, "
+        f"its rim {length_text(wheel.rim[0].height, units)} above the floor in front and "
+        f"{length_text(wheel.rim[4].height, units)} behind."
+    )
     return Figure(kind, title, alt, sheet.svg(titled(plan, title), alt))
 
 
@@ -93,8 +118,8 @@ def _at(plan: Plan, wheel: Wheel, k: int) -> Point:
 
 def _turned(point: Point, angle: float) -> float:
     """How far a point lies off a direction from the waist's centre, as a chord."""
-    far = (point[0] ** 2 + point[1] ** 2) ** 0.5
-    return ((point[0] / far - sin(angle)) ** 2 + (point[1] / far - cos(angle)) ** 2) ** 0.5
+    far = hypot(point[0], point[1])
+    return hypot(point[0] / far - sin(angle), point[1] / far - cos(angle))
 
 
 def _roll(sheet: Sheet, plan: Plan, wheel: Wheel, view: View) -> None:
@@ -104,7 +129,9 @@ def _roll(sheet: Sheet, plan: Plan, wheel: Wheel, view: View) -> None:
     for point in (min(hole), max(hole)) if view.kind == "front" else (min(hole, key=lambda p: p[1]),):
         x, y = view.at((point[0], point[1], point[2] - half))
         away = half * view.scale * (1 if x > view.x or view.kind == "side" else -1)
-        sheet.ellipse((x + away, y), half * view.scale, half * view.scale, fill=sheet.pattern("dots"), width=0.9)
+        sheet.ellipse(
+            (x + away, y), half * view.scale, half * view.scale, fill=sheet.pattern("dots"), width=0.9
+        )
 
 
 def _above(plan: Plan, wheel: Wheel) -> Figure:
@@ -116,32 +143,63 @@ def _above(plan: Plan, wheel: Wheel) -> Figure:
     above = Above(scale, PAGE / 2, 84 + half - wheel.set_back * scale) if wheel.set_back < 0 else above
     low = above.y + (wheel.width / 2 - wheel.set_back) * scale
     sheet = Sheet("hem", PAGE, low + 150)
-    heading(sheet, "The wheel from above", "square to the wheel; front at the bottom, her left on the page's right")
+    heading(
+        sheet,
+        "The wheel from above",
+        "square to the wheel; front at the bottom, her left on the page's right",
+    )
     body = figure_of(plan)
-    sheet.ellipse(above.at(0, 0), body.hip[0] / 2 * scale, body.hip[1] / 2 * scale, fill="#f2f2f2", stroke=GREY,
-                  width=1.0, dash="5 3")
+    sheet.ellipse(
+        above.at(0, 0),
+        body.hip[0] / 2 * scale,
+        body.hip[1] / 2 * scale,
+        fill="#f2f2f2",
+        stroke=GREY,
+        width=1.0,
+        dash="5 3",
+    )
     for hoop in plan.shape.hoops:
         gap = 0.0 if hoop.closed else 2 * pi * hoop.start
         turns = [gap + (2 * pi - 2 * gap) * k / _POINTS for k in range(_POINTS + 1)]
-        sheet.path([above.at(hoop.plan.width / 2 * sin(t), hoop.plan.depth / 2 * cos(t) - hoop.plan.offset)
-                    for t in turns], width=2.2 if hoop is rim else 1.2)
+        sheet.path(
+            [
+                above.at(hoop.plan.width / 2 * sin(t), hoop.plan.depth / 2 * cos(t) - hoop.plan.offset)
+                for t in turns
+            ],
+            width=2.2 if hoop is rim else 1.2,
+        )
     hole = plan.shape.hoops[0].plan
     for k, spoke in enumerate(wheel.spokes):
         t = 2 * pi * (k + 0.5) / len(wheel.spokes)
         first = above.at(hole.width / 2 * sin(t), hole.depth / 2 * cos(t) - hole.offset)
         last = above.at(rim.plan.width / 2 * sin(t), rim.plan.depth / 2 * cos(t) - rim.plan.offset)
         sheet.line(first, last, width=1.3)
-        sheet.text(last[0] + 14 * sin(t), last[1] + 14 * cos(t) + 4, spoke.id, size=TEXT, anchor="middle", bold=True,
-                   halo=True)
+        sheet.text(
+            last[0] + 14 * sin(t),
+            last[1] + 14 * cos(t) + 4,
+            spoke.id,
+            size=TEXT,
+            anchor="middle",
+            bold=True,
+            halo=True,
+        )
     foot = hole.depth / 2
     sheet.line(above.at(0, foot), above.at(0, foot + wheel.slit), width=2.0, dash="2 3")
     sheet.text(*above.at(0, 0), "waist", size=SMALL, anchor="middle")
     across(sheet, above.x - half, above.x + half, low + 44, f"{length_text(wheel.width, units)} across")
-    note(sheet, f"dotted: the slit of the cover, {length_text(wheel.slit, units)} from the hole to the front; dashed: the"
-                f" hips; rim {length_text(wheel.rim[0].reach, units)} from the waist in front,"
-                f" {length_text(wheel.rim[2].reach, units)} at the side, {length_text(wheel.rim[4].reach, units)}"
-                " behind, along the wheel", low + 70)
+    note(
+        sheet,
+        f"dotted: the slit of the cover, {length_text(wheel.slit, units)} from the hole to the front;"
+        f" dashed: the"
+        f" hips; rim {length_text(wheel.rim[0].reach, units)} from the waist in front,"
+        f" {length_text(wheel.rim[2].reach, units)} at the side, {length_text(wheel.rim[4].reach, units)}"
+        " behind, along the wheel",
+        low + 70,
+    )
     bar(sheet, plan, low + 124, scale)
-    alt = (f"The wheel from above: {len(plan.shape.hoops)} rings and {len(wheel.spokes)} spokes, the waist in its hole"
-           f" and set back {length_text(wheel.set_back, units)}.")
+    alt = (
+        f"The wheel from above: {len(plan.shape.hoops)} rings and {len(wheel.spokes)} spokes, the waist"
+        f" in its hole"
+        f" and set back {length_text(wheel.set_back, units)}."
+    )
     return Figure("hem", "The wheel from above", alt, sheet.svg(titled(plan, "The wheel from above"), alt))

@@ -16,8 +16,8 @@ import json
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.machine.diary import diary_json
-from hoopwright.render.machine.frame import frame_json
 from hoopwright.render.machine.findings import assumed_json, findings_json
+from hoopwright.render.machine.frame import frame_json
 from hoopwright.render.machine.results import checks_json, strength_json
 from hoopwright.render.machine.shape import shape_json
 from hoopwright.render.machine.supply import supply_json

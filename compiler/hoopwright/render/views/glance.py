@@ -83,7 +83,7 @@ def _size_rows(plan: Plan, facts: Facts, p: Printer) -> list[tuple[str, str]]:
                 f" {facts.hem_off_floor} off the floor; the cage is"
                 f" {p.length(spec.wearer.side - spec.shape.hem_off_floor)} high"),
         ("Hoops", f"{counted(facts.hoops, 'hoop')} of {facts.stock} ({facts.made_of})"
-                  f"{'' if shape.sides else ', ' + facts.join}"),
+                  f"{', ' + facts.join if any(hoop.closed for hoop in shape.hoops) else ''}"),
         frame_row(plan) or _carried(plan, facts, gap),
         ("Skirt", f"{p.length(skirt.front)} long in front, {p.length(skirt.side)} at the side,"
                   f" {p.length(skirt.back)} behind; hem at least {p.length(skirt.hem_girth)} round"),
