@@ -119,6 +119,27 @@ def test_different_goods_of_one_name_are_bought_apart() -> None:
     assert shops == ["delivery from wire works"]
 
 
+def test_the_trip_has_the_choice_of_every_offer() -> None:
+    text = CAGE.format(**USUAL)
+    cheap = text.replace("{count: 1, price: 2.20 EUR}", "{count: 1, price: 1.90 EUR}")
+    trip, said = plan_trip([("one", plan_of(text)), ("other", plan_of(cheap))])
+    assert trip is not None, said
+    holds_for_every_trip(trip)
+    assert trip.apart == ()
+    assert [one.line.price for one in trip.lines if one.line.item == "thread"] == [Decimal("1.90")]
+
+
+def test_goods_without_a_price_are_bought_apart_from_priced_ones() -> None:
+    text = CAGE.format(**USUAL)
+    bare = text.replace(
+        "thread: {kind: consumable, sold: [{count: 1, price: 2.20 EUR}]}", "thread: {kind: consumable}"
+    )
+    trip, said = plan_trip([("one", plan_of(text)), ("other", plan_of(bare))])
+    assert trip is not None, said
+    assert trip.missing == ("thread (B)",)
+    assert "no price yet" in trip_markdown(trip)
+
+
 def test_prices_in_two_currencies_make_no_trip() -> None:
     one = plan_of(CAGE.format(**USUAL))
     other = plan_of(CAGE.format(**USUAL).replace("EUR", "USD"))

@@ -9,7 +9,7 @@ from itertools import product
 
 from hoopwright.compare.trip.cupboard import counted_once
 from hoopwright.compare.trip.model import Design
-from hoopwright.compare.trip.pool import Pool, lettered
+from hoopwright.compare.trip.pool import Pool, every_offer, lettered
 from hoopwright.compare.trip.way import Bought, Way, better
 from hoopwright.library.model import Goods, Remnant
 from hoopwright.source.diagnostic import Finding
@@ -44,7 +44,8 @@ def buy_cloth(pool: Pool[ClothNeed]) -> Bought | tuple[Finding, ...]:
 def _together(pool: Pool[ClothNeed], shelf: list[tuple[float, float]]) -> Way | None:
     """The cheapest of the ways to cut the bands, across the cloth or along it."""
     design, first = pool.needs[0]
-    goods = _stocked(first.goods, pool.item, shelf)
+    offers = every_offer(need.goods.sold for _, need in pool.needs)
+    goods = replace(_stocked(first.goods, pool.item, shelf), sold=offers)
     found = [lay_need(ClothNeed(goods, parts), design.plan.spec) for parts in _choices(pool)]
     laid = [one for one in found if isinstance(one, Laid)]
     if not laid:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from hoopwright.compare.trip.pool import Pool, lettered
+from hoopwright.compare.trip.pool import Pool, every_offer, lettered
 from hoopwright.compare.trip.way import Bought, Way, better
 from hoopwright.supply.counts import CountNeed, count_line
 
@@ -27,7 +27,12 @@ def buy_counts(pool: Pool[CountNeed]) -> Bought:
     first = pool.needs[0][1]
     whole = replace(
         first,
-        goods=replace(first.goods, name=pool.item, on_hand=(shelf,)),
+        goods=replace(
+            first.goods,
+            name=pool.item,
+            on_hand=(shelf,),
+            sold=every_offer(need.goods.sold for _, need in pool.needs),
+        ),
         amount=sum(need.amount for _, need in pool.needs),
         uses=tuple(lettered(design, use) for design, need in pool.needs for use in need.uses),
     )

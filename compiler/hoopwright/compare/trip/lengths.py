@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from hoopwright.compare.trip.cupboard import counted_once
 from hoopwright.compare.trip.model import Design
-from hoopwright.compare.trip.pool import Pool, lettered
+from hoopwright.compare.trip.pool import Pool, every_offer, lettered
 from hoopwright.compare.trip.way import Bought, Way, better
 from hoopwright.source.diagnostic import Finding
 from hoopwright.supply.cutting.model import CuttingFailure
@@ -51,6 +51,7 @@ def _together(pool: Pool[LengthNeed], shelf: tuple[float, ...]) -> Way | None:
         kerf=max(need.kerf for _, need in pool.needs),
         trim=max(need.trim for _, need in pool.needs),
         on_hand=shelf,
+        sold=every_offer(need.sold for _, need in pool.needs),
         splice=None,
     )
     cut = cut_need(whole, design.plan.spec)

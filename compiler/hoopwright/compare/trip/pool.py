@@ -1,12 +1,13 @@
-"""Needs of several designs drawn together by material: the same name, the same goods, the same offers."""
+"""Needs of several designs drawn together by material: the same name, the same goods, the same shop."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Hashable, Iterable, Sequence
+from dataclasses import dataclass, replace
 from typing import Generic, TypeVar
 
 from hoopwright.compare.trip.model import Design
+from hoopwright.library.model import Offer
 from hoopwright.spec.model import Spec
 
 Need = TypeVar("Need")
@@ -41,13 +42,25 @@ def pools(
 
 
 def goods_key(spec: Spec, item: str) -> Hashable:
-    """What must be alike for goods of one name to be bought together: all but tests and what is on hand."""
+    """What must be alike for goods of one name to be bought together: what they are and the shop, and whether
+    a price is known. Offers may differ: the trip has the choice of all of them."""
     stock, goods = spec.stocks.get(item), spec.goods.get(item)
     if stock is not None and goods is None:
-        return (stock.grade.name, stock.section, stock.sold, stock.shop)
+        size = replace(stock.section, text="")
+        return (stock.grade.name, size, stock.shop, priced(stock.sold))
     if goods is not None:
-        return (goods.kind, goods.width, goods.nap, goods.shrinkage, goods.sold, goods.shop)
+        return (goods.kind, goods.width, goods.nap, goods.shrinkage, goods.shop, priced(goods.sold))
     return item
+
+
+def priced(offers: tuple[Offer, ...]) -> bool:
+    """Whether every offer has a price, and there is one."""
+    return bool(offers) and all(offer.price is not None for offer in offers)
+
+
+def every_offer(lists: Iterable[tuple[Offer, ...]]) -> tuple[Offer, ...]:
+    """The offers of several specs, each once, in the order they come up."""
+    return tuple(dict.fromkeys(offer for offers in lists for offer in offers))
 
 
 def lettered(design: Design, part: str) -> str:

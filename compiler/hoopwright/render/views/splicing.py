@@ -47,7 +47,10 @@ def splicing_view(plan: Plan, p: Printer) -> SplicingView | None:
     costs = [f"{p.minutes(splice_minutes(plan))} of work"]
     if told.cost > 0:
         costs.insert(0, f"{p.money(told.cost)} for what the joins use up")
-    return SplicingView(hoops, f"{does[:1].upper()}{does[1:]}, and cost {listed(costs)}.")
+    build = plan.spec.build.hoops
+    heavier = told.count * (build.lap * build.material.linear_density + build.join.mass)
+    weighs = f" They add {p.mass(heavier)}, which is not in the cage's weight."
+    return SplicingView(hoops, f"{does[:1].upper()}{does[1:]}, and cost {listed(costs)}.{weighs}")
 
 
 def splice_minutes(plan: Plan) -> float:
