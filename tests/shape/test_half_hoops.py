@@ -1,6 +1,7 @@
 """Half hoops: springs at a chord behind the body, full hoops below them, lacings; bad plans told."""
 
 from dataclasses import replace
+from itertools import pairwise
 from math import dist
 
 import pytest
@@ -41,7 +42,7 @@ def test_six_steels_three_and_a_half_apart_are_17_and_a_half_from_first_to_last(
     shape = drawn(BUSTLE).shape
     heights = [hoop.height / 0.0254 for hoop in shape.hoops]
     assert heights[0] - heights[-1] == pytest.approx(17.5, abs=0.01)
-    assert [a - b for a, b in zip(heights, heights[1:], strict=False)] == pytest.approx([3.5] * 5, abs=0.002)
+    assert [a - b for a, b in pairwise(heights)] == pytest.approx([3.5] * 5, abs=0.002)
 
 
 def test_each_steel_is_the_bow_of_its_chord_and_reach(drawn):
