@@ -291,7 +291,7 @@ def _panels(wheel: Wheel, plane: Plane) -> tuple[Panel, ...]:
     bow = tuple(
         (seam + edge * sin(pi * k / _POINTS), edge - edge * cos(pi * k / _POINTS)) for k in range(_POINTS + 1)
     )
-    side = [(seam + x, off + y) for x, y in hole if x >= -1e-12]
+    side = [(seam + max(x, 0.0), off + y) for x, y in hole[: _POINTS // 2 + 1]]
     rules = (
         Rule("half of the hole", tuple(side), off),
         Rule("slit, left open", ((seam, off + top), (seam, off + top + wheel.slit)), off + top),

@@ -189,8 +189,8 @@ def _first_stop(bench: Bench, pair: SidePair, needs: tuple[str, ...]) -> Task:
                 low,
                 lowest.wished,
                 2 * off,
-                "too far out: shorten the ties and it stands out more,"
-                " let them out and it stands out less; a shorter steel makes it smaller altogether",
+                "too little: shorten the ties and it stands out more; too much: let"
+                " them out; a shorter steel makes it smaller altogether",
             ),
             Condition("side-drop", low, lowest.drop, off, "pin it higher or lower on the waistband"),
             Condition(

@@ -7,7 +7,7 @@ from hoopwright.render.drawing.letters import text_width, wrap
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading, scale_bar, upright
 from hoopwright.render.drawing.sheet import GREY, XY, Sheet
 from hoopwright.render.figure import Figure
-from hoopwright.shape.model import Panel
+from hoopwright.shape.model import Panel, Rule
 from hoopwright.source.quantity import length_text
 
 WIDE = 250.0
@@ -39,13 +39,17 @@ def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
         sheet.path([at(point) for point in rule.points], stroke=GREY, width=0.9, dash="5 3")
         x, y = at(rule.points[-1])
         side = length_text(rule.points[-1][0] - rule.points[0][0], units)
-        level = abs(rule.points[0][1] - rule.points[-1][1]) < 1e-9
+        level = abs(rule.points[0][1] - rule.points[-1][1]) < 1e-9 < rule.points[-1][0] - rule.points[0][0]
         words = f"{rule.name}: {side} wide, {length_text(rule.offset, units)} up" if level else rule.name
         if level:
             start = x + 12 + scale * max((seam.allowance for seam in panel.seams), default=0.0)
             if start + text_width(words, SMALL) > PAGE - 6:
                 words = f"{rule.name}: {length_text(rule.offset, units)} up"
             sheet.text(start, y + 4, words, size=SMALL, halo=True)
+        elif _inside(rule, panel):
+            heights = [place for _, place in rule.points]
+            x, y = at((max(across_ for across_, _ in rule.points), (min(heights) + max(heights)) / 2))
+            sheet.text(x + 6, y + 4, words, size=SMALL, halo=True)
         else:
             sheet.text(at(rule.points[0])[0] + 5, low - 9, words, size=SMALL, halo=True)
     across(sheet, LEFT, LEFT + panel.width * scale, low + 40, length_text(panel.width, units))
@@ -60,6 +64,12 @@ def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
     alt = (f"{panel.part}, {length_text(panel.width, units)} wide and {length_text(panel.height, units)} high"
            f" over all, {panel.count} of them, with {len(panel.rules)} lines ruled on it.")
     return Figure(name, title, alt, sheet.svg(f"{title}: {plan.spec.title}", alt))
+
+
+def _inside(rule: Rule, panel: Panel) -> bool:
+    """Whether an upright line ends well within the panel: a slit or a hole, named where it lies."""
+    heights = [y for _, y in rule.points]
+    return max(heights) - min(heights) < 0.7 * panel.height
 
 
 def _upper(panel: Panel) -> tuple[float, float]:

@@ -28,6 +28,11 @@ SKETCHES: dict[str, Sketch] = {
 
 
 def draw_steps(plan: Plan) -> tuple[Figure, ...]:
-    """The sketches of the actions that occur in the plan's work, in working order."""
+    """The sketches of the actions that occur in the plan's work, in working order.
+
+    Those that show a cage with a hem are left out where there is none.
+    """
     actions = dict.fromkeys(task.action for task in plan.work.tasks)
+    if plan.shape.wheel is not None or plan.shape.sides is not None:
+        actions = {action: None for action in actions if action not in fitting_steps.SKETCHES}
     return tuple(SKETCHES[action](plan, action) for action in actions if action in SKETCHES)
