@@ -63,7 +63,8 @@ def eyelet_count(spec: Spec, panels: tuple[Panel, ...]) -> int:
     if build is None:
         return 0
     return sum(
-        panel.count * (ceil(_run(panel) / build.spacing - 1e-9) + 1) for panel in panels if panel.part == LACED
+        panel.count * (ceil(_run(panel) / build.spacing - 1e-9) + 1)
+        for panel in panels if panel.part == LACED
     )
 
 

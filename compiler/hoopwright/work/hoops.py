@@ -100,7 +100,8 @@ def _clip(bench: Bench, hoop: Hoop) -> Task:
 
 
 def join_tasks(bench: Bench, after: tuple[str, ...]) -> tuple[Task, ...]:
-    """Every closed hoop joined after the tasks ``after``, a stop among them, and the proof; then all joins washed or checked.
+    """Every closed hoop joined after the tasks ``after``, a stop among them, and the proof; then all joins
+    washed or checked.
     Hoops open in front have no join."""
     hoops = closed(bench.shape)
     if not hoops:

@@ -169,7 +169,7 @@ def _drawn(bench: Bench) -> tuple[Condition, ...]:
     held = [tie for tie in bench.shape.ties if tie.kind in ("chord", "lacing")]
     if held:
         tie, hoop = held[-1], bench.shape.hoop(held[-1].hoop)
-        mend = "draw the lacing or the ties closer and it stands out further; let them out and it lies flatter"
+        mend = "draw lacing or ties closer and it stands out further; let them out and it lies flatter"
         found += [Condition("chord-set", hoop.id, tie.length, tolerance, mend),
                   Condition("stands-out", hoop.id, hoop.plan.depth, tolerance, mend)]
     return tuple(found)

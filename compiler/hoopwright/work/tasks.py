@@ -42,7 +42,8 @@ def cage_tasks(bench: Bench) -> tuple[Task, ...]:
     upper = tuple(hoop for hoop in bench.shape.hoops if hoop not in last)
     sewn = sew_tasks(bench, upper, (checked,) if joins else settled)
     ties = sew_tie_tasks(bench, (checked,) if joins else settled)
-    sewn_early = tuple(task for task in ties if not any(f"sew-{bench.short(hoop)}" in task.needs for hoop in last))
+    lowest = {f"sew-{bench.short(hoop)}" for hoop in last}
+    sewn_early = tuple(task for task in ties if lowest.isdisjoint(task.needs))
     second = hem_stop(bench, (checked, *(task.id for task in (*closing, *sewn, *sewn_early))))
     hem = (*sew_tasks(bench, last, (second.id,)), *(task for task in ties if task not in sewn_early))
     trim = _trim(bench, tuple(task.id for task in hem) or (second.id,))
