@@ -38,9 +38,30 @@ def bar_state(bars: Bars, x: Floats) -> BarState:
     return BarState(d / size[:, None], size, bars.ea * (size / bars.length - 1))
 
 
-def bar_tangent(bars: Bars, state: BarState, pulling: Ints, tension: Floats) -> Floats:
-    """Return the (n, 3, 3) stiffness of the second end against the first; `tension` acts in the geometric
-    part.
+def pull(force: Floats, soft: float) -> tuple[Floats, Floats]:
+    """Return the tension of bars that only pull from their two-way force, and its derivative.
+
+    With `soft` N above zero the corner where a bar goes slack is rounded off over about that force:
+    (f + sqrt(f^2 + soft^2))/2. Bars that hang between slack and taut then no longer flicker.
+    """
+    if soft <= 0:
+        return np.maximum(force, 0.0), (force > 0).astype(np.float64)
+    root = np.sqrt(force**2 + soft**2)
+    return 0.5 * (force + root), 0.5 * (1 + force / root)
+
+
+def pull_energy(force: Floats, soft: float) -> Floats:
+    """Return the integral of the tension over the two-way force, N^2: half the square of a taut bar's."""
+    if soft <= 0:
+        return 0.5 * np.maximum(force, 0.0) ** 2
+    root = np.sqrt(force**2 + soft**2)
+    return 0.25 * (force**2 + force * root + soft**2 * np.arcsinh(force / soft))
+
+
+def bar_tangent(bars: Bars, state: BarState, pulling: Floats, tension: Floats) -> Floats:
+    """Return the (n, 3, 3) stiffness of the second end against the first.
+
+    `pulling` is the derivative of tension by two-way force; `tension` acts in the geometric part.
     """
     along = outer(state.unit, state.unit)
     stiff = (pulling * bars.ea / bars.length)[:, None, None] * along

@@ -173,17 +173,18 @@ def _add_bands(
     for band in b.model.bands:
         b.names.append(band.id)
         owner = len(b.names) - 1
-        at = meshing.band_fractions(b.model, band.upper, band.lower, band.strips)
-        up = [b.on_hoop(band.upper, f) for f in at]
-        down = [b.on_hoop(band.lower, f) for f in at]
-        guess = weight[band.lower] / len(at)
+        up, down = (
+            [b.on_hoop(hoop, f) for f in meshing.upright_fractions(b.model, band, hoop)]
+            for hoop in (band.upper, band.lower)
+        )
+        guess = weight[band.lower] / len(up)
         b.bars.extend((i, j, 0.0, band.ea, guess, owner) for i, j in zip(up, down, strict=True))
         for hoop, nodes in ((band.upper, up), (band.lower, down)):
             each = 0.5 * band.mass_per_m * b.hoops[hoop].girth / len(nodes)
             masses.extend((n, each) for n in nodes)
         if band.ea_diagonal > 0:
-            ring = len(at) if b.hoops[band.upper].closed and b.hoops[band.lower].closed else len(at) - 1
+            ring = len(up) if b.hoops[band.upper].closed and b.hoops[band.lower].closed else len(up) - 1
             for k in range(ring):
-                m = (k + 1) % len(at)
+                m = (k + 1) % len(up)
                 b.bars.append((up[k], down[m], 0.0, band.ea_diagonal, 0.05 * guess, owner))
                 b.bars.append((up[m], down[k], 0.0, band.ea_diagonal, 0.05 * guess, owner))

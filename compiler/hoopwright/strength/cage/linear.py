@@ -24,11 +24,9 @@ def linear_factor(system: System, found: Found, factor: float = 1.0) -> float | 
     Infinite when no growth of the load makes it buckle.
     """
     now = system.evaluate(found.state)
-    tension = np.maximum(now.bars.force, 0.0)
-    pulling = (now.bars.force > 0).astype(np.int64)
-    full = system.tangent(found.state, now, Guess(now.stress, tension), pulling, factor)
-    none = Guess(np.zeros_like(now.stress), np.zeros_like(tension))
-    bare = system.tangent(found.state, now, none, pulling, 0.0)
+    full = system.tangent(found.state, now, Guess(now.stress, now.bars.force), factor)
+    none = Guess(np.zeros_like(now.stress), np.zeros_like(now.bars.force))
+    bare = system.tangent(found.state, now, none, 0.0, taut=now.bars.force)
     factored = system.pattern.factor(full, system.hold)
     if factored is None or not all_positive(factored):
         return None

@@ -10,11 +10,14 @@ import numpy as np
 from hoopwright.strength.cage.arc import arc_stiffness
 from hoopwright.strength.cage.arrays import Floats, Ints
 from hoopwright.strength.cage.curve import curve_of, plane_normal, triads, walk
-from hoopwright.strength.cage.model import CageModel, HoopModel, HoopPoint
+from hoopwright.strength.cage.model import BandModel, CageModel, HoopModel, HoopPoint
 from hoopwright.strength.cage.rod import strains
 
-_SAME = 1e-7
-"""Fractions closer than this are one node."""
+_SAME = 1e-4
+"""Fractions closer than this are one node: a rod of a hair's length would be so stiff that rounding hides
+the balance."""
+_NEAR = 0.15
+"""A band's upright stands at a fixing that is nearer than this share of the space between uprights."""
 
 
 @dataclass(frozen=True)
@@ -53,7 +56,7 @@ def breakpoints(model: CageModel, hoop: HoopModel) -> list[float]:
     found += [p.fraction for p in places if isinstance(p, HoopPoint) and p.hoop == hoop.id]
     for band in model.bands:
         if hoop.id in (band.upper, band.lower):
-            found += band_fractions(model, band.upper, band.lower, band.strips)
+            found += upright_fractions(model, band, hoop.id)
     if hoop.closed:
         found = [f % 1.0 for f in found] or [0.0]
     else:
@@ -64,6 +67,18 @@ def breakpoints(model: CageModel, hoop: HoopModel) -> list[float]:
             out.append(f)
     if hoop.closed and len(out) > 1 and out[0] + 1.0 - out[-1] <= _SAME:
         out.pop()
+    return out
+
+
+def upright_fractions(model: CageModel, band: BandModel, hoop: str) -> list[float]:
+    """Return where a band's upright strips meet one of its hoops: evenly, or at a fixing close by."""
+    even = band_fractions(model, band.upper, band.lower, band.strips)
+    fixed = sorted(f % 1.0 for t in model.tapes for h, f in t.fixings if h == hoop)
+    space = even[1] - even[0]
+    out = []
+    for f in even:
+        away, at = min(((abs((g - f + 0.5) % 1.0 - 0.5), g) for g in fixed), default=(1.0, f))
+        out.append(at if away < _NEAR * space else f)
     return out
 
 

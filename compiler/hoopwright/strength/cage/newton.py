@@ -16,12 +16,16 @@ from dataclasses import dataclass
 import numpy as np
 
 from hoopwright.strength.cage.arrays import Floats
+from hoopwright.strength.cage.bars import pull
 from hoopwright.strength.cage.rolling import only_rolls
 from hoopwright.strength.cage.sparse import all_positive
 from hoopwright.strength.cage.system import Evaluated, Guess, State, System
 
 TOLERANCE = 1e-9
 """Largest residual force as a part of the total weight (moments: times the cage's size)."""
+
+
+_ROUNDINGS = (1.0, 0.3, 0.1, 0.03, 0.01, 1e-3, 1e-4, 1e-5)
 
 
 @dataclass(frozen=True)
@@ -50,7 +54,7 @@ def relative_error(system: System, residual: Floats, factor: float) -> float:
 
 def true_residual(system: System, state: State, now: Evaluated, factor: float) -> Floats:
     """Return the residual with bars that only pull."""
-    return system.residual(state, now, np.maximum(now.bars.force, 0.0), factor)
+    return system.residual(state, now, pull(now.bars.force, system.soft)[0], factor)
 
 
 def newton(
@@ -65,14 +69,15 @@ def newton(
     unit = system.damping_unit(factor)
     now = system.evaluate(state)
     for k in range(most + 1):
-        pulling = guess.bars > 0
         error = relative_error(system, true_residual(system, state, now, factor), factor)
         if error <= TOLERANCE and k > 0:
             return Found(state, Guess(now.stress, now.bars.force), k, error, True)
         if k == most or not np.isfinite(error) or error > 1e12:
             break
-        residual = system.residual(state, now, np.where(pulling, now.bars.force, 0.0), factor)
-        tangent = system.tangent(state, now, guess, pulling.astype(np.int64), factor)
+        tension, pulling = pull(guess.bars, system.soft)
+        foreseen = tension + pulling * (now.bars.force - guess.bars)
+        residual = system.residual(state, now, foreseen, factor)
+        tangent = system.tangent(state, now, guess, factor)
         factored = system.pattern.factor(tangent, system.hold + damper * 0.67**k * unit)
         if factored is None:
             break
@@ -82,6 +87,24 @@ def newton(
         state = system.moved(state, step)
         now = system.evaluate(state)
     return Found(state, Guess(now.stress, now.bars.force), k, error, False)
+
+
+def newton_from_soft(system: System, state: State, guess: Guess, factor: float, widest: float) -> Found:
+    """Iterate with bars whose going slack is rounded off, less and less, to those that only pull.
+
+    `widest` is the first rounding as a part of a tape's share of the weight. Where the strips of a band
+    hang between slack and taut the plain iteration flickers without end; this one finds them.
+    """
+    share = system.layout.loads.weight * factor / max(len(system.layout.model.tapes), 1)
+    found = Found(state, guess, 0, float("inf"), False)
+    for width in (*(part for part in _ROUNDINGS if part <= widest), 0.0):
+        system.soft = width * share
+        found = newton(system, state, guess, factor, most=20)
+        if not found.converged:
+            break
+        state, guess = found.state, found.guess
+    system.soft = 0.0
+    return found
 
 
 def shortening(system: System, step: Floats) -> float:
@@ -110,8 +133,7 @@ def _foresee(system: System, now: Evaluated, step: Floats, ea: Floats, length: F
 def true_tangent(system: System, state: State, factor: float) -> Floats:
     """Return the values of the exact tangent of a state, bars that would push left out."""
     now = system.evaluate(state)
-    pulling = (now.bars.force > 0).astype(np.int64)
-    return system.tangent(state, now, Guess(now.stress, np.maximum(now.bars.force, 0.0)), pulling, factor)
+    return system.tangent(state, now, Guess(now.stress, now.bars.force), factor)
 
 
 def is_stable(system: System, state: State, factor: float) -> bool:

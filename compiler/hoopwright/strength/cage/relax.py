@@ -48,9 +48,7 @@ def relax(system: System, state: State, factor: float, most: int = _MOST) -> Fou
 def _downhill(
     system: System, state: State, now: Evaluated, residual: Floats, factor: float, damper: float, unit: Floats
 ) -> tuple[Floats | None, float]:
-    tension = np.maximum(now.bars.force, 0.0)
-    pulling = (now.bars.force > 0).astype(np.int64)
-    tangent = system.tangent(state, now, Guess(now.stress, tension), pulling, factor)
+    tangent = system.tangent(state, now, Guess(now.stress, now.bars.force), factor)
     for _ in range(40):
         factored = system.pattern.factor(tangent, system.hold + damper * unit)
         if factored is not None and all_positive(factored):

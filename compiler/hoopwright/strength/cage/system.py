@@ -9,7 +9,7 @@ import numpy as np
 from hoopwright.strength.cage import rod
 from hoopwright.strength.cage.arc import arc_stiffness
 from hoopwright.strength.cage.arrays import Floats, Ints, cross, outer
-from hoopwright.strength.cage.bars import BarState, bar_state, bar_tangent
+from hoopwright.strength.cage.bars import BarState, bar_state, bar_tangent, pull, pull_energy
 from hoopwright.strength.cage.build import Layout
 from hoopwright.strength.cage.contact import Body
 from hoopwright.strength.cage.rotation import exp
@@ -53,6 +53,7 @@ class System:
         self.move, self.spin, self.n = _number(layout)
         r, b = layout.rods, layout.bars
         self.stiffness, self.curvature = r.stiffness, r.curvature
+        self.soft = 0.0
         self.rod_dofs = np.hstack(
             [self.move[r.first], self.spin[r.first], self.move[r.second], self.spin[r.second]]
         )
@@ -104,7 +105,7 @@ class System:
         e = rod.strains(state.x[i], state.x[j], state.triads[i], state.triads[j], r.length) - r.birth
         total = 0.5 * float(np.einsum("ni,nij,nj->", e, self.stiffness, e))
         force = bar_state(lay.bars, state.x).force
-        total += 0.5 * float((np.maximum(force, 0.0) ** 2 * lay.bars.length / lay.bars.ea).sum())
+        total += float((pull_energy(force, self.soft) * lay.bars.length / lay.bars.ea).sum())
         if self.body is not None:
             total += (
                 0.5
@@ -118,11 +119,11 @@ class System:
     def residual(self, state: State, now: Evaluated, bar_force: Floats, factor: float) -> Floats:
         """Return inner forces less loads (n,); `bar_force` are the tensions to count."""
         lay = self.layout
-        pull = bar_force[:, None] * now.bars.unit
+        pulls = bar_force[:, None] * now.bars.unit
         places = [self.rod_dofs.ravel(), self.bar_dofs.ravel(), self.move.ravel(), self.spin.ravel()]
         turning = factor * cross(state.triads[:, :, 0], lay.loads.couple)
         turning += cross(state.triads[:, :, 2], lay.twist_springs)
-        values = [rod.nodal_forces(now.rods, now.stress).ravel(), np.hstack([-pull, pull]).ravel()]
+        values = [rod.nodal_forces(now.rods, now.stress).ravel(), np.hstack([-pulls, pulls]).ravel()]
         values += [-factor * lay.loads.force.ravel(), -turning.ravel()]
         if now.contact is not None and self.body is not None:
             nodes, depth, gradient, _ = now.contact
@@ -131,13 +132,21 @@ class System:
         out = np.bincount(np.concatenate(places), np.concatenate(values), minlength=self.n + 1)
         return np.asarray(out[: self.n])
 
-    def tangent(self, state: State, now: Evaluated, guess: Guess, pulling: Ints, factor: float) -> Floats:
-        """Return the values of the tangent, its geometric part from the forces of `guess`."""
+    def tangent(
+        self, state: State, now: Evaluated, guess: Guess, factor: float, taut: Floats | None = None
+    ) -> Floats:
+        """Return the values of the tangent, its geometric part from the forces of `guess`.
+
+        `taut`: two-way forces that say which bars pull, where those of `guess` do not.
+        """
         lay, r = self.layout, self.layout.rods
         inner = rod.tangent(now.rods, self.stiffness, guess.rods, r.length)
         to = rod.to_nodes(now.rods.frame)
         rods = np.matmul(to.transpose(0, 2, 1), np.matmul(inner, to))
-        k = bar_tangent(lay.bars, now.bars, pulling, np.maximum(guess.bars, 0.0))
+        tension, pulling = pull(guess.bars, self.soft)
+        if taut is not None:
+            pulling = pull(taut, self.soft)[1]
+        k = bar_tangent(lay.bars, now.bars, pulling, tension)
         bars = np.block([[k, -k], [-k, k]])
         return self.pattern.fill([rods, bars, self._turning(state, factor), self._pushing(now)])
 

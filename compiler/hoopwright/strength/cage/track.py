@@ -13,7 +13,7 @@ from typing import Literal
 import numpy as np
 
 from hoopwright.strength.cage.linear import linear_factor
-from hoopwright.strength.cage.newton import Found, is_stable, newton, start
+from hoopwright.strength.cage.newton import Found, is_stable, newton, newton_from_soft, start
 from hoopwright.strength.cage.outline import outline, sag
 from hoopwright.strength.cage.relax import relax
 from hoopwright.strength.cage.result import Factor, Limit
@@ -84,11 +84,18 @@ def reach(system: System, stops: Stops) -> Reached:
 
 
 def _reach(system: System, stops: Stops) -> Reached:
-    """At once; with a body, downhill in energy; by load steps from a light load; or behind fading dampers."""
+    """At once; with slackness rounded off at first; with a body, downhill in energy; by load steps from a
+    light load; or behind fading dampers."""
     first = _from_wished(system, 1.0)
     trouble = _trouble(system, first, 1.0, stops)
     if trouble is None:
         return Reached(first, True, 1.0, None)
+    if not first.converged:
+        rounded = newton_from_soft(system, *start(system), 1.0, widest=1.0)
+        why = _trouble(system, rounded, 1.0, stops)
+        if why is None:
+            return Reached(rounded, True, 1.0, None)
+        first, trouble = (rounded, why) if rounded.converged else (first, trouble)
     if system.body is not None:
         settled = relax(system, system.wished(), 1.0)
         if _trouble(system, settled, 1.0, stops) is None:
@@ -164,6 +171,8 @@ def _climb(
         high = min(top, low + step)
         guess = Guess(base.guess.rods, base.guess.bars * (high / low))
         ahead = newton(system, base.state, guess, high, most=15)
+        if not ahead.converged:
+            ahead = newton_from_soft(system, base.state, guess, high, widest=0.1)
         if not ahead.converged and system.body is not None:
             ahead = relax(system, base.state, high, most=60)
         trouble = _trouble(system, ahead, high, stops)
