@@ -9,6 +9,7 @@ import sys
 from pathlib import Path
 
 import pytest
+
 from hoopwright.cli import main
 
 ROOT = Path(__file__).resolve().parents[2]

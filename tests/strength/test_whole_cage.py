@@ -133,7 +133,10 @@ BANDED = """
 spec: 1
 units: centimetres
 wearer: {stature: 172 cm, waist: WAIST, hip: 108 cm, waist_height: HEIGHT}
-    """A tape that all but meets an upright of the band leaves no rod of a hair's length between them:
+shape:
+  line: {kind: dome, swell: 1.4}
+  top_hoop: {below_waist: 15 cm}
+  hem: {girth: 260 cm, off_floor: 22 cm}
 build: {tapes: {count: 6, front_gap: 15 cm}, hem_band: {depth: 20 cm, material: calico}}
 load: [{name: skirt, weight: 1.2 kg}]
 """
