@@ -79,25 +79,20 @@ def network(jobs: Iterable[Job]) -> Network:
 
 def _sorted(jobs: tuple[Job, ...], needs: Sequence[tuple[int, ...]]) -> tuple[int, ...]:
     """Job numbers, needs first, else in the order given."""
-    placed: dict[int, None] = {}
-    while len(placed) < len(jobs):
-        fresh = [at for at in range(len(jobs)) if at not in placed and all(n in placed for n in needs[at])]
-        if not fresh:
-            raise CircleError(f"tasks wait for each other in a circle: {_circle(jobs, needs, placed)}")
-        placed.update(dict.fromkeys(fresh))
-    return tuple(placed)
+    import networkx as nx
 
-
-def _circle(jobs: tuple[Job, ...], needs: Sequence[tuple[int, ...]], placed: dict[int, None]) -> str:
-    """One circle by names, each before the one that waits for it, from its first-named job round."""
-    at = next(at for at in range(len(jobs)) if at not in placed)
-    walked: list[int] = []
-    while at not in walked:
-        walked.append(at)
-        at = next(need for need in needs[at] if need not in placed)
-    circle = walked[walked.index(at) :][::-1]
-    first = circle.index(min(circle))
-    return " -> ".join(jobs[at].name for at in (*circle[first:], *circle[:first], circle[first]))
+    graph: nx.DiGraph[int] = nx.DiGraph()
+    graph.add_nodes_from(range(len(jobs)))
+    graph.add_edges_from((need, at) for at, mine in enumerate(needs) for need in mine)
+    try:
+        layers = [sorted(layer) for layer in nx.topological_generations(graph)]
+    except nx.NetworkXUnfeasible:
+        around = [need for need, _ in nx.find_cycle(graph)]
+        first = around.index(min(around))
+        circle = [*around[first:], *around[: first + 1]]
+        names = " -> ".join(jobs[at].name for at in circle)
+        raise CircleError(f"tasks wait for each other in a circle: {names}") from None
+    return tuple(at for layer in layers for at in layer)
 
 
 def longest_chain(net: Network) -> Chain:
