@@ -6,11 +6,14 @@ from __future__ import annotations
 from decimal import Decimal
 
 import pytest
+from jsonschema import Draft202012Validator
 
 from hoopwright.compile import compile_spec
 from hoopwright.plan.model import Plan
 from hoopwright.render.figures import draw_figures
+from hoopwright.render.machine import plan_value
 from hoopwright.render.markdown import plan_markdown
+from hoopwright.spec.schema import load_schema
 
 WHEEL = b"""\
 spec: 1
@@ -140,3 +143,12 @@ def test_pages_name_every_measure_and_draw_front_side_and_top(wheel: Plan, sides
     for spoke in wheel.shape.wheel.spokes if wheel.shape.wheel else ():
         assert f"| **{spoke.id}** |" in page
     assert "| L2 and R2 |" in plan_markdown(sides, ())
+
+
+def test_the_machine_plan_holds_the_frame_and_keeps_to_its_schema(wheel: Plan, sides: Plan) -> None:
+    schema = load_schema("plan")
+    for plan, key, other in ((wheel, "wheel", "side_hoops"), (sides, "side_hoops", "wheel")):
+        value = plan_value(plan)
+        Draft202012Validator(schema).validate(value)
+        assert key in value
+        assert other not in value

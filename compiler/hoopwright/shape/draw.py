@@ -39,9 +39,9 @@ def draw(spec: Spec) -> tuple[Shape | None, tuple[Finding, ...]]:
     waist = waist_of(spec)
     try:
         if spec.build.wheel is not None:
-            return draw_wheel(spec, waist), ()
+            return refitted(spec, draw_wheel(spec, waist))
         if spec.build.sides is not None:
-            return draw_pair(spec, waist), ()
+            return refitted(spec, draw_pair(spec, waist))
         places = place_hoops(spec, waist)
         crowded = _crowded(spec, places)
         if crowded is not None:
