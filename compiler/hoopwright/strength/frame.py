@@ -36,6 +36,7 @@ _CLOTH = (
     "how far cloth and skirt press a side hoop down lies in the cloth: the stop at a door and on a"
     " chair tries it"
 )
+_TRIED = "no form is known to us; it is tried at the stop"
 WHEEL_OPEN: Mapping[str, str] = MappingProxyType(
     {
         "equilibrium": _SITS,
@@ -89,8 +90,14 @@ def solve_wheel(problem: Problem) -> Solution:
         None,
         0.0,
         unassessed=WHEEL_OPEN,
-        says={"sag": "the rim keeps level between spokes whose ends are level"},
+        says={
+            "equilibrium": "the wheel lies at rest on its roll under its load",
+            "buckling": "no ring buckles under the pull of the skirt",
+            "out-of-round": "the rings keep their shape between the spokes",
+            "sag": "the rim keeps level between spokes whose ends are level",
+        },
         sources={
+            **dict.fromkeys(WHEEL_OPEN, _TRIED),
             "sag": "ring on n supports, bent and twisted together, free to twist at the spokes (derived); the"
             " limit is our judgement"
         },
@@ -127,8 +134,15 @@ def solve_pair(problem: Problem) -> Solution:
         0.0,
         unassessed=PAIR_OPEN,
         ties=ties,
-        says={"set-closed": "bending a steel into its channel leaves no set in it"},
+        says={
+            "equilibrium": "the side hoops hang at rest under their load",
+            "buckling": "no steel buckles under the pull of cloth and skirt",
+            "sag": "the steels keep level in their channels",
+            "out-of-round": "the steels keep their half ovals",
+            "set-closed": "bending a steel into its channel leaves no set in it",
+        },
         sources={
+            **dict.fromkeys(PAIR_OPEN, _TRIED),
             "set-closed": "greatest curvature of an elastica held at its chord times E t/2 (derived)"
                           " against a"
             " share of the elastic limit (our judgement)",
