@@ -88,6 +88,7 @@ def test_chapters_stand_in_order(page: str) -> None:
         "Cautions and their sources",
         "Which step waits for which",
         "More figures",
+        "How good the order of work is",
     ]
 
 
