@@ -106,8 +106,13 @@ def test_new_gives_a_spec_that_builds_and_writes_over_nothing(
     names = [line for line in capsys.readouterr().out.splitlines() if line and not line.startswith(" ")]
     for name in names:
         path = tmp_path / name / "cage.yaml"
-        assert main(["new", name, "--stature", "5 ft 2 in", "--waist", "31 in", "-o", str(path)]) == 0
+        assert main(["new", name, "-o", str(path)]) == 0
         assert main(["check", str(path)]) == 0, capsys.readouterr().out
+        fitted = tmp_path / name / "fitted.yaml"
+        assert main(["new", name, "--stature", "5 ft 2 in", "--waist", "31 in", "-o", str(fitted)]) == 0
+        assert main(["check", "--syntax", str(fitted)]) == 0, capsys.readouterr().out
+        main(["build", str(fitted), "-o", str(tmp_path / name / "plan")])
+        assert (tmp_path / name / "plan" / "plan.md").exists()
     path.write_text("mine")
     assert main(["new", names[0], "-o", str(path)]) == 2
     assert path.read_text() == "mine"

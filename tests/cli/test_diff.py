@@ -70,3 +70,15 @@ def test_wrong_use(cage: Path, arguments: list[str], capsys: pytest.CaptureFixtu
 def test_a_spec_that_does_not_compile_is_told(cage: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["diff", str(cage), "--variant", "wid"]) == 1
     assert "variant-unknown" in capsys.readouterr().out
+
+
+def test_a_stock_is_told_as_the_maker_wrote_it_and_compared_by_size(
+    cage: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    strip = ("build: {hoops: {material: strip}}\nmaterials: {strip: {grade: 'spring steel, tempered',"
+             " section: {kind: flat, width: 10 mm, thickness: 1 mm}}}\nvariants:\n"
+             "  thin: {materials: {strip: {section: {kind: flat, width: 1 cm, thickness: 0.8 mm}}}}\n")
+    cage.write_text(CAGE[:CAGE.index("variants")] + strip)
+    told = said(capsys, str(cage), "--variant", "thin")
+    assert "stock's thickness  1 mm -> 0.8 mm" in told
+    assert "stock's width" not in told
