@@ -1,7 +1,8 @@
 """What is passed on with a cage: task cards for volunteers, the wearing and care sheet, the inside label.
 
 ``cards.md`` and ``wearing.md`` read well on a forge; forges drop page breaks, so the same pages are also laid
-out in ``pass-on.html``, which prints in one go from any browser: one card a page, large type, the label last.
+out in ``pass-on.html``, which prints in one go from any browser: one card a page, its type as large as the page
+allows, the label last.
 """
 
 from __future__ import annotations
@@ -13,6 +14,7 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.escape import Md
 from hoopwright.render.figure import Figure
 from hoopwright.render.markdown import page_values, ticked, tidy
+from hoopwright.render.onepage import size_class, type_size
 from hoopwright.render.printable import html
 from hoopwright.render.templating import FOLDER, environment
 from hoopwright.render.views.cards import Card, Word, card
@@ -56,7 +58,10 @@ def _elsewhere(text: str) -> str:
 def _sheet(plan: Plan, cards: list[str], wearing: str, label: tuple[tuple[str, str], ...]) -> str:
     """One HTML page for the printer."""
     style = (FOLDER / "pass-on.css").read_text(encoding="utf-8")
-    sections = [f'<section class="card">\n{html(page)}\n</section>' for page in cards]
+    front, *rest = cards
+    sections = [f'<section class="card large">\n{html(front)}\n</section>']
+    sections += [
+        f'<section class="card {size_class(type_size(page))}">\n{html(page)}\n</section>' for page in rest]
     sections.append(f'<section class="wearing">\n{html(wearing)}\n</section>')
     rows = "\n".join(f"<tr><th>{escape(name)}</th><td>{escape(value)}</td></tr>" for name, value in label)
     sections.append(
