@@ -38,6 +38,20 @@ def test_a_pack_shorter_than_the_hem_names_the_hoops_the_longer_pack_and_the_spl
     assert "1 in more strip" in found.help
 
 
+def test_short_packs_are_named_when_one_offcut_is_long_enough_for_a_hoop(
+    drawn: Drawn, harbour_text: str
+) -> None:
+    """The 14 ft on hand hold one of the hoops that 8 ft packs do not give, and not all three."""
+    text = harbour_text.replace(COILS, "[{length: 8 ft, price: 4.00 USD}]")
+    (found,) = errors(drawn, text)
+    assert found.code == "pack-too-short"
+    assert found.message == (
+        "`H5`, `H6`, `H7` of `strip` cannot be cut in one piece: 9 ft 3 in is needed and the packs sold give "
+        "8 ft; what is longer does not hold them all"
+    )
+    assert found.help.startswith("a pack of at least 9 ft 3 in mends it; or the hoop is made of 2 lengths")
+
+
 def test_a_roll_shorter_than_a_tape_can_be_pieced_by_hand(drawn: Drawn, harbour_text: str) -> None:
     text = harbour_text.replace("{length: 10 yd, price: 6.50 USD}", "{length: 1 yd, price: 0.90 USD}")
     (found,) = errors(drawn, text)

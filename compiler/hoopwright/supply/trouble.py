@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from hoopwright.library.model import Offer, Pieces
+from hoopwright.library.model import Offer, Pack, Pieces
 from hoopwright.source.diagnostic import Finding, Path, error, note, warning
 from hoopwright.source.printed import length_text, long_length_text
 from hoopwright.spec.model import Spec
@@ -16,24 +16,42 @@ from hoopwright.supply.width import widths_text
 
 
 def cutting_trouble(need: LengthNeed, failure: CuttingFailure, spec: Spec) -> tuple[Finding, ...]:
-    """One finding for pieces that are too long for any pack, else one for stock that does not suffice."""
+    """One finding for pieces too long for the packs that can be bought, else for stock that does not suffice."""
     broken = [problem for problem in failure.problems if isinstance(problem, BadOrder)]
     if broken:
         raise ValueError(f"{need.item}: {broken[0].what}: {broken[0].why}")
     too_long = [problem for problem in failure.problems if isinstance(problem, TooLong)]
     if too_long:
         return (_pack_too_short(need, too_long, spec),)
+    beyond = _beyond_packs(need)
+    if beyond:
+        return (_pack_too_short(need, beyond, spec, some=True),)
     return tuple(
         _stock_short(need, problem, spec) for problem in failure.problems if isinstance(problem, NotEnough)
     )
 
 
-def _pack_too_short(need: LengthNeed, pieces: list[TooLong], spec: Spec) -> Finding:
+def _beyond_packs(need: LengthNeed) -> list[TooLong]:
+    """Pieces too long for every pack sold without limit, when such packs are sold and no splice is allowed.
+
+    Longer lengths, on hand or sold in a limited number, hold some of them and not all.
+    """
+    packs = [offer.length for offer in need.sold if isinstance(offer, Pack) and offer.at_most is None]
+    if not packs or need.splice is not None:
+        return []
+    longest = max(packs) * (1 - need.shrinkage) - need.trim
+    return [TooLong(piece.part, piece.length, longest, None) for piece in need.pieces if piece.length > longest]
+
+
+def _pack_too_short(need: LengthNeed, pieces: list[TooLong], spec: Spec, some: bool = False) -> Finding:
     worst = max(pieces, key=lambda problem: (problem.length, problem.part))
     parts = {problem.part for problem in pieces}
     names = ", ".join(f"`{piece.part}`" for piece in need.pieces if piece.part in parts)
     wanted = long_length_text(worst.length, spec.units)
     longest = long_length_text(worst.longest, spec.units)
+    there = f"the longest length to be had is {longest}"
+    if some:
+        there = f"the packs sold give {longest}; what is longer does not hold them all"
     mend = f"a pack of at least {wanted} mends it"
     related: tuple[tuple[Path, str], ...] = ()
     if need.item == spec.build.hoops.material.name:
@@ -45,8 +63,7 @@ def _pack_too_short(need: LengthNeed, pieces: list[TooLong], spec: Spec) -> Find
     return error(
         "pack-too-short",
         ("materials", need.item, "sold"),
-        f"{names} of `{need.item}` cannot be cut in one piece: {wanted} is needed and the longest length to "
-        f"be had is {longest}",
+        f"{names} of `{need.item}` cannot be cut in one piece: {wanted} is needed and {there}",
         mend,
         related=related,
     )
