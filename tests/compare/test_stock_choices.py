@@ -23,7 +23,7 @@ materials:
     grade: spring steel, tempered
     section: {kind: flat, width: 10 mm, thickness: 1 mm}
     sold: [{length: 25 m, price: 44.00 EUR}]
-  cane: {grade: rattan, section: {kind: round, diameter: 6 mm}, sold: [{length: 25 m, price: 12.00 EUR}]}
+  cane: {grade: rattan, section: {kind: round, diameter: 2 mm}, sold: [{length: 25 m, price: 12.00 EUR}]}
   short: {grade: mild steel, section: {kind: round, diameter: 3 mm}, sold: [{length: 1 m, price: 1.00 EUR}]}
 """
 

@@ -26,7 +26,7 @@ materials:
     grade: spring steel, tempered
     section: {kind: flat, width: 10 mm, thickness: 1.1 mm}
     sold: [{length: 25 m, price: 39.00 EUR}]
-  cane: {grade: rattan, section: {kind: round, diameter: 6 mm}, sold: [{length: 25 m, price: 12.00 EUR}]}
+  cane: {grade: rattan, section: {kind: round, diameter: 2 mm}, sold: [{length: 25 m, price: 12.00 EUR}]}
   unpriced: {grade: "spring steel, tempered", section: {kind: flat, width: 10 mm, thickness: 1 mm}}
   calico: {kind: cloth, weight: 140 g/m2, sold: [{per: 1 m, price: 7.00 EUR}]}
   drill: {kind: cloth, sold: [{per: 1 m, price: 3.00 EUR}]}
@@ -62,7 +62,7 @@ def test_a_cheaper_one_that_fails_is_passed_over_and_said_so() -> None:
 
 
 def test_when_none_passes_a_warning_names_each() -> None:
-    thin = "  thin: {grade: rattan, section: {kind: round, diameter: 3 mm}}\n"
+    thin = "  thin: {grade: rattan, section: {kind: round, diameter: 1.5 mm}}\n"
     text = SPEC.replace("OFFERED", "[cane, thin]").replace("CLOTH", "calico") + thin
     assert [one.code for one in compile_spec(text.encode(), "cage.yaml").diagnostics] == ["join-unsuited"]
     result = compile_spec(text.replace(", join: lap soldered, lap: 3 cm", "").encode(), "cage.yaml")

@@ -35,7 +35,7 @@ materials:
     sold: [{length: 4.4 m, price: 9.00 EUR}]
     from: wire works
     on_hand: [90 cm]
-  ca|ne: {grade: rattan, section: {kind: round, diameter: 8 mm}, sold: [{length: 5 m, price: 4 EUR}]}
+  ca|ne: {grade: rattan, section: {kind: round, diameter: 2 mm}, sold: [{length: 5 m, price: 4 EUR}]}
   calico:
     kind: cloth
     weight: 140 g/m2

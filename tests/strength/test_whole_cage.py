@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import pi
 from pathlib import Path
 
 import pytest
@@ -155,3 +156,36 @@ def test_bodies_alike_give_cages_alike() -> None:
             thrusts.append(found.hoops[0].thrust)
     assert set(factors) == {3.0}
     assert max(thrusts) < 1.25 * min(thrusts)
+
+
+CANE = """
+spec: 1
+units: centimetres
+wearer: {stature: 168 cm, waist: 72 cm, waist_oval: 1.0}
+shape: {top_hoop: {below_waist: 18 cm}, hem: {girth: 280 cm}, hoops: {count: 4}}
+build: {tapes: {count: 8}, hoops: {material: cane, join: lap bound}}
+load: [{name: skirt, weight: 300 g}]
+materials: {cane: {grade: rattan, section: {kind: round, diameter: 6 mm}}}
+"""
+
+
+def test_cane_bent_wet_is_judged_alike_by_the_whole_cage_and_the_closed_forms() -> None:
+    """Sprung, its closing alone would pass what may be worn; bent wet to its curve, only wearing counts."""
+    problem = _problem(_spec(CANE))
+    model, found, known = whole.model(problem), whole.solve(problem), closed.solve(problem)
+    limit = problem.spec.limits.stress_worn * problem.material.elastic_limit
+    closing = [pi * 2 * hoop.section.half_thickness * problem.material.ei_weak / hoop.section.ei_weak
+               * hoop.section.modulus / drawn.girth
+               for hoop, drawn in zip(model.hoops, problem.shape.hoops, strict=True)]
+    assert [hoop.born for hoop in model.hoops] == [
+        "preformed" if stress > limit else "straight" for stress in closing]
+    assert {hoop.born for hoop in model.hoops} >= {"preformed"}
+    for one, other in zip(found.hoops, known.hoops, strict=True):
+        assert one.stress is not None
+        assert other.stress is not None
+        assert one.stress == pytest.approx(other.stress, abs=0.03 * limit)
+
+
+def test_steel_is_sprung_however_much_closing_takes() -> None:
+    model = whole.model(_problem(_spec(EVEN)))
+    assert {hoop.born for hoop in model.hoops} == {"straight"}

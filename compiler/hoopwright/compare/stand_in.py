@@ -16,7 +16,6 @@ from hoopwright.shape.draw import draw
 from hoopwright.shape.model import Shape
 from hoopwright.source.diagnostic import failed
 from hoopwright.spec.model import Spec
-from hoopwright.strength import closed
 from hoopwright.strength.assess import assess
 from hoopwright.supply.provide import provide
 
@@ -63,7 +62,7 @@ def stand_in(spec: Spec, stock: Stock) -> StandIn:
     if shape is None or failed(said):
         return StandIn(stock, None, None, None, None, "cannot be drawn",
                        tuple(one.message for one in said if one.severity.value == "error"))
-    assessment, _ = assess(changed, shape, trial=closed.solve)
+    assessment, _ = assess(changed, shape)
     if assessment is None:
         return StandIn(stock, None, None, None, None, "cannot be assessed")
     material = assessment.materials[0]

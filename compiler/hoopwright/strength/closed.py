@@ -19,6 +19,7 @@ from hoopwright.strength.model import Buckling, HoopStrength, Segment, TapeStren
 from hoopwright.strength.section import properties
 from hoopwright.strength.statics import TapeForces, tape_forces, thrust
 from hoopwright.strength.uneven import Hung
+from hoopwright.strength.wet import bent_wet
 
 NAME = "closed forms for each hoop, tapes as statics"
 _SLACK = "a tape would hang slack: only a solution of the whole cage tells what the hoops do then"
@@ -148,7 +149,7 @@ def _stress(problem: Problem, radius: float, weak: float, strong: float) -> floa
     section, material = properties(problem.stock.section), problem.material
     modulus, depth = material.ei_weak / section.weak, 2 * section.weak_fibre
     closing = setting.curved_stress(modulus, depth, 1 / radius)
-    if problem.stock.form == "cane" and closing > problem.spec.limits.stress_worn * material.elastic_limit:
+    if bent_wet(problem, 2 * pi * radius):
         closing = 0.0
     in_plane = closing + setting.curved_stress(modulus, depth, weak / material.ei_weak)
     return section.combined(in_plane, strong * section.strong_fibre / section.strong)
