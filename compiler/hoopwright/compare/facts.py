@@ -7,8 +7,10 @@ from dataclasses import dataclass
 
 from hoopwright.compare.model import Cell, Section
 from hoopwright.compare.outcome import outcome
+from hoopwright.library.model import Section as StockSection
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
+from hoopwright.source.quantity import QuantityError, parse_length
 from hoopwright.spec.check import Check
 from hoopwright.work.model import Task
 
@@ -74,7 +76,7 @@ def _build(plan: Plan) -> Iterator[tuple[str, Cell]]:
     yield "section", Cell(section.kind, "text")
     for side in ("width", "thickness", "diameter", "wall"):
         if getattr(section, side):
-            yield f"stock's {side}", Cell(getattr(section, side), "stock")
+            yield f"stock's {side}", Cell(getattr(section, side), "stock", _written(section, side))
     yield "join", Cell(build.hoops.join.name, "text")
     yield "casing", Cell(build.hoops.casing.name if build.hoops.casing else "none", "text")
     if build.tapes is not None:
@@ -84,6 +86,18 @@ def _build(plan: Plan) -> Iterator[tuple[str, Cell]]:
     yield "fastening", Cell(build.waistband.fastening.name, "text")
     if build.band is not None:
         yield "hem band of", Cell(build.band.material.name, "text")
+
+
+def _written(section: StockSection, side: str) -> str:
+    """One size of a section as the maker wrote it, ``0.8 mm``; blank where no such text is kept."""
+    text = section.text.removesuffix(" round").removesuffix(" tube")
+    for size in text.split(" x "):
+        try:
+            if abs(parse_length(size) - getattr(section, side)) < 1e-9:
+                return size
+        except QuantityError:
+            continue
+    return ""
 
 
 def _parts(plan: Plan, slots: Mapping[str, str]) -> Iterator[Entry]:

@@ -20,7 +20,7 @@ Value = float | str | Decimal | Measures
 class Cell:
     """One value. ``dimension``: ``length``, ``stock`` (a length printed exactly), ``mass``, ``share``,
     ``minutes``, ``money``, ``count``, ``text``, ``result`` (of a check) or ``measures`` (of a task). ``also``
-    is what is told with it: found and limit."""
+    is what is told with it: found and limit, or a stock's size as the maker wrote it."""
 
     value: Value
     dimension: str

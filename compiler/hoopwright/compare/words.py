@@ -26,7 +26,7 @@ def cell_text(cell: Cell | None, p: Printer) -> str:
     if cell.dimension == "length" and isinstance(value, float):
         return p.length(value)
     if cell.dimension == "stock" and isinstance(value, float):
-        return exact_length(value, p.units)
+        return cell.also or exact_length(value, p.units)
     if cell.dimension == "mass" and isinstance(value, float):
         return p.mass(value)
     if cell.dimension == "minutes" and isinstance(value, float):
