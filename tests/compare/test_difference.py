@@ -183,6 +183,25 @@ def test_strip_does_not_become_cane() -> None:
     assert {item.task for item in found.undone} >= {"test-stock", "cut-H1", "cut-H6"}
 
 
+def test_hoops_of_another_strip_are_cut_anew_though_they_are_as_long() -> None:
+    thin = {"materials": {"strip": {"section": {"thickness": "0.032 in"}}}}
+    found = difference(plan(progress=DONE), plan(progress=DONE, **thin))
+    undone = {item.task: item.why for item in found.undone}
+    assert (undone["test-stock"], undone["cut-H1"]) == ("measures", "rests on")
+    assert found.mending is not None
+    assert {piece.fate for piece in found.mending.pieces} == {"spare"}
+    assert [piece.part for piece in found.mending.anew] == [f"H{k}" for k in range(1, 7)]
+    assert found.mending.cost == 19
+    assert "to cut anew: H1 " in text(found, ("a", "b"), Printer("inches", "USD"))
+
+
+def test_work_is_not_undone_by_writing_the_stock_in_other_units() -> None:
+    metric = {"materials": {"strip": {"section": {"width": "0.9525 cm", "thickness": "1.0668 mm"}}}}
+    found = difference(plan(progress=DONE), plan(progress=DONE, **metric))
+    assert found.empty
+    assert found.mending is None
+
+
 def test_the_three_formats_say_the_same() -> None:
     found = diff(build={"hoops": {"material": "cane", "join": "lap bound"}})
     labels = ("cage.yaml", "cage.yaml (cane | bars)")

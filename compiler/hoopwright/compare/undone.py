@@ -12,12 +12,16 @@ from hoopwright.compare.facts import task_slots
 from hoopwright.compare.model import Measures, Undone, Values
 from hoopwright.compare.outcome import differing, outcome
 from hoopwright.compare.pairing import Pairs
+from hoopwright.library.model import Section
 from hoopwright.plan.model import Plan
 from hoopwright.spec.model import Allowances
 from hoopwright.supply.mending import mend
 from hoopwright.supply.model import Mending, Salvage
 from hoopwright.supply.needs import cased, casing_part
 from hoopwright.work.model import Task
+
+_STOCK = 1e-6
+"""Sections of stock that differ by less than this are the same, m: what conversion of units may leave."""
 
 
 def undone_work(before: Plan, after: Plan, pairs: Pairs) -> tuple[tuple[Undone, ...], Mending | None]:
@@ -58,6 +62,8 @@ def _only(measures: dict[str, Values], name: str) -> Measures:
 
 
 def _tolerance(name: str, rules: Allowances) -> float:
+    if name.startswith("stock."):
+        return _STOCK
     if name == "tape.cut":
         return rules.tape_reserve
     if name.startswith("tape.marks"):
@@ -69,14 +75,17 @@ def _tolerance(name: str, rules: Allowances) -> float:
 
 def _mending(before: Plan, after: Plan, pairs: Pairs) -> Mending:
     """The pieces cut so far under the names they have in the new plan, and what becomes of them. What is of
-    another material than the new plan asks for serves nowhere."""
+    another material than the new plan asks for serves nowhere: its part counts as cut with no length, so that
+    it is cut anew."""
     pieces = _pieces(before)
-    fitting = [name for name in pieces if _material(name, before, pairs) == _material(name, after, pairs)]
-    old = {name: _new_name(name, pairs, after) for name in fitting}
-    told = {new: name for name, new in old.items()}
-    mending = mend(after.spec, after.shape, {old[name]: pieces[name] for name in fitting})
-    spare = [Salvage(name, length, "spare", "", 0.0) for name, length in pieces.items() if name not in old]
-    return replace(mending, pieces=(*(_renamed(piece, told) for piece in mending.pieces), *spare))
+    fitting = {name for name in pieces if _material(name, before, pairs) == _material(name, after, pairs)}
+    names = {name: _new_name(name, pairs, after) for name in pieces}
+    told = {names[name]: name for name in fitting}
+    cut = {names[name]: length if name in fitting else 0.0 for name, length in pieces.items()}
+    mending = mend(after.spec, after.shape, cut)
+    spare = [Salvage(name, length, "spare", "", 0.0) for name, length in pieces.items() if name not in fitting]
+    kept = (_renamed(piece, told) for piece in mending.pieces if piece.part in told)
+    return replace(mending, pieces=(*kept, *spare))
 
 
 def _material(part: str, plan: Plan, pairs: Pairs) -> object:
@@ -88,7 +97,13 @@ def _material(part: str, plan: Plan, pairs: Pairs) -> object:
         return build.waistband.material.name
     if part in _tapes(pairs):
         return build.tapes.material.name if build.tapes is not None else None
-    return build.hoops.material.section, build.hoops.material.grade.name
+    return *_sides(build.hoops.material.section), build.hoops.material.grade.name
+
+
+def _sides(section: Section) -> tuple[str, ...]:
+    """A section's kind and sides, however they were written and without the noise of units."""
+    sides = (section.width, section.thickness, section.diameter, section.wall)
+    return (section.kind, *(f"{side:.9g}" for side in sides))
 
 
 def _renamed(piece: Salvage, told: dict[str, str]) -> Salvage:
