@@ -45,7 +45,7 @@ shape:
   hoops: {count: 6, spacing: widening, ratio: 1.2, names: [hip]}
 build:
   carried_by: tapes
-  hoops: {material: strip, join: lap riveted, lap: 2 1/2 in, casing: none, splices: 1}
+  hoops: {material: strip, join: lap riveted, lap: 2 1/2 in, casing: none, formed: sprung, splices: 1}
   tapes: {count: 5, front_gap: 8 in, material: narrow, to: band}
   waistband: {material: lawn, width: 1 1/2 in, overlap: 2 in, ease: 1/2 in, fastening: buckle}
   hem_band: {depth: 9 in, material: lawn, grain: across, cut_height: 20 in}

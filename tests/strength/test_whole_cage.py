@@ -14,7 +14,7 @@ from hoopwright.spec.model import Spec
 from hoopwright.spec.resolve import resolve
 from hoopwright.strength import closed, whole
 from hoopwright.strength.assess import assess
-from hoopwright.strength.method import Problem
+from hoopwright.strength.method import Method, Problem
 from hoopwright.strength.problem import pose
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -189,3 +189,39 @@ def test_cane_bent_wet_is_judged_alike_by_the_whole_cage_and_the_closed_forms() 
 def test_steel_is_sprung_however_much_closing_takes() -> None:
     model = whole.model(_problem(_spec(EVEN)))
     assert {hoop.born for hoop in model.hoops} == {"straight"}
+
+
+ROLLED = """
+spec: 1
+units: centimetres
+wearer: {stature: 168 cm, waist: 72 cm, waist_oval: 1.0}
+shape: {top_hoop: {below_waist: 18 cm}, hem: {girth: 280 cm}, hoops: {count: 4}}
+build: {tapes: {count: 8}, hoops: {material: strip, formed: FORMED}}
+load: [{name: skirt, weight: 300 g}]
+materials: {strip: {grade: mild steel, section: {kind: flat, width: 10 mm, thickness: 1.5 mm}}}
+"""
+
+
+def test_mild_strip_rolled_to_its_round_keeps_no_set_where_sprung_it_does() -> None:
+    results = {}
+    for formed in ("sprung", "pre-formed"):
+        spec = _spec(ROLLED.replace("FORMED", formed))
+        shape, _ = draw(spec)
+        assert shape is not None
+        found, _ = assess(spec, shape)
+        assert found is not None
+        results[formed] = {check.code: check.result for check in found.checks}
+    assert (results["sprung"]["set-closed"], results["sprung"]["set-worn"]) == ("fails", "fails")
+    assert (results["pre-formed"]["set-closed"], results["pre-formed"]["set-worn"]) == ("holds", "holds")
+
+
+@pytest.mark.parametrize("method", [whole.solve, closed.solve])
+def test_sprung_hoops_carry_the_stress_of_their_curve_and_pre_formed_ones_only_what_wearing_adds(
+    method: Method,
+) -> None:
+    sprung, formed = (method(_problem(_spec(ROLLED.replace("FORMED", word)))).hoops
+                      for word in ("sprung", "pre-formed"))
+    for one, other in zip(sprung, formed, strict=True):
+        assert one.stress is not None
+        assert other.stress is not None
+        assert other.stress < 0.2 * one.stress

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from math import pi
+from typing import Literal
 
 from hoopwright.library.joins import JOINS, suits
 from hoopwright.library.model import Goods, Join, Stock
@@ -194,7 +195,12 @@ def _hoops(node: Node, tools: Node, cupboard: Cupboard, notes: Notebook,
         lap = notes.assume("build.hoops.lap", join.lap, "length",
                            f"the usual lap of a join `{join.name}`; {join.source}")
     casing = None if in_channels else _casing(node["casing"], stock, cupboard, notes)
-    return HoopBuild(stock, join, lap, casing, node["splices"].whole() or 0)
+    return HoopBuild(stock, join, lap, casing, node["splices"].whole() or 0, _formed(node["formed"]))
+
+
+def _formed(node: Node) -> Literal["sprung", "pre-formed"] | None:
+    text = node.text()
+    return "pre-formed" if text == "pre-formed" else "sprung" if text == "sprung" else None
 
 
 def _only_stock(node: Node, cupboard: Cupboard, notes: Notebook) -> str | None:

@@ -200,13 +200,15 @@ class ShapeSpec:
 @dataclass(frozen=True, slots=True)
 class HoopBuild:
     """What hoops are made of and how they are closed. ``casing`` is None for a bare hoop; ``splices`` is how
-    many splices, each a join of the same kind, one hoop may have."""
+    many splices, each a join of the same kind, one hoop may have; ``formed`` is None where nothing is said of
+    it: then hoops are sprung, and cane that closing would set is bent wet."""
 
     material: Stock
     join: Join
     lap: float
     casing: Goods | None
     splices: int = 0
+    formed: Literal["sprung", "pre-formed"] | None = None
 
 
 @dataclass(frozen=True, slots=True)

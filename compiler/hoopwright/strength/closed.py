@@ -14,12 +14,12 @@ from math import cos, hypot, pi, sin
 from hoopwright.shape.model import Hoop, Shape, Tape
 from hoopwright.strength import buckle, setting, uneven
 from hoopwright.strength.droop import GRAVITY
+from hoopwright.strength.formed import preformed
 from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.model import Buckling, HoopStrength, Segment, TapeStrength
 from hoopwright.strength.section import properties
 from hoopwright.strength.statics import TapeForces, tape_forces, thrust
 from hoopwright.strength.uneven import Hung
-from hoopwright.strength.wet import bent_wet
 
 NAME = "closed forms for each hoop, tapes as statics"
 _SLACK = "a tape would hang slack: only a solution of the whole cage tells what the hoops do then"
@@ -144,12 +144,12 @@ def _factors(problem: Problem, results: Sequence[HoopStrength]) -> list[tuple[fl
 def _stress(problem: Problem, radius: float, weak: float, strong: float) -> float:
     """Greatest stress as worn, Pa: whole curvature in the hoop's plane, and bending out of it.
 
-    A hoop is born straight; cane that closing alone would set is taken as bent wet to its curve.
+    A hoop is born straight, unless it is pre-formed to its curve.
     """
     section, material = properties(problem.stock.section), problem.material
     modulus, depth = material.ei_weak / section.weak, 2 * section.weak_fibre
     closing = setting.curved_stress(modulus, depth, 1 / radius)
-    if bent_wet(problem, 2 * pi * radius):
+    if preformed(problem, closing):
         closing = 0.0
     in_plane = closing + setting.curved_stress(modulus, depth, weak / material.ei_weak)
     return section.combined(in_plane, strong * section.strong_fibre / section.strong)

@@ -19,6 +19,7 @@ from hoopwright.shape.model import Shape
 from hoopwright.spec.model import Spec
 from hoopwright.strength import setting
 from hoopwright.strength.droop import GRAVITY
+from hoopwright.strength.formed import preformed
 from hoopwright.strength.hang import sag
 from hoopwright.strength.material import modulus
 from hoopwright.strength.measures import bowed
@@ -153,9 +154,8 @@ def solve_pair(problem: Problem) -> Solution:
 
 
 def _worn(problem: Problem, stress: float) -> float:
-    """Stress as worn, Pa: none in cane that would set, for it is bent wet to its curve."""
-    limit = problem.spec.limits.stress_worn * problem.material.elastic_limit
-    return 0.0 if problem.stock.form == "cane" and stress > limit else stress
+    """Stress as worn, Pa: nothing in a hoop that is pre-formed to its curve."""
+    return 0.0 if preformed(problem, stress) else stress
 
 
 def spoke_length(shape: Shape) -> float:

@@ -64,7 +64,8 @@ def _set_closed(problem: Problem, solution: Solution) -> Measured:
     found = [(curved_stress(e, depth, curvature), hoop) for curvature, hoop in bowed(problem.shape)]
     if closed:
         least = min(closed, key=lambda hoop: hoop.girth)
-        found.append((closing_stress(e, depth, least.girth), least.id))
+        sprung = problem.spec.build.hoops.formed != "pre-formed"
+        found.append((closing_stress(e, depth, least.girth) if sprung else 0.0, least.id))
     if not found:
         return Measured("", None, problem.spec.limits.stress_worn * problem.material.elastic_limit)
     stress, part = max(found)

@@ -19,6 +19,7 @@ from hoopwright.shape.model import Shape
 from hoopwright.spec.model import Layer, Spec
 from hoopwright.strength import buckle, setting
 from hoopwright.strength.droop import GRAVITY
+from hoopwright.strength.formed import preformed
 from hoopwright.strength.load import layer_shares
 from hoopwright.strength.method import Method, Problem, Solution
 from hoopwright.strength.model import Buckling, HoopStrength
@@ -69,9 +70,8 @@ def solve(problem: Problem) -> Solution:
 
 
 def _worn(problem: Problem, stress: float) -> float:
-    """Stress as worn, Pa: of cane that closing alone would set nothing, for it is bent wet to its curve."""
-    limit = problem.spec.limits.stress_worn * problem.material.elastic_limit
-    return 0.0 if problem.stock.form == "cane" and stress > limit else stress
+    """Stress as worn, Pa: nothing in a hoop that is pre-formed to its curve."""
+    return 0.0 if preformed(problem, stress) else stress
 
 
 def cloth_mass(spec: Spec, shape: Shape) -> float:

@@ -25,6 +25,7 @@ from hoopwright.strength.cage.model import (
 )
 from hoopwright.strength.cage.result import CageResult, HoopResult
 from hoopwright.strength.droop import GRAVITY
+from hoopwright.strength.formed import closing, preformed
 from hoopwright.strength.material import modulus
 from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.model import (
@@ -36,7 +37,6 @@ from hoopwright.strength.model import (
     TieStrength,
 )
 from hoopwright.strength.section import properties
-from hoopwright.strength.wet import bent_wet
 
 NAME = "whole cage, large movements, by finite elements: hoops as sprung rods, tapes and cloth that only pull"
 POINTS = 64
@@ -76,7 +76,7 @@ def model(problem: Problem) -> CageModel:
     shape, band = problem.shape, problem.shape.band
     section = _section(problem)
     hoops = tuple(
-        _hoop(hoop, section, skirt + own, bent_wet(problem, hoop.girth))
+        _hoop(hoop, section, skirt + own, preformed(problem, closing(problem, hoop.girth)))
         for hoop, skirt, own in zip(shape.hoops, problem.skirt, problem.own, strict=True)
     )
     ea = problem.spec.allowances.tape_stretch
@@ -190,8 +190,8 @@ def _section(problem: Problem) -> Section:
     )
 
 
-def _hoop(hoop: Hoop, section: Section, mass: float, wet: bool) -> HoopModel:
-    """One hoop, sprung from straight stock unless it is closed and was bent ``wet`` to its curve."""
+def _hoop(hoop: Hoop, section: Section, mass: float, formed: bool) -> HoopModel:
+    """One hoop, sprung from straight stock unless it is closed and ``formed`` to its curve beforehand."""
     line = max(mass / hoop.girth - section.mass_per_m, 0.0) * GRAVITY
     if not hoop.closed:
         path = tuple((x, y, hoop.height) for x, y in hoop.plan.path)
@@ -199,7 +199,7 @@ def _hoop(hoop: Hoop, section: Section, mass: float, wet: bool) -> HoopModel:
                          line_load_n_per_m=line)
     outline = ellipse_of(hoop.plan)
     points = tuple((*point_at(outline, k / POINTS), hoop.height) for k in range(POINTS))
-    return HoopModel(hoop.id, points, section, born="preformed" if wet else "straight",
+    return HoopModel(hoop.id, points, section, born="preformed" if formed else "straight",
                      line_load_n_per_m=line)
 
 
