@@ -105,3 +105,15 @@ def test_words_of_tapes_are_gone_from_the_verdict_and_the_table(
     assert "tape" not in top.lower()
     assert "| Petticoat |" in top
     assert "0 tapes" not in "".join(figure.alt for figure in draw_figures(plan))
+
+
+def test_joined_hoops_of_a_petticoat_have_their_lap_drawn(
+        made: tuple[Plan, tuple[Figure, ...], str]) -> None:
+    """Its joins lie beside no tape, and are joins all the same."""
+    plan, figures, page = made
+    assert all(hoop.closed for hoop in plan.shape.hoops)
+    assert "not joined" not in page
+    assert "A lap is the stretch where the two ends of a hoop lie over each other" in page
+    assert "that is the lap, where the ends will lie over each other" in page
+    (waistband,) = [figure.alt for figure in figures if figure.name == "step-make-waistband"] or [""]
+    assert waistband == "" or "from centre front: centre back " in waistband

@@ -32,6 +32,7 @@ class HoopView:
     banded: bool
     size: str = ""
     end_marks: tuple[tuple[str, str], ...] = ()
+    closed: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +85,7 @@ def _hoop(hoop: Hoop, join: JoinPlace | None, printer: Printer) -> HoopView:
         banded=not hoop.cased,
         size=f"{printer.length(hoop.girth)} {'round' if hoop.closed else 'from end to end'}",
         end_marks=_end_marks(hoop, printer),
+        closed=hoop.closed,
     )
 
 

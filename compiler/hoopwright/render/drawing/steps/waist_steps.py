@@ -79,11 +79,12 @@ def make_waistband(plan: Plan, action: str) -> Figure:
         f"Cut {say(plan, band.cut)}; {say(plan, plan.spec.allowances.waistband_turning)} "
         f"turned in at each end; closed it measures {say(plan, band.girth)}.",
     )
-    told = ", ".join(f"{tape.id} {say(plan, tape.waist_fraction * band.girth)}" for tape in tapes)
+    told = [f"{tape.id} {say(plan, tape.waist_fraction * band.girth)}" for tape in tapes]
+    told = told or [f"centre back {say(plan, band.girth / 2)}"]
     return finish(
         sheet,
         "Marking the waistband",
-        f"The waistband laid flat: from centre front {told}; overlap {say(plan, band.overlap)}.",
+        f"The waistband laid flat: from centre front: {', '.join(told)}; overlap {say(plan, band.overlap)}.",
     )
 
 
