@@ -225,3 +225,18 @@ def test_sprung_hoops_carry_the_stress_of_their_curve_and_pre_formed_ones_only_w
         assert one.stress is not None
         assert other.stress is not None
         assert other.stress < 0.2 * one.stress
+
+
+def test_a_tape_slack_down_the_hem_band_alone_is_no_fault() -> None:
+    """Six tapes with a front gap and limp cane: the cloth of the band carries the lowest hoop at T2 and T5."""
+    text = (ROOT / "specs" / "harbour-play" / "cage.yaml").read_text(encoding="utf-8")
+    limp = text.replace("material: strip, join: lap soldered", "material: cane, join: lap bound")
+    spec = _spec(limp)
+    shape, _ = draw(spec)
+    assert shape is not None
+    assert shape.band is not None
+    found, _ = assess(spec, shape)
+    assert found is not None
+    slack = {(tape.id, part.to) for tape in found.tapes for part in tape.segments if part.slack}
+    assert slack == {("T2", shape.band.lower), ("T5", shape.band.lower)}
+    assert next(check.result for check in found.checks if check.code == "slack") == "holds"

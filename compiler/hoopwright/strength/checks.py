@@ -85,7 +85,7 @@ def strength_checks(
     handled = tuple(_open(check, solution) for check in handling_checks(problem))
     hung = (*((balance_check(problem),) if off_centre(problem) else ()), *seat_room(problem))
     return (*mechanics, *hung, *handled, *join_checks(problem),
-            *((_slack(solution, trials),) if solution.tapes or problem.shape.tapes else ()),
+            *((_slack(problem, solution, trials),) if solution.tapes or problem.shape.tapes else ()),
             _weight(problem, weights))
 
 
@@ -141,9 +141,9 @@ def _soft(code: str, problem: Problem, solution: Solution, measured: Measured) -
     return code == "buckling" and solution.buckling.at_least and measured.used <= SCREEN
 
 
-def _slack(solution: Solution, trials: Trials) -> Check:
+def _slack(problem: Problem, solution: Solution, trials: Trials) -> Check:
     """Tapes that hang slack carry nothing; with every tape taut there are none."""
-    slack = _slack_tapes(solution)
+    slack = _slack_tapes(problem, solution)
     value = None if "slack" in solution.unassessed else float(len(slack))
     return judged(
         "slack", ", ".join(slack), value, 0.0, "count", "at most",
@@ -153,8 +153,12 @@ def _slack(solution: Solution, trials: Trials) -> Check:
     )
 
 
-def _slack_tapes(solution: Solution) -> list[str]:
-    return [tape.id for tape in solution.tapes if any(segment.slack for segment in tape.segments)]
+def _slack_tapes(problem: Problem, solution: Solution) -> list[str]:
+    """Tapes with a slack stretch; one down the hem band is none, for there the cloth carries the hoop."""
+    band = problem.shape.band
+    carried = "" if band is None else band.lower
+    return [tape.id for tape in solution.tapes
+            if any(segment.slack and segment.to != carried for segment in tape.segments)]
 
 
 def _taut(slack: list[str], trials: Trials) -> str:
@@ -163,7 +167,7 @@ def _taut(slack: list[str], trials: Trials) -> str:
     even = trials.solved(NO_GAP[0])
     if even is None or even[1].status != "solved":
         return marks
-    left = _slack_tapes(even[1])
+    left = _slack_tapes(*even)
     effect = "then every tape pulls" if not left else f"then only {', '.join(left)} hang slack"
     return f"{NO_GAP[0].said_of(trials.spec)} ({effect}), or {marks}" if len(left) < len(slack) else marks
 
