@@ -102,3 +102,13 @@ def test_goods_by_the_piece_where_lengths_are_used_are_warned_about(drawn: Drawn
     assert supply is not None
     assert (said[0].code, said[0].severity) == ("sold-by-piece", Severity.WARNING)
     assert "braid" in supply.cost.missing
+
+
+def test_splices_that_are_allowed_already_are_not_advised_again(drawn: Drawn, harbour_text: str) -> None:
+    """Packs of 4 ft ask for two splices in every hoop, more than the search lays out."""
+    text = harbour_text.replace(COILS, "[{length: 4 ft, price: 4.00 USD}]").replace(
+        "on_hand: [14 ft]", "on_hand: []").replace("join: lap soldered", "join: lap soldered, splices: 2")
+    (found,) = errors(drawn, text)
+    assert found.code == "pack-too-short"
+    assert "write `splices" not in found.help
+    assert found.help.endswith("no plan with so many of them was found in the search: longer packs need fewer")

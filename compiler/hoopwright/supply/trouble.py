@@ -78,6 +78,9 @@ def _splice(worst: TooLong, spec: Spec) -> str:
     lengths = 1
     while lengths * worst.longest - (lengths - 1) * lap < worst.length and lengths < 100:
         lengths += 1
+    if spec.build.hoops.splices >= lengths - 1:
+        return ("splices are allowed, but no plan with so many of them was found in the search:"
+                " longer packs need fewer")
     laps = f", {length_text(lap, spec.units)} more strip for each" if lap > 0 else ""
     return (
         f"or the hoop is made of {lengths} lengths, with {lengths - 1} more `{join.name}` "
