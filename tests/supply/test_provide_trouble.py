@@ -104,11 +104,23 @@ def test_goods_by_the_piece_where_lengths_are_used_are_warned_about(drawn: Drawn
     assert "braid" in supply.cost.missing
 
 
+def spliced(harbour_text: str, pack: str, most: int) -> str:
+    return harbour_text.replace(COILS, f"[{{length: {pack}, price: 4.00 USD}}]").replace(
+        "on_hand: [14 ft]", "on_hand: []").replace("join: lap soldered", f"join: lap soldered, splices: {most}")
+
+
+def test_the_splices_advised_do_mend_packs_shorter_than_half_a_hoop(drawn: Drawn, harbour_text: str) -> None:
+    cage = drawn(spliced(harbour_text, "4 ft", 2))
+    supply, _ = provide(cage.spec, cage.shape)
+    assert supply is not None
+    cut = [piece for pack in supply.cutting.packs if pack.material == "strip" for piece in pack.pieces]
+    assert {piece.part for piece in cut} == {f"H{k}" for k in range(1, 8)}
+    assert max(piece.length for piece in cut) <= 4 * 0.3048
+
+
 def test_splices_that_are_allowed_already_are_not_advised_again(drawn: Drawn, harbour_text: str) -> None:
-    """Packs of 4 ft ask for two splices in every hoop, more than the search lays out."""
-    text = harbour_text.replace(COILS, "[{length: 4 ft, price: 4.00 USD}]").replace(
-        "on_hand: [14 ft]", "on_hand: []").replace("join: lap soldered", "join: lap soldered, splices: 2")
-    (found,) = errors(drawn, text)
+    """Packs of 28 in ask for up to four splices in every hoop, more than the search lays out."""
+    (found,) = errors(drawn, spliced(harbour_text, "28 in", 4))
     assert found.code == "pack-too-short"
     assert "write `splices" not in found.help
     assert found.help.endswith("no plan with so many of them was found in the search: longer packs need fewer")

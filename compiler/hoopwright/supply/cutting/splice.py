@@ -19,6 +19,8 @@ _MIXES = 60
 _PARTITIONS = 400
 _TRIES = 600
 _JOINTS = 6
+_JOINTS_NEEDED = 16
+"""Joints tried where there is no plan without splices at all."""
 
 
 @dataclass(frozen=True)
@@ -164,7 +166,7 @@ class _Search:
             too_dear = self._ceiling is not None and cost >= self._ceiling
             if too_dear or sum(caps) - joints * stock.splice_loss < stock.total:
                 return
-            if joints > _JOINTS:
+            if joints > (_JOINTS_NEEDED if self._ceiling is None else _JOINTS):
                 self._open = cost if self._open is None else min(self._open, cost)
                 return
             yield cost, joints, mix
