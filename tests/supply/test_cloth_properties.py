@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 from itertools import combinations
 from random import Random
 
@@ -48,8 +49,7 @@ def part_lists(draw: st.DrawFn) -> list[ClothPart]:
     made: list[ClothPart] = []
     for i, kind in enumerate(kinds):
         part = draw({"band": bands, "panel": panels, "gore": gores}[kind])
-        fields = {**part.__dict__, "part": f"{kind} {i}"}
-        made.append(type(part)(**fields))
+        made.append(replace(part, part=f"{kind} {i}"))
     return made
 
 

@@ -7,6 +7,7 @@ unreadable input;
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -18,6 +19,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; returns the exit code."""
     from hoopwright.cli.arguments import parser
 
+    gc.set_threshold(100_000)  # a command lives for a second: looking for garbage would cost a tenth of it
     _speak_utf8()
     options = parser().parse_args(arguments)
     try:

@@ -7,7 +7,6 @@ and ``regrade``. ``wearer`` and ``variant`` may be lists: every combination is t
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from itertools import product
 from pathlib import Path
 from typing import Any
@@ -17,6 +16,7 @@ from hoopwright.source.diagnostic import Diagnostic, Finding, Severity, Span, er
 from hoopwright.source.fetch import Unread
 from hoopwright.source.locate import locate, place
 from hoopwright.source.read import Document, read
+from hoopwright.source.record import record
 from hoopwright.spec.choice import Choice
 from hoopwright.spec.nearest import listed, offer
 
@@ -26,7 +26,7 @@ _LISTS = ("wearer", "variant")
 _REGRADE = ("sizes", "proportions")
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Member:
     """One combination: the spec's file and text, the choice, and a name for its folder."""
 

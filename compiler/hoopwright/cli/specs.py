@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 from hoopwright.cli import FOUND, MISUSED
@@ -12,6 +11,7 @@ from hoopwright.cli.cast import IS_CAST, read_cast, slug
 from hoopwright.cli.include import MOST, reader
 from hoopwright.compile import Compiled, compile_spec
 from hoopwright.source.diagnostic import Diagnostic, Severity
+from hoopwright.source.record import record
 from hoopwright.spec.choice import AS_WRITTEN, Choice
 from hoopwright.spec.model import Units
 
@@ -20,7 +20,7 @@ _IS_BODY = re.compile(rb"^(?:\xef\xbb\xbf)?body[ \t]*:", re.MULTILINE)
 _SUFFIXES = (".yaml", ".yml")
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class SpecFile:
     """A spec as named on the command line, found below a folder or listed by a cast; ``data`` is its bytes.
 

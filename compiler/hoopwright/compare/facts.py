@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from hoopwright.compare.model import Cell, Section
 from hoopwright.compare.outcome import outcome
@@ -11,13 +10,14 @@ from hoopwright.library.model import Section as StockSection
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.source.quantity import QuantityError, parse_length
+from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 from hoopwright.work.model import Task
 
 Key = tuple[Section, str, str]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Fact:
     """One value of a plan, and the id of the part it belongs to there."""
 

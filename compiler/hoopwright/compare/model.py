@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from typing import Literal
 
+from hoopwright.source.record import record
 from hoopwright.supply.model import Mending
 
 Section = Literal["shape", "build", "parts", "marks", "shopping", "cost", "hours", "checks", "tasks"]
@@ -16,7 +17,7 @@ Measures = tuple[tuple[str, Values], ...]
 Value = float | str | Decimal | Measures
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Cell:
     """One value. ``dimension``: ``length``, ``stock`` (a length printed exactly), ``mass``, ``share``,
     ``minutes``, ``money``, ``count``, ``text``, ``result`` (of a check) or ``measures`` (of a task). ``also``
@@ -27,7 +28,7 @@ class Cell:
     also: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Change:
     """One difference. ``was`` and ``now`` are the part's or task's ids before and after, blank for the whole
     design; ``before`` is None for what is added, ``after`` for what is dropped."""
@@ -56,7 +57,7 @@ class Change:
         return replace(self, was=self.now, now=self.was, before=self.after, after=self.before)
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Undone:
     """Done work that no longer holds: ``gone`` (no such task), ``measures`` (``what`` has changed) or
     ``rests on`` another undone task, named in ``what``."""
@@ -67,7 +68,7 @@ class Undone:
     what: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Difference:
     """All that differs from one plan to another. ``undone`` is done work of the first that the second undoes,
     and ``mending`` what becomes of the pieces cut for it."""

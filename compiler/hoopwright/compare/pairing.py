@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
 
 from hoopwright.plan.model import Plan
 from hoopwright.shape.model import Hoop
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Pairs:
     """For each plan, its parts' ids with the slot they share with their pair; a part alone has its own."""
 

@@ -8,17 +8,17 @@ in which they were given. A plan passes when no check fails and the cage stands.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
+from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 
 Labelled = tuple[str, Plan]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Ranked:
     """A plan in its place. ``cost`` is with reserve; None without any price. ``reason`` says why it stands
     here."""

@@ -6,7 +6,7 @@ Thin to thick by A/R^3, the stiffness of the hem hoop against the load it carrie
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from math import pi
 
@@ -15,6 +15,7 @@ from hoopwright.library.model import Stock
 from hoopwright.shape.draw import draw
 from hoopwright.shape.model import Shape
 from hoopwright.source.diagnostic import failed
+from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
 from hoopwright.strength.assess import assess
 from hoopwright.supply.provide import provide
@@ -23,7 +24,7 @@ COLD = "lap bound"
 """The join taken where the spec's own does not suit a stock."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class StandIn:
     """How a stock fares in a cage. ``ring``: A/R^3 of the hem hoop, N/m; ``set_share``: greatest stress of
     closing and wearing over the elastic limit; ``mass`` of all hoops, kg; ``cost`` of the whole cage (None

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from hoopwright.compare.ranking import Labelled
 from hoopwright.plan.model import Plan
 from hoopwright.plan.substitutes import Trial
 from hoopwright.source.diagnostic import Severity
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Choices:
     """Plans with their labels, in the maker's order, and what cannot be made at all, each with the reason."""
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache
 from pathlib import Path
 from typing import Literal
+
+from hoopwright.source.record import record
 
 Kind = Literal["codes", "checks", "words"]
 
@@ -21,7 +22,7 @@ _ROOT = Path(__file__).parent
 _FENCED = re.compile(r"```([a-z]+)\n(.*?)```", re.DOTALL)
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Page:
     """One page. ``fields`` are the ``- name: value`` lines below its title, ``text`` is the whole page."""
 

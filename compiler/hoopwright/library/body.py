@@ -7,12 +7,12 @@ ISO 8559-1. Heights are fractions of stature.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from hoopwright.source.record import record
 
 SOURCE = "ANSUR II, NATICK/TR-15/007, 1,986 women, barefoot and uncorseted"
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Proportion:
     """A ratio of two body measures: 5th percentile, median and 95th percentile; outside ``low`` .. ``high``
     a measure is unlikely enough to ask again."""

@@ -6,12 +6,13 @@ source as text; the library never holds a price.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
+from hoopwright.source.record import record
 
-@dataclass(frozen=True, slots=True)
+
+@record(frozen=True, slots=True)
 class Money:
     """An amount in one currency (ISO 4217 code)."""
 
@@ -19,7 +20,7 @@ class Money:
     currency: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Pack:
     """Goods sold in packs of one length, m. ``at_most`` packs can be had; None: any number. ``coil`` is the
     diameter it is wound to inside, m (None: not known)."""
@@ -30,7 +31,7 @@ class Pack:
     coil: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class ByMeasure:
     """Goods cut to measure: ``price`` for each ``per`` metres, sold in whole steps of ``step`` metres."""
 
@@ -39,7 +40,7 @@ class ByMeasure:
     price: Money | None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Pieces:
     """Goods sold by the piece: ``price`` for ``count`` pieces."""
 
@@ -50,7 +51,7 @@ class Pieces:
 Offer = Pack | ByMeasure | Pieces
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Section:
     """A cross section. Flat strip stands on edge: ``width`` is vertical, ``thickness`` radial.
 
@@ -76,7 +77,7 @@ class Section:
         return self.thickness if self.kind == "flat" else self.diameter
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Grade:
     """A material grade. ``e`` Young's modulus Pa, ``g`` shear modulus Pa, ``elastic_limit`` Pa,
     ``density`` kg/m3.
@@ -99,7 +100,7 @@ class Grade:
     temper: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Droop:
     """Bench test: a clamped overhang with a hung mass drops by ``drop``. m, kg.
 
@@ -119,7 +120,7 @@ class Droop:
         return self.drop if self.turned is None else (self.drop + self.turned) / 2
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Wrap:
     """Bench test: bent round a cylinder of diameter ``around``; ``keeps`` is the diameter of the curve
     kept, m, or None."""
@@ -129,7 +130,7 @@ class Wrap:
     keeps: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Weigh:
     """Bench test: ``length`` metres weigh ``mass`` kilograms."""
 
@@ -140,7 +141,7 @@ class Weigh:
 BenchTest = Droop | Wrap | Weigh
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Stock:
     """What hoops are made of: a grade in a section, with its tests and how it is sold.
 
@@ -175,7 +176,7 @@ class Stock:
         return area * self.grade.density
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Remnant:
     """A washed piece of cloth on hand: ``length`` along its selvage and usable ``width`` across, m."""
 
@@ -183,7 +184,7 @@ class Remnant:
     width: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Goods:
     """Haberdashery and cloth: tape, braid, cloth, fastening, consumable.
 
@@ -208,7 +209,7 @@ class Goods:
     shop: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Consumption:
     """Small stuff used up by one join or fixing: ``amount`` uses of goods; ``per_piece`` uses one
     bought piece serves."""
@@ -218,7 +219,7 @@ class Consumption:
     per_piece: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class JoinStrength:
     """What a join bears, conservatively: ``shear`` along the lap and ``tension`` across it for a moment,
     ``lasting`` across it for good. Of a ``bonded`` lap in Pa on its face, else in N at either end."""
@@ -229,7 +230,7 @@ class JoinStrength:
     lasting: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Join:
     """How the ends of a hoop are joined.
 
@@ -256,7 +257,7 @@ class Join:
     strength: JoinStrength | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Tool:
     """A tool, what it is for, and the cautions that go with it (keys of the caution table)."""
 
@@ -266,7 +267,7 @@ class Tool:
     aliases: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Caution:
     """A caution printed with the steps it belongs to."""
 

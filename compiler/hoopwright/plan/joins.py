@@ -9,16 +9,16 @@ towards centre back.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import pi
 from typing import Literal
 
 from hoopwright.shape.model import Hoop, Shape, Tape
+from hoopwright.source.record import record
 
 _CLOSED = 2 * pi - 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class JoinPlace:
     """The join of one hoop: beside which tape, and on which side of that tape it lies.
 

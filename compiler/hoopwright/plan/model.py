@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
@@ -10,6 +9,7 @@ from hoopwright.plan.joins import JoinPlace
 from hoopwright.plan.splices import SplicePlace
 from hoopwright.shape.model import Shape
 from hoopwright.source.diagnostic import Diagnostic
+from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 from hoopwright.spec.model import Spec
 from hoopwright.strength.model import Assessment
@@ -17,7 +17,7 @@ from hoopwright.supply.model import Supply
 from hoopwright.work.model import Work
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Substitute:
     """One choice among materials offered: the names taken, how its hoops are joined, how it fared and why it
     was taken or not. ``cost`` is the sum of its shopping list, ``partial`` when a price is missing;
@@ -39,7 +39,7 @@ class Substitute:
     minutes: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Plan:
     """A finished plan. ``source`` is the spec's file name without folders. ``checks`` are all stages'
     checks in order of importance; ``joins`` tells where the join of each closed hoop sits, ``splices`` where

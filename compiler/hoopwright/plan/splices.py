@@ -10,11 +10,11 @@ lie beside one of the two tapes in front. The rule is ours; common practice, no 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise, permutations, product
 
 from hoopwright.plan.joins import JoinPlace, join_tapes, join_towards
 from hoopwright.shape.model import Hoop, Shape, Tape
+from hoopwright.source.record import record
 from hoopwright.supply.model import Cutting
 
 _FAR = 0.2
@@ -25,7 +25,7 @@ _CLEAR = 0.04
 """Distance of a lap's middle from a tape beyond half the lap that is clear of its fixing, m."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class SplicePlace:
     """One splice of a hoop. It lies ``along`` metres from the middle of the hoop's own join, or from the end
     at the wearer's left of an open hoop, going round from the front by the wearer's left, at ``fraction`` of
@@ -70,7 +70,7 @@ def _beside(hoop: Hoop, joins: tuple[JoinPlace, ...], moved: dict[str, JoinPlace
     return frozenset(moved[name].tape for name in (*order[max(0, at - 1) : at], *order[at + 1 : at + 2]))
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class _Way:
     """One order of a hoop's lengths from one tape; the least ``key`` is the best."""
 
@@ -79,7 +79,7 @@ class _Way:
     splices: tuple[SplicePlace, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class _Start:
     """A tape the hoop's join may lie beside (None for an open hoop), how far down the list of such tapes, and
     what speaks against it: it hangs in front, or a neighbouring hoop joins there."""

@@ -9,12 +9,13 @@ said so.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from hoopwright.plan.model import Plan, Substitute
 from hoopwright.source.diagnostic import Finding, Path, Severity, note, warning
 from hoopwright.source.printed import money_text
+from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
 from hoopwright.supply.saving import SMALL_STUFF
 
@@ -22,7 +23,7 @@ SET_CHECKS = ("set-closed", "set-worn")
 """The checks that judge whether a hoop keeps a bend from closing and wearing it."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Trial:
     """One design taken through every stage: its plan, or the findings that stopped it."""
 
@@ -31,7 +32,7 @@ class Trial:
     findings: tuple[Finding, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class _Mark:
     """How a trial stands among the others, best first."""
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Figure:
     """A picture: ``name`` is its file name without ``.svg``, ``title`` its caption, ``alt`` what a reader
     who does not see it must know, ``svg`` a whole SVG 1.1 document."""

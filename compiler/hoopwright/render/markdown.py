@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from hoopwright.plan.model import Plan
@@ -31,6 +30,7 @@ from hoopwright.render.views.parts import hoop_views, tape_views
 from hoopwright.render.views.petticoat import petticoat_view
 from hoopwright.render.views.steps import Sitting, Step, sittings
 from hoopwright.render.views.ties import lacing_view, tie_views
+from hoopwright.source.record import record
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -39,7 +39,7 @@ PLACED = ("front", "side", "hem", "ties", "coils", "band", "tapes", "loaded")
 """Figures that have a place of their own in the text; steps and gauges find theirs by name."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Instruction:
     """What a step tells the maker: a heading and the Markdown under it."""
 

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.source.diagnostic import Diagnostic, Severity
+from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Outcome:
     """One spec: its file, what it is called in a list, its diagnostics, and its plan when there is one."""
 

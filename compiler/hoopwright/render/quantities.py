@@ -8,17 +8,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from decimal import Decimal
 
 from hoopwright.source import quantity
+from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 from hoopwright.spec.model import Assumed, Spec, Units
 
 _INCH = 0.0254
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Printer:
     """Prints SI values for one plan. ``currency`` may be None when nothing has a price."""
 

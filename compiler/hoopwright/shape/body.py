@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import pi
 
 from hoopwright.shape.ellipse import Ellipse, from_girth, reach
 from hoopwright.shape.model import BodyRow, Contact
 from hoopwright.shape.outline import Outline
+from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
 
 _DIRECTIONS = 72
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Body:
     """Rows from the top. Nothing is known below the last, so nothing stands in the way there."""
 

@@ -14,19 +14,19 @@ the middle and none at the ends, so a bow stands out less at its ends than a cir
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 from math import cos, pi, sin, sqrt
 
 from hoopwright.shape.carlson import incomplete_e, incomplete_f
 from hoopwright.shape.root import bracketed_root
+from hoopwright.source.record import record
 
 CLOSED = 0.908908557549
 """Modulus at which the ends meet: 2 E = K."""
 _STRAIGHT = 1e-6
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Bow:
     """A spring of ``length`` m, of modulus ``k``; see the module."""
 

@@ -8,7 +8,6 @@ a file of its own) and one line in ``CARRIERS``.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from types import MappingProxyType
 
 from hoopwright.shape import lengths
@@ -17,10 +16,11 @@ from hoopwright.shape.model import Contact, Fixing, Panel, Petticoat, Tape
 from hoopwright.shape.petticoat import petticoat_of
 from hoopwright.shape.tapes import Level, run_tape
 from hoopwright.shape.waist import Waist
+from hoopwright.source.record import record
 from hoopwright.spec.model import Carrier, Spec, TapeBuild
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Carried:
     """The parts a carrier adds: ``fixings`` has one tuple for each hoop, from the top."""
 

@@ -7,13 +7,13 @@ front is a E(t | m) with m = 1 - (b/a)^2, the incomplete elliptic integral of th
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import atan2, cos, hypot, pi, sin, sqrt
 
 from hoopwright.shape.carlson import incomplete_e
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Ellipse:
     """``a`` half the width (left to right), ``b`` half the depth (front to back), centre ``offset`` behind
     the origin; m."""

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from hoopwright.source.record import record
 
 Point = tuple[float, float, float]
 """x to the wearer's left, y to the front, z up; m."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Spoke:
     """A spoke of a wheel from the ring round the hole to the rim: ``marks`` are where it crosses each ring,
     (ring, distance from the first), the last at the rim; ``cut`` with both ends turned over; m."""
@@ -20,7 +20,7 @@ class Spoke:
     cut: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class RimPoint:
     """The rim in one of eight directions from the waist's centre: ``angle`` radians, 0 front, positive to the
     left; ``reach`` from the waist's line to the rim along the wheel, ``height`` of the rim above the floor,
@@ -32,7 +32,7 @@ class RimPoint:
     skirt: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Wheel:
     """A wheel at the waist. ``rim`` has eight points from centre front by the wearer's left. The cover is cut
     flat, ``cover`` m across its line at the rim, with a ``dart`` taken out of that along the slit where the
@@ -66,7 +66,7 @@ class Wheel:
         return sum(len(spoke.marks) for spoke in self.spokes)
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class SideChannel:
     """The channel of one hoop on the outer panel of a side hoop: its middle ``down`` from the waistband's
     edge, its ``width`` across the finished panel; ``inner``: where its ends lie down the inner panel;
@@ -82,7 +82,7 @@ class SideChannel:
     stands: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class SidePair:
     """A pair of side hoops. ``hip``: from the middle to where they lie on the hip; ``across``: both with
     the hips

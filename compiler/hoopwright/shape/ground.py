@@ -9,7 +9,7 @@ with that alone. A new kind of plan is a new class here (or in a file of its own
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Protocol
 
@@ -22,6 +22,7 @@ from hoopwright.shape.model import PlanOutline
 from hoopwright.shape.outline import Outline, Oval
 from hoopwright.shape.root import bracketed_root
 from hoopwright.shape.waist import Waist
+from hoopwright.source.record import record
 from hoopwright.spec.model import Graded, GroundPlan, PlanKind, Spec
 
 AGREE = 0.03
@@ -54,7 +55,7 @@ class Ground(Protocol):
 Maker = Callable[[Spec, Waist, Levels], Ground]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class WholeHoops:
     """Closed hoops: circles, ovals, ovals thrown back; each a true ellipse of its girth."""
 

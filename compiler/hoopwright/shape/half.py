@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from math import atan2, hypot, pi, sqrt
 
@@ -17,13 +16,14 @@ from hoopwright.shape.levels import Levels
 from hoopwright.shape.model import XY, PlanOutline
 from hoopwright.shape.outline import Outline, Oval
 from hoopwright.shape.waist import Waist
+from hoopwright.source.record import record
 from hoopwright.spec.model import HalfPlan, Spec
 
 START, END = 0.25, 0.75
 POINTS = 72
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class BowLine:
     """A half hoop: a bow whose chord lies ``set_back`` m behind the waist's centre."""
 
@@ -93,7 +93,7 @@ def ray(path: Sequence[XY], angle: float) -> float | None:
     return best
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class HalfHoops:
     """The ground plan of half hoops. ``girth`` of a half hoop is the length of its spring."""
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Levels:
     """Heights of the top and the lowest hoop, m. While the top hoop is still looked for, ``top`` is None and
     the whole plan is as at the top."""

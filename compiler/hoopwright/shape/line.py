@@ -8,13 +8,13 @@ maker's own rows with a monotone cubic between them.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from hoopwright.shape.pchip import MonotoneCubic, monotone_cubic
+from hoopwright.source.record import record
 from hoopwright.spec.model import LineKind, TableRow
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class GirthLine:
     """Girth by height. ``top`` (za) and ``top_girth`` (Ga): the anchor; ``full`` (zh) and ``full_girth``
     (Gh): the first hoop of full girth; m."""

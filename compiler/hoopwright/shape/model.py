@@ -7,10 +7,10 @@ A fraction f of a girth runs from centre front (0) by the wearer's left (1/4) to
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal
 
 from hoopwright.shape.frames import SidePair, Wheel
+from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 
 Point = tuple[float, float, float]
@@ -19,7 +19,7 @@ TieKind = Literal["cross", "chord", "lacing", "strap", "hip"]
 HoopPlace = Literal["top", "body", "band top", "hem"]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class PlanOutline:
     """A hoop's outline from above: an ellipse ``width`` (left to right) by ``depth`` (front to back), m.
 
@@ -40,7 +40,7 @@ class PlanOutline:
     path: tuple[XY, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Fixing:
     """Where a tape is fixed to a hoop: tape id, fraction of the hoop's girth, and the point in space."""
 
@@ -49,7 +49,7 @@ class Fixing:
     at: Point
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Hoop:
     """One hoop, from its centre line. ``cut`` and ``casing`` are lengths to cut, m (0 for no casing).
 
@@ -79,7 +79,7 @@ class Hoop:
         return self.end - self.start >= 1.0
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Mark:
     """A mark on a tape: which hoop, distance from the waistband's lower edge, lean from the vertical
     (radians).
@@ -93,7 +93,7 @@ class Mark:
     on_body: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Tape:
     """One tape. ``waist_angle`` is polar from the waist's centre, radians, 0 at centre front, positive
     to the left.
@@ -111,7 +111,7 @@ class Tape:
     ends_at: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Waistband:
     """The waistband: ``cut`` = waist + ease + overlap + two turnings; width m."""
 
@@ -122,7 +122,7 @@ class Waistband:
     material: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class HemBand:
     """The cloth band between the two lowest hoops, folded double: one strip ``height`` by ``length``, m.
 
@@ -143,7 +143,7 @@ class HemBand:
     grain: Literal["along", "across", "either"]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class BodyRow:
     """The body's oval at a height: ``width``, ``depth`` m."""
 
@@ -152,7 +152,7 @@ class BodyRow:
     depth: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Contact:
     """A tape or hoop that touches the body, and how far the body stands beyond it, m."""
 
@@ -161,7 +161,7 @@ class Contact:
     by: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Tie:
     """A tie inside one hoop, from fraction ``at`` to fraction ``to`` of it: ``cross`` draws a spring into an
     oval, ``chord`` and ``lacing`` hold the ends of a half hoop, ``strap`` those of an open one. A lacing is
@@ -184,7 +184,7 @@ class Tie:
     behind: Point | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Seam:
     """A seam of a panel, from corner to corner of its outline (numbers from 0), to the part ``to``."""
 
@@ -193,7 +193,7 @@ class Seam:
     allowance: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Rule:
     """A line ruled on a panel: a channel, a row of eyelets, a fold; ``offset`` m up from its lowest edge."""
 
@@ -202,7 +202,7 @@ class Rule:
     offset: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Panel:
     """A piece of cloth that is no plain strip: ``count`` alike, cut to ``outline`` (m, corners in order from
     the lower left, x across, y up, seam allowances included), ``width`` by ``height`` over all. ``grain``
@@ -220,7 +220,7 @@ class Panel:
     mirrored: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Channel:
     """A hoop's channel in a petticoat; m. ``up``: its middle line above the finished lower edge, measured up
     the cloth; ``width``: flat; ``takes``: length of cloth folded away in a tuck; ``girth``: of the cloth
@@ -235,7 +235,7 @@ class Channel:
     height: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Flounce:
     """A gathered strip: its head ``up`` m above the finished lower edge; ``girth`` of the petticoat at its
     own lower edge; ``length`` by ``height`` as cut, the ring closed."""
@@ -249,7 +249,7 @@ class Flounce:
     material: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Petticoat:
     """Cloth that carries the hoops, ``count`` gores or breadths. ``slant``: from the waistband's lower edge
     down the cloth to the hem hoop's line; ``half_angle`` of the cone through both, radians; ``edge``: from
@@ -278,7 +278,7 @@ class Petticoat:
     flounces: tuple[Flounce, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Skirt:
     """The skirt to be worn over it, from the waistline over the cage to ``off_floor``: lengths and hem
     girth, m."""
@@ -290,7 +290,7 @@ class Skirt:
     off_floor: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Moved:
     """A mark that moves: where it was and where it goes, m from the waistband's lower edge."""
 
@@ -300,7 +300,7 @@ class Moved:
     goes: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Refit:
     """What one fitting changes; m.
 
@@ -326,7 +326,7 @@ class Refit:
         return not (self.all_round or self.moved or self.girths or self.waist)
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Shape:
     """The whole shape, top down; tapes by number.
 

@@ -7,12 +7,12 @@ A fraction goes round by the wearer's left from centre front; an open hoop has n
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import atan2, cos, pi, sin
 from typing import Literal, Protocol
 
 from hoopwright.shape.ellipse import Ellipse, fraction_at, parameter_at, point_at, reach
 from hoopwright.shape.model import XY, PlanOutline
+from hoopwright.source.record import record
 
 _EDGE = 1e-9
 POINTS = 72
@@ -50,7 +50,7 @@ class Outline(Protocol):
         ...
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Oval:
     """An ellipse or a circle, whole or with a piece left out in front."""
 

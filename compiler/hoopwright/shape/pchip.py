@@ -10,10 +10,11 @@ from __future__ import annotations
 import itertools
 from bisect import bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class MonotoneCubic:
     """A curve through (``x``, ``y``), x rising, with slopes ``d`` at the knots. Level beyond the ends."""
 

@@ -9,7 +9,6 @@ hem its sides are straight; where a hoop stands out beyond that, the gore widens
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import accumulate, pairwise
 from math import atan2, hypot, inf, pi, sqrt
 
@@ -21,13 +20,14 @@ from hoopwright.shape.model import XY, Channel, Flounce, Panel, Petticoat, Rule,
 from hoopwright.shape.tapes import Level
 from hoopwright.shape.waist import Waist
 from hoopwright.source.quantity import length_text
+from hoopwright.source.record import record
 from hoopwright.spec.model import ChannelBuild, PanelBuild, Spec
 
 _STRAIGHT = 1e-7
 _POINTS = 8
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class _Line:
     """A line across the cloth: distance ``down`` from the waist's line, girth of the cloth, m."""
 

@@ -10,7 +10,6 @@ waistband's lower edge at the side.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from functools import partial
 from itertools import pairwise
 from math import hypot
@@ -22,6 +21,7 @@ from hoopwright.shape.line import GirthLine, table_line
 from hoopwright.shape.root import bracketed_root
 from hoopwright.shape.waist import Waist
 from hoopwright.source.diagnostic import Path
+from hoopwright.source.record import record
 from hoopwright.spec.model import PlaceListed, Spec
 
 Profile = Callable[[float], float]
@@ -30,7 +30,7 @@ SidePoint = tuple[float, float]
 """(height, half width) on the side profile, m."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Places:
     """Hoop heights (centre lines) and girths from the top, m, with the line and the ground plan they lie
     on."""

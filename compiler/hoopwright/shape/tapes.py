@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import atan2, dist, hypot
 
 from hoopwright.shape.body import Body
@@ -18,12 +17,13 @@ from hoopwright.shape.ellipse import Ellipse, polar_angle, reach
 from hoopwright.shape.model import Contact, Mark, Point, Tape
 from hoopwright.shape.outline import Outline, spans
 from hoopwright.shape.waist import Waist
+from hoopwright.source.record import record
 
 _TOUCH = 1e-9
 """A body that stands out less than this, m, is not in the way."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Level:
     """A hoop as a tape meets it: id, height of the centre line m, outline."""
 

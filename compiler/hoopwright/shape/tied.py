@@ -12,17 +12,17 @@ out. Derived; a single tie across the middle gives the curve of a hoop between t
 from __future__ import annotations
 
 import itertools
-from dataclasses import dataclass
 from functools import lru_cache
 from math import asin, atan2, cos, hypot, pi, sin
 
 from hoopwright.shape.ellipse import Ellipse, fraction_at, from_girth, point_at
+from hoopwright.source.record import record
 
 LINKS = 100
 _STEPS = 60
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class TiedRing:
     """A ring of girth 2 pi (mean radius 1). ``line``: (along the long axis, across it) from one end of the
     long axis over the half ring to the other; ``pulls``: of each tie over EI, 0 where it hangs slack;

@@ -9,7 +9,6 @@ a strap across the opening.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import asin, dist, pi
 
 from hoopwright.shape.body import Body
@@ -20,6 +19,7 @@ from hoopwright.shape.model import XY, Tie, TieKind
 from hoopwright.shape.outline import Outline, Oval
 from hoopwright.shape.tapes import Level
 from hoopwright.shape.tied import TiedRing, tied_ring
+from hoopwright.source.record import record
 from hoopwright.spec.model import Spec, TieBuild
 
 CLEAR = 0.0254
@@ -31,7 +31,7 @@ OUTERMOST = 0.85
 USUAL_PLACE = 0.5
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Tied:
     """The ties of one hoop, its true line and how far that lies off the oval at worst, m (negative: inside).
 

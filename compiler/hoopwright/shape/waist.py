@@ -7,15 +7,15 @@ waistline, so that tapes start half a band lower.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import cos, pi, sin
 
 from hoopwright.shape.ellipse import Ellipse, from_girth, point_at
 from hoopwright.shape.model import Point
+from hoopwright.source.record import record
 from hoopwright.spec.model import Spec, Wearer
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Waist:
     """The waist's oval, its heights and half the waistband's width, m."""
 

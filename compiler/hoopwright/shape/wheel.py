@@ -10,7 +10,6 @@ right. Rings that do not pass over the hips are open where the slit crosses them
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import cos, dist, hypot, pi, sin
 
 from hoopwright.shape import lengths, problems
@@ -33,6 +32,7 @@ from hoopwright.shape.model import (
     Skirt,
 )
 from hoopwright.shape.waist import Waist
+from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 from hoopwright.spec.model import Spec, WheelBuild
 
@@ -44,7 +44,7 @@ SPOKE_END = 0.0127
 _POINTS = 72
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Plane:
     """The wheel's plane: hole and rim as ellipses about the waist's centre, turned by ``tilt`` at
     ``height``."""

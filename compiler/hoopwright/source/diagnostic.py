@@ -9,6 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from hoopwright.source.record import record
+
 Path = tuple[str | int, ...]
 """A key path into a spec: ``("shape", "hoops", "count")`` or ``("load", 0, "weight")``."""
 
@@ -32,7 +34,7 @@ class Span:
     end_column: int
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Label:
     """A second place in the text that takes part in a diagnostic, with a few words on its part."""
 
@@ -40,7 +42,7 @@ class Label:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Diagnostic:
     """One thing to tell the maker, at one place.
 
@@ -63,7 +65,7 @@ class Diagnostic:
         return (self.file, at.line if at else 0, at.column if at else 0, self.code, self.message)
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Finding:
     """A diagnostic whose place is still a key path.
 

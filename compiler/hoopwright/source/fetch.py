@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Fetched:
     """Another file: the name diagnostics show, and its bytes."""
 
@@ -14,7 +15,7 @@ class Fetched:
     data: bytes
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Unread:
     """Why another file cannot be had: a diagnostic's code, its message and how to mend it."""
 

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from hoopwright.source.diagnostic import Diagnostic, Path, Severity, Span
+from hoopwright.source.record import record
 from hoopwright.source.syntax import reader_error, syntax_error
 from hoopwright.source.text import decode, directive, error_at, stray_characters
 from hoopwright.source.tree import Stop, Tree
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Document:
     """A spec's text as plain values, with the place of every value and every key.
 

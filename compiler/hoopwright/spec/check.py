@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from hoopwright.source.record import record
 
 Result = Literal["holds", "marginal", "fails", "not assessed"]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Check:
     """One judgement. ``value`` and ``limit`` are SI in ``dimension``.
 

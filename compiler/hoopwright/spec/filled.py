@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.library.model import Goods, Stock
+from hoopwright.source.record import record
 from hoopwright.spec.model import Assumed
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class FilledStock:
     """Material for hoops and what was assumed about it, to be listed if the build uses it."""
 
@@ -16,7 +15,7 @@ class FilledStock:
     assumed: tuple[Assumed, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class FilledGoods:
     """An article and what was assumed about it, to be listed if the build uses it."""
 

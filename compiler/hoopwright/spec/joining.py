@@ -7,13 +7,12 @@ wearer: with another wearer they are left out, unless the variant states its own
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.source.diagnostic import Diagnostic, Severity, Span, error
 from hoopwright.source.fetch import Fetch, no_files
 from hoopwright.source.locate import locate, place
 from hoopwright.source.overlay import lay, part, put, with_values, without
 from hoopwright.source.read import Document
+from hoopwright.source.record import record
 from hoopwright.spec.body import NoBody, body_file, with_body
 from hoopwright.spec.canonical import canonical
 from hoopwright.spec.choice import AS_WRITTEN, Choice
@@ -24,7 +23,7 @@ VARIANTS = "variants"
 OF_ONE_CAGE = ("fittings", "progress")
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Joined:
     """The document to build, None when it cannot be had, and what was said."""
 

@@ -7,12 +7,13 @@ The JSON Schema in ``schemas/v1/spec.schema.json`` is the language; this is its 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from decimal import Decimal
 from typing import Literal
 
 from hoopwright.library.model import Goods, Join, Stock
 from hoopwright.source.diagnostic import Path
+from hoopwright.source.record import record
 
 Units = Literal["inches", "centimetres"]
 LineKind = Literal["cone", "dome", "bell", "drum", "table"]
@@ -21,7 +22,7 @@ PlanKind = Literal["round", "oval", "thrown back", "half", "pair"]
 Carrier = Literal["tapes", "channels", "cords", "wheel"]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Assumed:
     """A value the maker did not state.
 
@@ -35,7 +36,7 @@ class Assumed:
     reason: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class HipRow:
     """The body's outline at a depth below the waistline: girth, and width over depth of its oval."""
 
@@ -44,7 +45,7 @@ class HipRow:
     oval: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Sitting:
     """The wearer on a chair, m: ``waist`` of the waistline and ``thigh`` of the thighs' top above the seat,
     ``knee`` from the back of the body to the front of the knees."""
@@ -54,7 +55,7 @@ class Sitting:
     knee: float = 0.587
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Wearer:
     """The body the cage is made for, in shoes and over all that is worn beneath.
 
@@ -81,7 +82,7 @@ class Wearer:
         return (self.left + self.right) / 2
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class TableRow:
     """A row of the maker's own line: a height above the floor and the girth there."""
 
@@ -89,7 +90,7 @@ class TableRow:
     girth: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Line:
     """How the girth grows downward. ``power`` is the dome's swell or the bell's exponent."""
 
@@ -98,7 +99,7 @@ class Line:
     rows: tuple[TableRow, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class PlaceListed:
     """A hoop's place stated by the maker: exactly one of the three depths is set."""
 
@@ -107,7 +108,7 @@ class PlaceListed:
     down_tape: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Graded:
     """A value at the top hoop and at the lowest one; even with height in between."""
 
@@ -119,7 +120,7 @@ class Graded:
         return self.top if self.top == self.low else self.top + (self.low - self.top) * share
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class HalfPlan:
     """Half hoops behind the body. ``chord``: between the ends of a hoop; ``reach``: how far its middle stands
     behind the chord (None: it follows from the hem's girth); ``set_back``: how far the chord lies behind
@@ -133,7 +134,7 @@ class HalfPlan:
     full_oval: float = 1.0
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class SideHoop:
     """A hoop of a pair: ``drop`` below the waistline at the side, ``reach`` beyond the hip, m."""
 
@@ -141,7 +142,7 @@ class SideHoop:
     reach: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class PairPlan:
     """Side hoops, alike on both sides: half ovals ``front_to_back`` m deep where they lie on the hip, the
     ``hoops`` from the top."""
@@ -150,7 +151,7 @@ class PairPlan:
     hoops: tuple[SideHoop, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class GroundPlan:
     """The outline from above. ``oval``: width over depth; ``set_back``: how far the centre lies behind the
     waist's centre, m; ``reach``: how far the hem reaches in front of and behind the waist's centre, m, when
@@ -164,7 +165,7 @@ class GroundPlan:
     pair: PairPlan | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Opening:
     """The upper ``hoops`` are open in front. ``gap``: opening along the hoop's line, m (None: from the first
     tape to the last); ``straps``: whether a strap across each opening holds its ends."""
@@ -174,7 +175,7 @@ class Opening:
     straps: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class ShapeSpec:
     """The wished shape. ``hem_off_floor`` is to the lower edge of the hem hoop.
 
@@ -197,7 +198,7 @@ class ShapeSpec:
     every: float = 0.0  # from hoop to hoop up the cloth, m, when ``spacing`` is ``from hem``
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class HoopBuild:
     """What hoops are made of and how they are closed. ``casing`` is None for a bare hoop; ``splices`` is how
     many splices, each a join of the same kind, one hoop may have; ``formed`` is None where nothing is said of
@@ -211,7 +212,7 @@ class HoopBuild:
     formed: Literal["sprung", "pre-formed"] | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class TapeBuild:
     """The tapes that carry the hoops.
 
@@ -227,7 +228,7 @@ class TapeBuild:
     hem_fractions: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class WaistbandBuild:
     """The waistband: a tape or cloth band closed by a fastening."""
 
@@ -238,7 +239,7 @@ class WaistbandBuild:
     fastening: Goods
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class BandBuild:
     """The hem band: cloth folded double between the two lowest hoops.
 
@@ -251,7 +252,7 @@ class BandBuild:
     cut_height: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class TieBuild:
     """Ties across the hoops, of ``material``: ``count`` beside each other on every hoop that needs any (0: as
     many as the oval asks for)."""
@@ -260,7 +261,7 @@ class TieBuild:
     count: int
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class HipTieBuild:
     """Tapes from the front of a hoop round behind the hips, which hold a back-heavy cage off the legs: one on
     each of ``count`` hoops, from the one nearest the hips downward."""
@@ -269,7 +270,7 @@ class HipTieBuild:
     count: int
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class LacingBuild:
     """A lacing inside half hoops: two panels of ``material`` at their ends, laced to each other with ``cord``
     through eyelets ``spacing`` m apart, ``gap`` m between the panels as laced. It sets the chord."""
@@ -280,7 +281,7 @@ class LacingBuild:
     spacing: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class ChannelBuild:
     """The channels of a petticoat. ``material``: cloth or tape of applied casings, None for tucks.
     ``feed_gap``: length of the opening in each through which its hoop goes in; ``turning``: turned in on
@@ -292,7 +293,7 @@ class ChannelBuild:
     turning: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class FlounceBuild:
     """A gathered strip round the petticoat: ``depth`` finished, its lower edge ``above_hem`` m above the
     hoop of the hem; ``fullness``: its length over the girth there. ``cut_height`` is the maker's own rule, or
@@ -305,7 +306,7 @@ class FlounceBuild:
     cut_height: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class PanelBuild:
     """The petticoat's cloth: ``count`` gores, or straight breadths. ``top``: girth of its upper edge before
     it is gathered, ``placket``: length of the opening below the waist, m. ``cord`` is set where a drawstring
@@ -320,7 +321,7 @@ class PanelBuild:
     gore: tuple[float, float] | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class WheelBuild:
     """A wheel at the waist, ``width`` m across. ``set_back``: its centre behind the waist's; ``tilt``: its
     back raised about the waist's centre, radians; ``rim_drop``: the rim below the hole, square to the wheel;
@@ -342,7 +343,7 @@ class WheelBuild:
     slit: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class SideBuild:
     """The cloth of side hoops: ``on_band`` of the waistband for each, its middle at the fraction ``at`` of
     the waist by the wearer's left; ``pocket`` length of the slit (None: as long as there is room, 8 in at
@@ -356,7 +357,7 @@ class SideBuild:
     shorter: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Build:
     """How the cage is built. What carries the hoops says which of the optional parts there are: ``tapes``
     for tapes. Parts of other carriers stand beside it, each with None as its default."""
@@ -376,7 +377,7 @@ class Build:
     sides: SideBuild | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Layer:
     """Something worn over or hung from the cage.
 
@@ -395,7 +396,7 @@ class Layer:
     gathered: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Allowances:
     """Every allowance, tolerance and cutting default, m unless said otherwise."""
 
@@ -420,7 +421,7 @@ class Allowances:
     money_reserve: float = 0.10  # share
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Chair:
     """A chair: ``height`` of its seat above the floor, ``depth`` of the seat, m."""
 
@@ -428,7 +429,7 @@ class Chair:
     depth: float = 0.43
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Limits:
     """What the cage is judged against. None means no such check beyond the note."""
 
@@ -447,7 +448,7 @@ class Limits:
     bag: float = 0.6096  # hoops wider than this are folded into three
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Worker:
     """Somebody who works on it. ``skills`` None: knows everything."""
 
@@ -455,7 +456,7 @@ class Worker:
     skills: tuple[str, ...] | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Workshop:
     """Tools at hand (None: no tool check), session length in minutes, paper for gauges.
 
@@ -473,7 +474,7 @@ class Workshop:
     counts: Mapping[str, int] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Progress:
     """Work done: ids of tasks, and lengths cut by part, m. Parts may have gone from the design since."""
 
@@ -481,7 +482,7 @@ class Progress:
     cut: Mapping[str, float] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Fitting:
     """What was measured when it was tried on, on a day written year-month-day; m.
 
@@ -500,7 +501,7 @@ class Fitting:
     path: Path
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Spec:
     """One design, checked and complete.
 

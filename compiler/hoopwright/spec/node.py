@@ -9,6 +9,7 @@ from typing import TypeVar
 
 from hoopwright.source import quantity
 from hoopwright.source.diagnostic import Finding, Path
+from hoopwright.source.record import record
 from hoopwright.spec.model import Assumed
 from hoopwright.spec.quantities import parse_fraction
 
@@ -32,7 +33,7 @@ class Notebook:
         self.findings.extend(findings)
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Node:
     """A value of the spec and its path; an absent key is a node whose value is None.
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 
 from hoopwright.library.model import Goods
 from hoopwright.source.diagnostic import error, warning
+from hoopwright.source.record import record
 from hoopwright.spec.model import Carrier, ChannelBuild, FlounceBuild, PanelBuild
 from hoopwright.spec.node import Node, Notebook
 
@@ -36,7 +36,7 @@ Article = Callable[[Node, str, str], Goods]
 """Reads the article a key names, else the usual one: node, dotted path, usual name."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Petticoat:
     """The parts of ``build`` that a petticoat with channels has."""
 

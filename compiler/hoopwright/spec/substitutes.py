@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import product
 from typing import Any
 
 from hoopwright.library.grades import GRADES
 from hoopwright.library.joins import JOINS, suits
+from hoopwright.source.record import record
 from hoopwright.spec.node import Node
 from hoopwright.spec.stocks import library_stock, read_stock
 
@@ -15,7 +15,7 @@ USES = (("build", "hoops", "material"), ("build", "hem_band", "material"))
 """The uses that may be offered a list of materials, the main one first."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Design:
     """A spec's value with one material for each use, and the names taken of those offered in lists."""
 

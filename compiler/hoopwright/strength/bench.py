@@ -8,10 +8,11 @@ mean.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import product
 
 from hoopwright.library.model import Droop, Stock, Weigh, Wrap
+from hoopwright.source.record import record
 from hoopwright.strength.droop import GRAVITY, stiffness_from_droop
 from hoopwright.strength.setting import wrap_bound, wrap_estimate
 
@@ -19,7 +20,7 @@ DISAGREES = 0.30
 """Tests further apart than this share are worth another look: our judgement."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Limits:
     """sigma_y/E from wrap tests: ``least`` it is proven to have, ``most`` it can have, ``found`` as
     measured."""
@@ -29,7 +30,7 @@ class Limits:
     found: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Evidence:
     """All tests of a stock: ``stiffness`` EI N m2 and the ``spread`` of its tests (a share; None for fewer
     than two), ``limits`` of the elastic strain, ``weight`` of a metre over what section and grade say,

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from types import MappingProxyType
 
 from hoopwright.library.model import Section, Stock
+from hoopwright.source.record import record
 from hoopwright.spec.model import Spec, TapeBuild
 from hoopwright.spec.tapes import equal_places, places_behind, places_beside_gap
 from hoopwright.strength.material import material_strength, modulus
@@ -16,7 +17,7 @@ FEWEST_EVEN = 4
 """Tapes that are spaced evenly are at least so many: fewer hold a hoop level only just."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Change:
     """A change: ``words`` to say of it with ``{stock}`` and ``{tapes}`` to fill in, and ``apply``, which
     gives the changed spec, or None where it does not apply."""

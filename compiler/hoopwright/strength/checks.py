@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from types import MappingProxyType
 
 from hoopwright.shape.judge import judged
+from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 from hoopwright.strength.balance import balance_check, off_centre, seat_room
 from hoopwright.strength.change import NO_GAP
@@ -24,7 +25,7 @@ SCREEN = 1.3
 """How far below real buckling loads the screen lies at least (four tapes: 3.9 against 3)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Sort:
     """What belongs to a check whatever its number: words, dimension, source, and a remedy when no change
     computed helps."""

@@ -9,11 +9,11 @@ curved part only shrinks, F R^2/A = (1.19814/g)^2, and the rest lies along the w
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import pi, sqrt
 
 from hoopwright.shape.carlson import incomplete_e, incomplete_f
 from hoopwright.shape.root import bracketed_root
+from hoopwright.source.record import record
 
 SQUARE_ROOT_OF_SINE = 1.1981402347355922
 """Integral of sqrt(sin) from 0 to pi/2: half the lemniscate's second constant."""
@@ -23,7 +23,7 @@ FLAT_BELOW = SQUARE_ROOT_OF_SINE * pi / 2 / ONE_OVER_ROOT
 """gap/2R below which the hoop lies flat on the walls, 0.7178."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Squeeze:
     """``force`` = F R^2/A, ``least_radius`` = r_min/R, ``length`` over 2R along the walls, ``flat`` whether
     it lies flat."""

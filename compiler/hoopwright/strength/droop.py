@@ -7,6 +7,7 @@ w = q L^3/EI matter.
 
 from __future__ import annotations
 
+from functools import cache
 from math import cos, cosh, pi, sin, sqrt
 
 from hoopwright.shape.root import bracketed_root
@@ -45,6 +46,7 @@ def droop(tip: float, own: float, slope: float = 0.0) -> tuple[float, float]:
     return drop, reach
 
 
+@cache
 def stiffness_from_droop(
     overhang: float, weight: float, line_weight: float, drop: float, slope: float = 0.0
 ) -> float:

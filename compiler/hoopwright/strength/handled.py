@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from types import MappingProxyType
 
 from hoopwright.library.grades import grade_for
 from hoopwright.library.model import Stock
 from hoopwright.shape.judge import judged
+from hoopwright.source.record import record
 from hoopwright.spec.check import Check, Result
 from hoopwright.strength.handling import handled
 from hoopwright.strength.material import material_strength
@@ -20,7 +21,7 @@ THINNER = 0.8
 _SHARE = "against a share of the elastic limit (our judgement)"
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Kind:
     """Words of a situation's check: what it says, where its number comes from, what else one can do."""
 

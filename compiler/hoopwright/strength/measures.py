@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from math import pi
 from types import MappingProxyType
 
 from hoopwright.shape.judge import Sense
 from hoopwright.shape.model import Hoop, Shape
+from hoopwright.source.record import record
 from hoopwright.strength.handling import handled
 from hoopwright.strength.material import modulus
 from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.setting import closing_stress, curved_stress
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Measured:
     """A check's number: ``part``, ``value`` and ``limit``, SI."""
 

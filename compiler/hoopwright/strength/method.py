@@ -6,11 +6,12 @@ A method takes a :class:`Problem` and gives a :class:`Solution`; checks and verd
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Protocol
 
 from hoopwright.library.model import Stock
 from hoopwright.shape.model import Shape
+from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
 from hoopwright.strength.model import (
     Buckling,
@@ -22,7 +23,7 @@ from hoopwright.strength.model import (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Problem:
     """A cage with its load. ``skirt`` and ``own``: kg at each hoop from the top, of the skirt and of the
     hoop itself.
@@ -39,7 +40,7 @@ class Problem:
     own: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Solution:
     """What a method finds. ``buckling_factors``: load factor by hoop id, where compressed.
 

@@ -6,13 +6,13 @@ SI units; None means not assessed.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class HoopStrength:
     """Loads and movement of one hoop. ``load`` N/m downward; ``thrust`` N (compression positive); sag,
     inward, outward m; stress Pa."""
@@ -26,7 +26,7 @@ class HoopStrength:
     stress: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class HoopLines:
     """A hoop's centre line as wished and under load, (x, y, z) m, point by point; a closed one does not
     repeat its first point."""
@@ -36,7 +36,7 @@ class HoopLines:
     loaded: tuple[tuple[float, float, float], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Segment:
     """A stretch of tape down to hoop ``to``: tension N, and whether it hangs slack."""
 
@@ -45,7 +45,7 @@ class Segment:
     slack: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class TapeStrength:
     """Tension down one tape."""
 
@@ -53,7 +53,7 @@ class TapeStrength:
     segments: tuple[Segment, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class TieStrength:
     """Tension in a tie, N, and whether it hangs slack."""
 
@@ -62,7 +62,7 @@ class TieStrength:
     slack: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class MaterialStrength:
     """What was taken for a stock: bending stiffness in the hoop's plane (weak) and out of it (strong),
     torsion, N m2; elastic limit Pa. ``tests``: of samples, and the ``spread`` of their stiffness (None for
@@ -78,7 +78,7 @@ class MaterialStrength:
     spread: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Buckling:
     """Load factor at which it would buckle. ``at_least`` tells that ``value`` is a lower bound."""
 
@@ -86,7 +86,7 @@ class Buckling:
     at_least: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Weights:
     """Mass by part group, kg: hoops, casings, tapes, waistband, band, joins, a petticoat's ``cloth``;
     ``total`` is the cage alone."""
@@ -109,7 +109,7 @@ class Weights:
 Situation = Literal["closing", "door", "chair", "car", "bag", "coil"]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Handling:
     """What a situation does to the hoop that suffers most: tightest ``radius`` m, ``stress`` there and the
     elastic ``limit`` Pa, ``push`` of the hoop N. ``keeps``: diameter of the curve it keeps, m, or None when
@@ -124,7 +124,7 @@ class Handling:
     keeps: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Seated:
     """Where a hoop lies when the wearer sits: in words, and its ``back``, ``front`` and ``sides`` above the
     floor, m; ``gap`` it is squeezed into behind her, or None; tightest ``radius`` m."""
@@ -138,7 +138,7 @@ class Seated:
     radius: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Assessment:
     """What the strength stage found. ``method`` names how (for the annex). ``verdict`` opens the plan:
     ``stands``,

@@ -7,9 +7,10 @@ day has the last word on it. A change that makes another check fail is named as 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from hoopwright.shape.draw import draw
+from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
 from hoopwright.strength import closed
 from hoopwright.strength.change import FAMILIES, Change, Family
@@ -32,7 +33,7 @@ HELPS = 0.95
 """A change that leaves more than this share of what was used up is not worth naming."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Tried:
     """A changed cage: ``used`` of what is allowed by the check in question, and what else then fails."""
 
@@ -41,7 +42,7 @@ class Tried:
     spoils: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Trials:
     """Changed cages of one spec, each solved at most once whichever checks ask for it.
 

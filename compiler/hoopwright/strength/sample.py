@@ -6,11 +6,12 @@ has a width and no grade; only its droop counts.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
 from hoopwright.library.grades import DEFAULT_SECTIONS, GRADES, grade_for
 from hoopwright.library.model import BenchTest, Droop, Grade, Section, Stock, Weigh
+from hoopwright.source.record import record
 from hoopwright.strength.bench import DISAGREES, Evidence, evidence, spread_of
 from hoopwright.strength.droop import GRAVITY, stiffness_from_droop
 from hoopwright.strength.section import properties
@@ -23,7 +24,7 @@ USUAL: dict[Form, str] = {"strip": "spring steel, tempered", "wire": "music wire
 """The grade whose density stands in while none is known."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Sample:
     """What was tested. ``section`` and ``grade`` may be unknown; ``width`` m is that of corded cloth."""
 
@@ -34,7 +35,7 @@ class Sample:
     width: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Likely:
     """How a grade fits: ``fits`` and ``misses`` name what was measured (``stiffness``, ``spring limit``,
     ``weight``)."""
@@ -44,7 +45,7 @@ class Likely:
     misses: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Report:
     """What the tests say. ``stiffness`` EI N m2 with its ``spread``; ``per_width`` N m for cloth; ``modulus``
     Pa; ``least``, ``most``, ``found`` of the elastic limit, Pa; ``metre`` kg/m as weighed and ``plain`` as

@@ -21,11 +21,11 @@ length of seat are our judgement.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import hypot, pi, sin, sqrt
 from typing import Literal
 
 from hoopwright.shape.root import bracketed_root
+from hoopwright.source.record import record
 
 LEAST_SEAT = 0.20
 """How much of the seat's depth she must sit on, m: our judgement."""
@@ -35,7 +35,7 @@ STEEPEST = 0.5
 Lies = Literal["hangs free", "round the knees", "over the thighs"]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Sitter:
     """The wearer on the chair, m: ``seat`` above the floor and its ``depth``; ``waist`` and ``thigh`` above
     the seat; ``knee`` from the back of the body to the front of the knees; ``body`` from back to front at
@@ -49,7 +49,7 @@ class Sitter:
     body: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Place:
     """Where a hoop comes to lie: ``back``, ``front`` and ``sides`` above the floor, m; ``room`` it needs
     behind her on the seat, and ``gap`` it is squeezed into (None: it is not); ``saddle`` the amplitude of the

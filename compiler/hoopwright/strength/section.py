@@ -6,13 +6,13 @@ the hoop's plane, strong bending is up and down.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import hypot, pi, tanh
 
 from hoopwright.library.model import Section
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class SectionProperties:
     """``weak``, ``strong``: second moments of area, m4; ``torsion``: J, m4; ``weak_fibre``, ``strong_fibre``:
     distances of the outer fibre, m; ``corners`` tells that both bending stresses add at a corner."""

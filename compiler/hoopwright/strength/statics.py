@@ -8,12 +8,13 @@ V_(i+1) s_(i+1); so the pulls add up to V_1 s_1, the outward pull on the waistba
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import accumulate
 from math import pi
 
+from hoopwright.source.record import record
 
-@dataclass(frozen=True, slots=True)
+
+@record(frozen=True, slots=True)
 class TapeForces:
     """From the top hoop down: ``carried`` V N, ``tension`` T N, ``pull`` F N, inward positive."""
 

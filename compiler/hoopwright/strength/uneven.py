@@ -9,16 +9,16 @@ spacing both are the forms in ``hang`` and ``ring``.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import cos, pi, sin
 
+from hoopwright.source.record import record
 from hoopwright.strength import influence
 
 _PER_GAP = 8
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Hung:
     """``reactions`` N, upward, one a tape in the order given; ``sag`` m, greatest drop below the tapes;
     ``moment`` N m, greatest out of the plane. Tapes only pull: a reaction below 0 holds the hoop down."""
@@ -28,7 +28,7 @@ class Hung:
     moment: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Pressed:
     """Greatest movements m in and out against the hoop as it was drawn, and greatest bending moment N m in
     its plane."""

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
 
+from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 
 Verdict = Literal["stands", "stands, but", "will not stand"]
@@ -16,7 +16,7 @@ GROSS = 4.0
 judgement."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Clause:
     """How a check reads in a sentence: ``missed`` when it fails, ``near`` when it only just holds.
     ``{part}`` is the part it is about."""

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from hoopwright.library.model import ByMeasure, Pack
+from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
 from hoopwright.supply.cloth import lay_out
 from hoopwright.supply.cloth.model import Cloth, ClothFailure, ClothPlan, Gore, Panel, Remnant, Sheet
@@ -20,7 +21,7 @@ _MOST_PACKS = 40
 _FINE = 0.001
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Laid:
     """One cloth laid out: a layout for each length, and what to buy of it."""
 
@@ -28,7 +29,7 @@ class Laid:
     line: ShoppingLine | None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class PacksShort:
     """Packs to be had do not hold the parts: metres needed in one length, metres to be had, whether no
     number of such packs would do."""

@@ -6,7 +6,7 @@ A reserve (10 % unless the maker says otherwise) is added, and pieces are rounde
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from hoopwright.library.goods import (
@@ -21,6 +21,7 @@ from hoopwright.library.goods import (
 from hoopwright.library.model import ByMeasure, Consumption, Goods, Pack, Pieces
 from hoopwright.shape.lacing import eyelet_count
 from hoopwright.shape.model import Shape
+from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
 from hoopwright.supply.model import ShoppingLine
 from hoopwright.supply.money import measured_cost, step_price
@@ -29,7 +30,7 @@ from hoopwright.supply.needs import cased, closed
 _NOISE = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class CountNeed:
     """``amount`` of goods in the unit it is used in, of which one piece serves ``per_piece``; reserve
     included."""

@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from hoopwright.library.model import ByMeasure, Pack
+from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
 from hoopwright.supply.cutting import cut_lengths
 from hoopwright.supply.cutting.model import (
@@ -30,7 +31,7 @@ from hoopwright.supply.needs import LengthNeed
 _NOISE = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Cut:
     """One material cut: packs in order, what to buy, and how sure it is that no cheaper way exists."""
 

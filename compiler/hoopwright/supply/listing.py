@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from hoopwright.shape.model import Shape
 from hoopwright.source.diagnostic import Finding, failed
+from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
 from hoopwright.supply.cloths import Laid, lay_need
 from hoopwright.supply.counts import count_line, count_needs
@@ -18,7 +19,7 @@ from hoopwright.supply.needs import cloth_needs, length_needs
 from hoopwright.supply.trouble import cloth_trouble, cutting_trouble, piece_warning
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Listing:
     """What is cut from lengths, what is laid on cloth, what is bought; and what stands in the way."""
 

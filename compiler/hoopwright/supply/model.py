@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
+from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class CutPiece:
     """A piece to cut from a length: which part, how long, m. A spliced part has several ``shares``, each
     with its laps; ``share`` counts them from 1."""
@@ -25,7 +25,7 @@ class CutPiece:
         return self.part if self.shares == 1 else f"{self.part} ({self.share} of {self.shares})"
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class CutPack:
     """One coil, hank or offcut and the pieces cut from it, in cutting order. ``left`` m remain."""
 
@@ -36,7 +36,7 @@ class CutPack:
     left: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Splicing:
     """What splices do: how many, in which parts; ``saves`` on the stock against the cheapest plan without
     them (None when there is none, or a price is missing); ``cost`` of what they use up."""
@@ -47,7 +47,7 @@ class Splicing:
     cost: Decimal
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Cutting:
     """All packs of all goods cut in lengths. ``gap``: share of cost above the proven bound (0 when
     proven)."""
@@ -58,7 +58,7 @@ class Cutting:
     splicing: Splicing | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Placement:
     """A piece of cloth in its box: part, x across the width from one selvage, y along the length, m.
     ``turned``: grain across. ``outline``: its corners where it is no rectangle."""
@@ -72,7 +72,7 @@ class Placement:
     outline: tuple[tuple[float, float], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class ClothLayout:
     """Pieces laid on a cloth. ``need`` is the least length, ``buy`` the length in shop steps, m.
 
@@ -91,7 +91,7 @@ class ClothLayout:
     proven: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class ShoppingLine:
     """A line of the shopping list.
 
@@ -114,7 +114,7 @@ class ShoppingLine:
     uses: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Cost:
     """``total`` = sum of the list; ``reserve`` on top; ``budget`` compared with both. ``missing``:
     items without a price."""
@@ -131,7 +131,7 @@ class Cost:
         return bool(self.missing)
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class ToolNeed:
     """A tool the work asks for that the workshop does not list: any of ``choices`` will do."""
 
@@ -139,7 +139,7 @@ class ToolNeed:
     purpose: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Salvage:
     """What becomes of a piece that was cut: ``kept`` as it is, ``recut`` shorter for its own part, it
     ``becomes`` another one, or it is ``spare``.
@@ -155,7 +155,7 @@ class Salvage:
     need: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Mending:
     """What was cut held against what is wanted now.
 
@@ -174,7 +174,7 @@ class Mending:
         return any(piece.fate != "kept" for piece in self.pieces)
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Supply:
     """Cut lists, cloth layouts, shopping list, cost."""
 

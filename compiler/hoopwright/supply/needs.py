@@ -6,12 +6,13 @@ Goods of one name are pooled: tapes and a waistband of the same tape come off th
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from hoopwright.library.model import Goods, Offer, Stock
 from hoopwright.shape.lacing import cord_length
 from hoopwright.shape.model import Hoop, Shape
 from hoopwright.shape.model import Panel as ShapedPanel
+from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
 from hoopwright.supply.cloth.model import Band, ClothPart, Gore, Grain, Panel
 from hoopwright.supply.cutting.model import SpliceRule
@@ -21,7 +22,7 @@ from hoopwright.supply.splices import splice_rule
 _EVEN = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class LengthNeed:
     """Pieces to be cut from one material that comes in lengths, m. ``kerf`` is lost at each cut (0 for
     shears), ``trim`` at the end of each length. What is bought loses the share ``shrinkage`` in the first
@@ -43,7 +44,7 @@ class LengthNeed:
         return sum(piece.length for piece in self.pieces)
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class ClothNeed:
     """Parts to be cut from one cloth."""
 

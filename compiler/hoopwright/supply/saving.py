@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from hoopwright.library.joins import JOINS, suits
 from hoopwright.library.model import Stock
 from hoopwright.shape.draw import draw
 from hoopwright.source.diagnostic import failed
+from hoopwright.source.record import record
 from hoopwright.spec.model import Build, HoopBuild, Spec
 from hoopwright.supply.listing import list_goods
 from hoopwright.supply.model import ShoppingLine
@@ -21,7 +22,7 @@ _FEWEST = 4
 """No cage is offered with fewer hoops than this: our judgement."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Saving:
     """A change and what it saves on the list, before the reserve."""
 

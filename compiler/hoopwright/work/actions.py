@@ -7,12 +7,11 @@ prose for the maker.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from hoopwright.source.record import record
 from hoopwright.work.model import TaskKind
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Action:
     """One kind of task.
 
@@ -30,7 +29,7 @@ class Action:
     measures: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class ConditionKey:
     """One thing that must be true at a stop.
 

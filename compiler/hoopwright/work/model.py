@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from hoopwright.source.record import record
 
 TaskKind = Literal["cut", "join", "sew", "fit"]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Condition:
     """What must be true at a stop, measured: ``what`` (a phrase key of render), expected value and
     tolerance in m, and what to change if not.
@@ -23,7 +24,7 @@ class Condition:
     mend: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Task:
     """One task. ``action`` keys the instruction text in the renderer (``cut-hoop``, ``mark-tapes``
     ...); ``title`` names it for lists.
@@ -55,7 +56,7 @@ class Task:
     start: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Again:
     """A task to do again after a fitting, for some of its parts only. ``key`` says what is to be done."""
 
@@ -65,7 +66,7 @@ class Again:
     minutes: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Session:
     """Tasks done in one sitting, in order, and why it ends there."""
 
@@ -75,7 +76,7 @@ class Session:
     ends: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Order:
     """How good the order of work is: what it comes to, and what no order can better (each ``..._least``
     given that those before it are as found).
@@ -99,7 +100,7 @@ class Order:
     lasting_least: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Spent:
     """What a rate was counted for: ``minutes`` for each ``per``, ``count`` times."""
 
@@ -110,7 +111,7 @@ class Spent:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Work:
     """Tasks in working order; sessions; minutes in all; the longest chain of needs, minutes, and its
     tasks; the first try-on; what the last fitting asks to do again; how good the order is; what each rate

@@ -6,15 +6,16 @@ Where a trade figure is a range, its middle is taken.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
+
+from hoopwright.source.record import record
 
 PRACTICE = "common practice, no source"
 OWN = "stated in the spec"
 TRIAL = "23-30 hand stitches a minute, trial of 1861 in Cooper (1968), at 10 stitches an inch"
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Rate:
     """``minutes`` for each ``per``: ``m`` (metre), ``piece``, ``mark``, ``fixing`` or ``task``."""
 

@@ -8,9 +8,10 @@ one each to a hand; of any other tool there is one, unless the workshop counts m
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from hoopwright.library.tools import HOUSEHOLD
+from hoopwright.source.record import record
 from hoopwright.spec.model import Workshop
 from hoopwright.work.endings import ending
 from hoopwright.work.model import Order, Session, Task
@@ -34,7 +35,7 @@ _COLD = "cutting metal"
 _HOT = "soldering"
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Planned:
     """All tasks in working order with session, hand and start; the sessions; how good the order is."""
 

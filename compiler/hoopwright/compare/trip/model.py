@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 
 from hoopwright.plan.model import Plan
+from hoopwright.source.record import record
 from hoopwright.spec.model import Units
 from hoopwright.supply.model import ClothLayout, CutPack, ShoppingLine
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Design:
     """One design of a trip. ``letter`` marks its pieces; ``alone`` is what it would cost bought alone,
     ``pays`` its share of the trip, both without reserve."""
@@ -27,7 +27,7 @@ class Design:
         return self.alone - self.pays
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class TripLine:
     """A line of the list, and the designs it is for with what each pays of it (None without a price)."""
 
@@ -35,7 +35,7 @@ class TripLine:
     pays: tuple[tuple[str, Decimal | None], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Trip:
     """One shopping trip. Pieces and parts carry their design's letter: ``B H3``. ``proven`` is about what is
     cut in lengths: no other way is cheaper; ``gap`` is the greatest share of a material's cost that

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Generic, TypeVar
 
 from hoopwright.compare.trip.model import Design
 from hoopwright.library.model import Offer
+from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
 
 Need = TypeVar("Need")
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Pool(Generic[Need]):
     """One material that designs share: its name on the list, and each design's need of it."""
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
+from hoopwright.source.record import record
 from hoopwright.supply.model import ClothLayout, CutPack, ShoppingLine
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Way:
     """What is bought of one material, how it is cut or laid, and how sure it is that nothing is cheaper."""
 
@@ -32,7 +33,7 @@ class Way:
         return sum(line.packs * (line.pack_length or line.pack_count or 1) for line in self.lines)
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Bought:
     """A material of the trip: the way taken, and for each design the way it would go alone."""
 

@@ -6,12 +6,12 @@ stretched so that waist and crown lie where this wearer has them, breadths so th
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.sheet import XY
 from hoopwright.shape.ellipse import from_girth
+from hoopwright.source.record import record
 
 WAIST = 0.63
 HIP = 0.511
@@ -36,7 +36,7 @@ _SIDE = ((1.000, 0.002), (0.988, 0.036), (0.962, 0.056), (0.942, 0.056), (0.922,
          (0.975, -0.050), (0.996, -0.022))
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Figure:
     """The wearer's measures that the outline follows, m."""
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.letters import clip, text_width
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, heading, scale_bar
@@ -11,6 +9,7 @@ from hoopwright.render.drawing.sheet import GREY, PAPER, Sheet
 from hoopwright.render.drawing.spread import spread
 from hoopwright.render.figure import Figure
 from hoopwright.source.quantity import length_text, long_length_text
+from hoopwright.source.record import record
 from hoopwright.spec.model import Units
 from hoopwright.supply.model import CutPack
 
@@ -22,7 +21,7 @@ NARROWEST = 26.0
 FOLDS = 6
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Stretch:
     """A stretch of a pack from ``start`` to ``end``, m: a piece, or what is left when ``part`` is empty.
 

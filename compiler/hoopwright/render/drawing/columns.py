@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from hoopwright.render.drawing.letters import clip, text_width
 from hoopwright.render.drawing.marks import SMALL, leader
 from hoopwright.render.drawing.sheet import GREY, XY, Sheet
 from hoopwright.render.drawing.spread import spread
+from hoopwright.source.record import record
 
 STEP = 15.5
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Label:
     """A label for the thing at ``at``: its ``name`` in bold, then its ``value``."""
 

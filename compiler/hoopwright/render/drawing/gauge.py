@@ -6,7 +6,7 @@ lies where the tape's mark has to lie.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.letters import clip, wrap
@@ -15,6 +15,7 @@ from hoopwright.render.drawing.sheet import GREY, Sheet
 from hoopwright.render.drawing.spread import spread
 from hoopwright.render.figure import Figure
 from hoopwright.source.quantity import length_text
+from hoopwright.source.record import record
 
 PAPERS = {"A4": (210.0, 297.0), "letter": (215.9, 279.4)}
 MARGIN = 10.0
@@ -28,7 +29,7 @@ TEXT = 3.2
 SMALL = 2.9
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Stretch:
     """A stretch of one kind of tape, ``number`` of ``count`` from 1: from ``start`` to ``start + long`` mm
     from zero, its upper left corner at (``x``, ``top``) of page ``page``, which counts from 0."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 from math import acos, cos, sin
 
@@ -14,13 +13,14 @@ from hoopwright.render.drawing.sheet import GREY, XY, Sheet
 from hoopwright.render.figure import Figure
 from hoopwright.shape.model import Hoop, Point
 from hoopwright.source.quantity import length_text
+from hoopwright.source.record import record
 
 MIDDLE = (240.0, 286.0)
 ROOM = 318.0
 FOOT = 0.152  # length of a foot over stature, for the drawing only
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Above:
     """A look straight down: ``scale`` user units are a metre, the waist's centre is at (``x``, ``y``)."""
 

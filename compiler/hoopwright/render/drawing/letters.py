@@ -7,7 +7,8 @@ Sans share; a reader's own font may be a little wider, so every estimate is take
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from hoopwright.source.record import record
 
 SLACK = 1.04
 FAMILY = "'Liberation Sans', Arial, Helvetica, 'DejaVu Sans', sans-serif"
@@ -76,7 +77,7 @@ def _allowed(code: int) -> bool:
     return code in (0x9, 0xA, 0xD) or 0x20 <= code <= 0xD7FF or 0xE000 <= code <= 0xFFFD or code >= 0x10000
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Box:
     """An upright rectangle on the page, y downward."""
 

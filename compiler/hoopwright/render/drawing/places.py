@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.plan.model import Plan
 from hoopwright.shape.model import Mark, Tape
 from hoopwright.source.quantity import length_text
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Kind:
     """Tapes cut and marked alike, in the order of their numbers."""
 

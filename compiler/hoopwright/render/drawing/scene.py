@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 from math import atan2, cos, pi, sin
 
@@ -10,9 +9,10 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.body import oval
 from hoopwright.render.drawing.sheet import GREY, INK, PAPER, XY, Sheet
 from hoopwright.shape.model import Hoop, Point, Tape
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class View:
     """A look at the cage from ``front`` or from the wearer's left (``side``).
 

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.library.cautions import CAUTIONS
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.render.views.facts import Facts
 from hoopwright.render.views.parts import TapeView
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Fitting:
     """A row for each tape: id, where it hangs, the wanted height of the hem hoop's lower edge there."""
 
@@ -33,7 +32,7 @@ def fitting_view(plan: Plan, facts: Facts, tapes: dict[str, TapeView]) -> Fittin
 _QUARTERS = ("centre front", "left side", "centre back", "right side")
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Wearing:
     """Measures and cautions for the wearing sheet. ``door`` is blank when no door is stated."""
 

@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.library.cautions import CAUTIONS
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer, assumed_text
 from hoopwright.render.words import closed, ids_text, plain_key, sentence
 from hoopwright.source import quantity
+from hoopwright.source.record import record
 from hoopwright.strength.model import MaterialStrength
 
 REMEDY = {"fails": "To mend it:", "marginal": "To know:", "not assessed": "Why not:", "holds": ""}
 """How the remedy of a check is led in, by its result."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class CheckRow:
     """One judgement with everything known about it. ``label`` leads in the remedy."""
 
@@ -30,7 +29,7 @@ class CheckRow:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Annex:
     """Everything for those who want the numbers."""
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.library.tools import HOUSEHOLD
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
@@ -12,6 +10,7 @@ from hoopwright.render.views.substitutes import SubstituteRow, substitute_rows
 from hoopwright.render.views.unit_price import unit_price
 from hoopwright.render.words import count_word, counted, ids_text, listed
 from hoopwright.source import quantity
+from hoopwright.source.record import record
 from hoopwright.supply.model import ShoppingLine
 
 _CALLED = {"strip": "coil", "wire": "coil", "cane": "hank", "tube": "length", "rod": "length", "tape": "roll",
@@ -22,7 +21,7 @@ _BY_YARD = ("tape", "braid", "cloth")
 """Kinds a shop measures in yards."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class BuyRow:
     """A line of the list: ``ask`` is what to ask for, ``buy`` how many packs."""
 
@@ -34,7 +33,7 @@ class BuyRow:
     uses: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Buying:
     """The list and what goes with it. ``total`` is blank when nothing has a price."""
 

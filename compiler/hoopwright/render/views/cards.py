@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from hoopwright.library.cautions import CAUTIONS
 from hoopwright.plan.model import Plan
 from hoopwright.render.escape import Md
 from hoopwright.render.views.steps import Step
 from hoopwright.render.words import ids_text, listed
+from hoopwright.source.record import record
 from hoopwright.work.actions import ACTIONS
 
 _LOOK: Mapping[str, str] = {
@@ -43,7 +43,7 @@ _OF_ENDS = "tip"
 _MOST_WORDS = 6
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Word:
     """A word of the trade: every form it may stand in, and what it means in one sentence."""
 
@@ -52,7 +52,7 @@ class Word:
     means: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Card:
     """One card. ``before`` are the numbers of the cards that must be finished first; ``ends``: how cut ends
     are finished, blank when the card has none; ``checker`` and ``look``: who checks it and at what."""

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.render.views.parts import TapeView
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Chart:
     """Heads are the tapes; a row is a hoop and its mark on every tape, a dash where the tape ends above,
     and how high its middle hangs above the floor."""

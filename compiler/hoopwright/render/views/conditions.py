@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from hoopwright.render.quantities import Printer
 from hoopwright.render.words import sentence
+from hoopwright.source.record import record
 from hoopwright.work.model import Condition
 
 PHRASES: dict[str, str] = {
@@ -49,7 +50,7 @@ PHRASES: dict[str, str] = {
 """One phrase to every condition key; ``{part}`` is the part it is about."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class ConditionView:
     """``must`` be true; ``wanted`` is the value with its tolerance, or blank when one only looks."""
 

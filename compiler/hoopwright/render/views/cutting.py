@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer, exact_length
@@ -11,11 +10,12 @@ from hoopwright.render.views.parts import HoopView, TapeView
 from hoopwright.render.views.splicing import SplicingView, splicing_view
 from hoopwright.render.words import counted, even, ids_text
 from hoopwright.source.printed import share_text
+from hoopwright.source.record import record
 from hoopwright.supply.model import ClothLayout, CutPack
 from hoopwright.supply.needs import waist_part
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class PackRow:
     """One coil, roll or offcut: where it comes from, the pieces in cutting order, what is left."""
 
@@ -25,7 +25,7 @@ class PackRow:
     left: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class ClothRow:
     """One cloth: the pieces with their sizes, how they lie, what to buy (blank for a piece on hand)."""
 
@@ -38,7 +38,7 @@ class ClothRow:
     other: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Cutting:
     """The chapter. ``check_sum`` adds the printed cut lengths of all hoops."""
 

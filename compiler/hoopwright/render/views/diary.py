@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.shape.fit.read import least_move
 from hoopwright.shape.model import Refit, Skirt
+from hoopwright.source.record import record
 from hoopwright.supply.model import Salvage
 from hoopwright.work.model import Again
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Round:
     """One fitting in words.
 
@@ -32,7 +31,7 @@ class Round:
     notes: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Diary:
     """Progress and fittings. ``pieces``: (part, cut, what becomes of it); ``anew``: (part, length);
     ``again``: (words, id of the task, minutes)."""

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.library.model import BenchTest, Droop, Wrap
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
+from hoopwright.source.record import record
 
 FIRE_FEET = 3 * 0.3048
 """How far past the hem's radius to keep from open fire, m: 3 ft; in centimetres a whole metre is said."""
@@ -15,7 +14,7 @@ FASTENING_NEEDS = 0.0127
 """How much of the waistband's overlap must stay for its fastening when it is let out, m: 1/2 in, our rule."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Facts:
     """Printed measures by name."""
 
@@ -143,7 +142,7 @@ def _bench(test: BenchTest, p: Printer) -> str:
     return f"weight, {p.long(test.length)} weigh {p.mass(test.mass)}"
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Band:
     """The hem band's measures."""
 

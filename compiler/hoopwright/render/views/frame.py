@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import degrees, pi
 
 from hoopwright.plan.model import Plan
@@ -10,6 +9,7 @@ from hoopwright.render.quantities import Printer
 from hoopwright.render.words import counted
 from hoopwright.shape.model import Hoop
 from hoopwright.source.quantity import angle_text
+from hoopwright.source.record import record
 
 EIGHTHS = (
     "centre front",
@@ -24,7 +24,7 @@ EIGHTHS = (
 LITRE = 0.001
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class WheelView:
     """Printed measures of a wheel. ``spokes``: (id, cut, where each ring crosses, measured from the first);
     ``rings``: (id, how far it is round, places of the spokes from centre front by the wearer's left);
@@ -155,7 +155,7 @@ def _along(hoop: Hoop, fraction: float) -> float:
     return (fraction - hoop.start) / (hoop.end - hoop.start) * hoop.girth
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class SidesView:
     """Printed measures of side hoops. ``rows``: (hoops, below the waist, down the outer panel from the
     waistband's

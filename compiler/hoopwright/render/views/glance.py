@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.render.views.facts import Facts, cage_weight
 from hoopwright.render.views.frame import frame_row, size_row
 from hoopwright.render.words import counted, listed, plain_key
+from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Fault:
     """A check that fails or is marginal, in plain words."""
 
@@ -23,7 +22,7 @@ class Fault:
     remedy: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Glance:
     """The verdict and the rows (label, value) of the table under it.
 

@@ -8,9 +8,10 @@ from dataclasses import dataclass, field
 from hoopwright.plan.model import Plan
 from hoopwright.render.views.steps import runs
 from hoopwright.render.words import ids_text
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Node:
     """A box: its id, its label, and whether it is a stop."""
 
@@ -19,7 +20,7 @@ class Node:
     stop: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Graph:
     """Boxes in working order, and arrows from what is done first."""
 

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.source import quantity
+from hoopwright.source.record import record
 from hoopwright.strength.handling import USUAL_DOOR
 from hoopwright.strength.model import Handling, Situation
 
@@ -24,7 +23,7 @@ NAMES: dict[Situation, str] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class HandlingView:
     """``short``: (what, what happens, does it spring back, how it pushes) for the wearer; ``rows`` and
     ``seated`` for the annex, printed."""

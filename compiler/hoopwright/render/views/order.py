@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.render.words import counted, listed
+from hoopwright.source.record import record
 from hoopwright.work.model import Order, Spent
 
 _PER = {"m": "metre", "piece": "piece", "mark": "mark", "fixing": "fixing", "task": "time"}
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class OrderView:
     """``said``: sentences about the order. ``rates``: (rate, how often, minutes for each, in all, source).
     ``chain``: the longest chain of needs, ``chain_time`` its minutes."""

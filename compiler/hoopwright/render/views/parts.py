@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from hoopwright.plan.joins import JoinPlace
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.render.words import where
 from hoopwright.shape.model import Hoop, Tape
+from hoopwright.source.record import record
 
 _WHEEL = {"top": "round the hole", "body": "", "hem": "the rim"}
 _PLACES = {"top": "the top hoop", "body": "", "band top": "upper edge of the band", "hem": "the hem hoop"}
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class HoopView:
     """One hoop. ``round_marks`` are (tape, distance) going round from the tape beside the join, ``end_marks``
     those of an open hoop from its end at the wearer's left. ``size`` says how long it is round."""
@@ -35,7 +36,7 @@ class HoopView:
     closed: bool = True
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class TapeView:
     """One tape. ``at_band`` is its distance along the waistband from centre front by the wearer's left."""
 

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import degrees
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.render.words import counted
 from hoopwright.shape.model import Channel, Petticoat
+from hoopwright.source.record import record
 from hoopwright.supply.cloths import strips_of
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class ChannelRow:
     """A hoop's channel: its line up the cloth, at the seams and in the middle of a flat panel from the cut
     edge, the width of one panel there, the hoop's and the cloth's girth, and the strip of a casing."""
@@ -26,7 +26,7 @@ class ChannelRow:
     strip: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class FlounceRow:
     """A flounce: how it is cut, and where its head is sewn on."""
 
@@ -39,7 +39,7 @@ class FlounceRow:
     material: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class PetticoatView:
     """Printed measures of the petticoat and its parts; false in a plan without one."""
 

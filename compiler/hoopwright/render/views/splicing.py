@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.render.words import counted, listed, where
 from hoopwright.shape.model import Hoop
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class SplicedHoop:
     """One hoop of several lengths: the lengths in the order they follow round it, and where the splices
     lie."""
@@ -20,7 +19,7 @@ class SplicedHoop:
     places: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class SplicingView:
     """The hoops and, in whole sentences, what splicing does. ``by_hoop`` has them by id."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from hoopwright.library.cautions import CAUTIONS
 from hoopwright.plan.model import Plan
@@ -13,10 +12,11 @@ from hoopwright.render.quantities import Printer
 from hoopwright.render.views.conditions import ConditionView, condition_views
 from hoopwright.render.views.parts import HoopView
 from hoopwright.render.words import plain_key
+from hoopwright.source.record import record
 from hoopwright.work.model import Condition, Task
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Row:
     """One task of a step. ``ref`` is its id for ``progress``, blank when the step has but one task."""
 
@@ -26,7 +26,7 @@ class Row:
     ref: Md
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Step:
     """Tasks of one action done one after the other. ``again`` names cautions already printed in full,
     ``first`` tells that the action comes up for the first time. ``done`` are the ids of its done tasks.
@@ -50,7 +50,7 @@ class Step:
     hand: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Sitting:
     """One session of work: how long, its steps, and why it ends."""
 

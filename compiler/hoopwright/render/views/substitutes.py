@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.plan.model import Plan, Substitute
 from hoopwright.render.quantities import Printer
 from hoopwright.source.printed import share_text
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class SubstituteRow:
     """One choice in print; a dash stands for what is not known. ``set`` and ``door`` are shares of what is
     allowed."""

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.shape.lacing import FACING, LACED, eyelet_count
 from hoopwright.shape.model import Hoop, Tie
+from hoopwright.source.record import record
 
 _KINDS = {
     "cross": "across, draws the oval",
@@ -18,7 +17,7 @@ _KINDS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class TieView:
     """One tie. ``where`` is its place on the hoop, ``cut`` blank for a lacing."""
 
@@ -31,7 +30,7 @@ class TieView:
     pull: str
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class LacingView:
     """The lacing's measures, blank without one."""
 

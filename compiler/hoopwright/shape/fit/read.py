@@ -9,16 +9,16 @@ of a mark.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from statistics import median
 
 from hoopwright.shape.model import Hoop, Shape
+from hoopwright.source.record import record
 from hoopwright.spec.model import Fitting, Spec
 
 _NOISE = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Reading:
     """What is off, m, low positive: ``all_round`` at every tape, ``tapes`` beyond that, ``hoops`` by
     themselves; ``girths`` (drawn, made) of hoops made to another girth, ``waist`` (drawn, closed)."""

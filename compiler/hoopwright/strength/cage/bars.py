@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
+from hoopwright.source.record import record
 from hoopwright.strength.cage.arrays import Floats, Ints, outer
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Bars:
     """End nodes, free length m, EA N, guessed tension N, and whose they are (index into `names`)."""
 
@@ -22,7 +21,7 @@ class Bars:
     names: tuple[str, ...]
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class BarState:
     """Unit vectors, lengths, and the linear (two-way) force EA x strain of every bar."""
 

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
+from hoopwright.source.record import record
 from hoopwright.strength.cage import mesh as meshing
 from hoopwright.strength.cage.arrays import Floats
 from hoopwright.strength.cage.bars import Bars
@@ -15,7 +14,7 @@ from hoopwright.strength.cage.mesh import HoopMesh, Rods
 from hoopwright.strength.cage.model import GRAVITY, CageModel, FixedPoint, HoopModel, Place, TapeModel
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Layout:
     """The laid-out cage. Nodes: of the hoops, free joints of tapes, held points; `triads` are the hoops'."""
 

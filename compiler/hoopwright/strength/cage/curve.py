@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
+from hoopwright.source.record import record
 from hoopwright.strength.cage.arrays import Floats, Ints, cross
 from hoopwright.strength.cage.model import HoopModel
 
 _GAUSS_X, _GAUSS_W = np.polynomial.legendre.leggauss(3)
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Curve:
     """Cubic spline over the chord length of the points; `bend` second derivatives (all per unit of that
     length).

@@ -7,10 +7,9 @@ S.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
+from hoopwright.source.record import record
 from hoopwright.strength.cage.arrays import Floats
 from hoopwright.strength.cage.mesh import HoopMesh, Rods
 from hoopwright.strength.cage.model import GRAVITY, HoopModel
@@ -18,7 +17,7 @@ from hoopwright.strength.cage.model import GRAVITY, HoopModel
 _DOWN = np.array([0.0, 0.0, -1.0])
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Loads:
     """At load factor 1: forces (nodes, 3) N; tangent couples (hoop nodes, 3) N m; each rod's own end shares.
 

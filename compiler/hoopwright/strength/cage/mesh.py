@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 
+from hoopwright.source.record import record
 from hoopwright.strength.cage.arc import arc_stiffness
 from hoopwright.strength.cage.arrays import Floats, Ints
 from hoopwright.strength.cage.curve import curve_of, plane_normal, triads, walk
@@ -20,7 +20,7 @@ _NEAR = 0.15
 """A band's upright stands at a fixing that is nearer than this share of the space between uprights."""
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class HoopMesh:
     """One hoop's share: its nodes in order (a closed hoop does not repeat the first), elements, and node
     fractions.
@@ -33,7 +33,7 @@ class HoopMesh:
     closed: bool
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Rods:
     """All hoop elements: end nodes, arc length, (n, 6, 6) stiffness, strain at birth, section rows, end
     loads.

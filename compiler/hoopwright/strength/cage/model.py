@@ -6,15 +6,16 @@ up. A fraction runs from centre front by the wearer's left, 0 to 1 over the girt
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from hoopwright.source.record import record
 
 Xyz = tuple[float, float, float]
 GRAVITY = 9.80665
 """Standard acceleration of free fall, m/s2 (3rd CGPM, 1901)."""
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Section:
     """Stiffness and mass of one hoop's steel or cane (per hoop: nested strips already added).
 
@@ -35,7 +36,7 @@ class Section:
     is_round: bool = False
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class HoopModel:
     """One hoop: its wished centre line, section, and load.
 
@@ -63,7 +64,7 @@ class HoopModel:
     edge: Xyz | None = None
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class HoopPoint:
     """A place on a hoop."""
 
@@ -71,7 +72,7 @@ class HoopPoint:
     fraction: float
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class FixedPoint:
     """A place that the wearer holds still."""
 
@@ -81,7 +82,7 @@ class FixedPoint:
 Place = HoopPoint | FixedPoint
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class TapeModel:
     """A tape from the waistband down its fixings (hoop id, fraction), in order from the top.
 
@@ -102,7 +103,7 @@ class TapeModel:
     pieces: int = 1
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class BandModel:
     """A cloth band between two hoops: a net of `strips` upright strips and, between them, crossed diagonals.
 
@@ -119,7 +120,7 @@ class BandModel:
     mass_per_m: float = 0.0
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class TieModel:
     """A cross-tie, strap or lacing between two places, pulling only, of free length `length` m."""
 
@@ -130,7 +131,7 @@ class TieModel:
     ea: float = 3000.0
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class JoinModel:
     """Two places that move together (spoke and rim); `stiff` joins their rotations too (a weld)."""
 
@@ -139,7 +140,7 @@ class JoinModel:
     stiff: bool = False
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class BodyRow:
     """One level ellipse of the body: height `z`, semi-axes `half_breadth` (x) and `half_depth` (y), centre
     `y`.
@@ -151,7 +152,7 @@ class BodyRow:
     y: float = 0.0
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class BodyModel:
     """Body rows from top to bottom, straight between; `stiffness` N/m of each touching node, 0 lets the cage
     pass.
@@ -161,7 +162,7 @@ class BodyModel:
     stiffness: float = 2000.0
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class PointLoad:
     """A dead force (N) on a place of a hoop: a leaning hand, a lifted hem."""
 
@@ -169,7 +170,7 @@ class PointLoad:
     force: Xyz
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class CageModel:
     """Everything the solver needs; the waistband itself is rigid and held by the wearer.
 

@@ -11,10 +11,9 @@ memory).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
+from hoopwright.source.record import record
 from hoopwright.strength.cage.arrays import Floats
 from hoopwright.strength.cage.bars import pull
 from hoopwright.strength.cage.rolling import only_rolls
@@ -28,7 +27,7 @@ TOLERANCE = 1e-9
 _ROUNDINGS = (1.0, 0.3, 0.1, 0.03, 0.01, 1e-3, 1e-4, 1e-5)
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Found:
     """A state, its forces, the largest relative residual, and whether that is small enough."""
 

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
+from hoopwright.source.record import record
 from hoopwright.strength.cage.arrays import Floats
 from hoopwright.strength.cage.mesh import HoopMesh
 from hoopwright.strength.cage.model import HoopModel, Xyz
@@ -15,7 +14,7 @@ _CUTS = 4
 """Points looked at per element."""
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Outline:
     """Shift m, turn in plan (by the wearer's left), tilt rad; at `fractions`: drop and departure m."""
 

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
+from hoopwright.source.record import record
 from hoopwright.strength.cage import rod
 from hoopwright.strength.cage.arrays import Floats, apply_t, cross
 from hoopwright.strength.cage.loads import line_load
@@ -16,7 +15,7 @@ from hoopwright.strength.cage.result import BandResult, HoopResult, SegmentResul
 from hoopwright.strength.cage.system import Evaluated, State, System
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class SectionForces:
     """In every rod: axial force (n,) N, and torque, strong and weak moment (n, 2, 3) N m at its two ends."""
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from hoopwright.source.record import record
 from hoopwright.strength.cage.model import Xyz
 
 Status = Literal[
@@ -26,7 +26,7 @@ lies beyond the stops, and no factor is given. The others say why there is nothi
 Limit = Literal["cap", "unstable", "sag", "out of round", "tilt", "shift", "no equilibrium"]
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Note:
     """One thing to know, in words: `code` for programs, `parts` the ids it is about."""
 
@@ -35,7 +35,7 @@ class Note:
     text: str
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class HoopResult:
     """One hoop under load.
 
@@ -71,7 +71,7 @@ class HoopResult:
     deformed: tuple[Xyz, ...]
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class SegmentResult:
     """One stretch of tape, ending at hoop `to`; `slack` when it carries less than a thousandth of a tape's
     share.
@@ -82,7 +82,7 @@ class SegmentResult:
     slack: bool
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class TapeResult:
     """One tape: its segments from the top, and its outward and downward pull on the waistband, N."""
 
@@ -92,7 +92,7 @@ class TapeResult:
     pull_down_n: float
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class TieResult:
     """One tie: tension N, slack or not."""
 
@@ -101,7 +101,7 @@ class TieResult:
     slack: bool
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class BandResult:
     """One cloth band: greatest tension in a strip N, how many uprights are slack, and how many there are."""
 
@@ -111,7 +111,7 @@ class BandResult:
     uprights: int
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Factor:
     """How many times the load the cage carries.
 
@@ -127,7 +127,7 @@ class Factor:
     method: Literal["tracked", "linear"]
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class CageResult:
     """The whole cage. With a status that says there was nothing to solve, all lists but `notes` are empty.
 

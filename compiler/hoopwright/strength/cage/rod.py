@@ -13,10 +13,9 @@ Mech. Engrg 171 (1999) 141-171 (from memory); the derivatives are worked out in 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
+from hoopwright.source.record import record
 from hoopwright.strength.cage.arrays import Floats, apply, apply_t, cross, outer, skew
 from hoopwright.strength.cage.rotation import angle_functions, exp, log
 
@@ -24,7 +23,7 @@ _EYE = np.eye(3)
 _BENT = np.array([0.0, 1.0, 1.0])
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Kinematics:
     """Geometry of n elements in one state: frames, chords in the frame, rotations, strains and their
     gradients.

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
 import numpy as np
 
+from hoopwright.source.record import record
 from hoopwright.strength.cage.build import lay_out
 from hoopwright.strength.cage.check import one_sided, problems
 from hoopwright.strength.cage.model import CageModel
@@ -19,7 +20,7 @@ from hoopwright.strength.cage.track import Method, Stops, factor_of, reach
 __all__ = ["Options", "solve"]
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Options:
     """`elements` rods in every hoop; `factor` "auto" (linear where it is on the safe side), "tracked" or
     "none".

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
+from hoopwright.source.record import record
 from hoopwright.strength.cage import rod
 from hoopwright.strength.cage.arc import arc_stiffness
 from hoopwright.strength.cage.arrays import Floats, Ints, cross, outer
@@ -16,7 +15,7 @@ from hoopwright.strength.cage.rotation import exp
 from hoopwright.strength.cage.sparse import Pattern
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class State:
     """Node positions (nodes, 3) and triads (hoop nodes, 3, 3)."""
 
@@ -24,7 +23,7 @@ class State:
     triads: Floats
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Guess:
     """Forces carried along by the mixed iteration: rods (n, 6) and bars (n,); see `newton`."""
 
@@ -32,7 +31,7 @@ class Guess:
     bars: Floats
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Evaluated:
     """What one state gives: element geometry, two-way bar forces, and which body contacts push."""
 

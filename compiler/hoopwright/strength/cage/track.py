@@ -7,11 +7,12 @@ or one that stands only by symmetry, is never a basis.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
 import numpy as np
 
+from hoopwright.source.record import record
 from hoopwright.strength.cage.linear import linear_factor
 from hoopwright.strength.cage.newton import Found, is_stable, newton, newton_from_soft, start
 from hoopwright.strength.cage.outline import outline, sag
@@ -26,7 +27,7 @@ Trouble = tuple[Limit, str | None]
 Method = Literal["auto", "tracked", "none"]
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Stops:
     """When a hoop counts as collapsed: sag, out of round as shares of its width, tilt in rad; shift as a
     share of the cage.
@@ -40,7 +41,7 @@ class Stops:
     shift: float = 0.5
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Reached:
     """What was reached on the way to factor 1: a sound state there, or the last factor and what stopped it.
 
@@ -125,7 +126,7 @@ def factor_of(system: System, reached: Reached, stops: Stops, method: Method) ->
         return Factor(reached.factor, False, limit, part, "tracked")
     if method == "auto" and linear_will_do(system, reached.found, stops):
         return Factor(CAP, True, "cap", None, "linear")
-    _, factor, why = _climb(system, reached.found, 1.0, CAP, 0.25, stops)
+    _, factor, why = _climb(system, reached.found, 1.0, CAP, 1.0, stops)
     return Factor(factor, why is None, *(why or ("cap", None)), "tracked")
 
 

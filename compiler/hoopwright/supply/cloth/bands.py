@@ -8,8 +8,7 @@ long.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from hoopwright.source.record import record
 from hoopwright.supply.cloth.boxes import Box, strip
 from hoopwright.supply.cloth.model import Band, Way
 from hoopwright.supply.cutting.stock import up
@@ -17,7 +16,7 @@ from hoopwright.supply.cutting.stock import up
 _MOST_SIDE_BY_SIDE = 24
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Cut:
     """One way to cut a band: the lengths of the strips, in units, and the joins between and around them."""
 

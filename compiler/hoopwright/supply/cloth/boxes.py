@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from hoopwright.source.record import record
 from hoopwright.supply.cloth.model import Gore, Panel
 from hoopwright.supply.cutting.stock import UNIT, up
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Shape:
     """One piece inside a box: offset (`dx`, `dy`), true widths at its lower and upper edge, `height`;
     units, the widths centred on `dx` + half of the wider one."""
@@ -25,7 +24,7 @@ class Shape:
     flipped: bool = False
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Box:
     """A rectangle, `width` across the cloth and `height` along it, with the shapes in it; `turnable` by a
     quarter turn."""

@@ -5,15 +5,16 @@ Directions: x runs across the cloth from selvage to selvage, y along it (the war
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
+
+from hoopwright.source.record import record
 
 Grain = Literal["along", "across", "either"]
 Way = Literal["crosswise", "lengthwise"]
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Cloth:
     """A cloth as it is sold. `width` is the usable width (m) between selvages before washing; `step` (m)
     the shop's smallest step of length; `price` is for `per` m. `nap`: nothing may be turned upside down.
@@ -31,7 +32,7 @@ class Cloth:
     most: float | None = None
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Remnant:
     """A piece of the same cloth on hand, washed already: `width` across and `length` along its warp, m."""
 
@@ -40,7 +41,7 @@ class Remnant:
     name: str = ""
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Band:
     """A long strip: `length` round or along it and `height`, both as cut (turnings and ends included), m.
 
@@ -61,7 +62,7 @@ class Band:
     shortest: float = 0.2
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Panel:
     """A rectangle, `width` by `height` as cut, m; `grain` "along" has its height along the warp."""
 
@@ -72,7 +73,7 @@ class Panel:
     count: int = 1
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Gore:
     """A symmetric trapezoid as cut, m: `top` and `bottom` widths, `height` along the warp; laid head to
     tail when the cloth has no nap."""
@@ -87,7 +88,7 @@ class Gore:
 ClothPart = Band | Panel | Gore
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Placement:
     """One piece on the cloth: the corner (`x`, `y`) of its bounding box, `width` across and `height` along
     the cloth, m.
@@ -109,7 +110,7 @@ class Placement:
     outline: tuple[tuple[float, float], ...]
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Sheet:
     """A cloth or remnant laid out: `width` and `length` (m, washed), and what lies on it."""
 
@@ -120,7 +121,7 @@ class Sheet:
     placements: tuple[Placement, ...]
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class BandWay:
     """How one copy of a band is cut: strips of which lengths (m, those on remnants first), and its joins
     (ring join included)."""
@@ -132,7 +133,7 @@ class BandWay:
     copy: int = 0
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class ClothPlan:
     """A layout on one cloth. `used` is the least length found (m, as washed), `needed` the same before
     washing, `buy` that rounded up to the shop's step; `lower_bound` is on `used`. `proven`: no layout of
@@ -153,7 +154,7 @@ class ClothPlan:
     used_lengthwise: float | None
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class TooWide:
     """A part that does not fit on the cloth in any direction its grain allows: `across` is what it needs,
     m."""
@@ -163,7 +164,7 @@ class TooWide:
     usable: float
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class ClothShort:
     """The shop has less than the layout needs, m."""
 
@@ -172,7 +173,7 @@ class ClothShort:
     most: float
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class BadCloth:
     """A value no cloth or part has: which one, and why."""
 
@@ -183,7 +184,7 @@ class BadCloth:
 ClothProblem = TooWide | ClothShort | BadCloth
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class ClothFailure:
     """No layout: every reason found."""
 

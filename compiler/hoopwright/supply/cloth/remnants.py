@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
+from hoopwright.source.record import record
 from hoopwright.supply.cloth.boxes import Box, strip
 from hoopwright.supply.cloth.model import Band, Remnant, Way
 from hoopwright.supply.cloth.skyline import Laid, fit_on
@@ -37,7 +38,7 @@ def scraps(remnants: Sequence[Remnant]) -> list[Scrap]:
     return [Scrap(r) for r in sorted(remnants, key=lambda r: (r.width * r.length, r.width, r.name))]
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Rest:
     """What remnants give to one copy of a band: the strips' lengths (units), and the `band` still to be cut
     from the cloth (None: nothing)."""

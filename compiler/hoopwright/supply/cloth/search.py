@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import product
 from math import prod
 
+from hoopwright.source.record import record
 from hoopwright.supply.cloth.bands import Cut, crosswise, joins_of, lengthwise, ways_to_cut
 from hoopwright.supply.cloth.bounds import least_length
 from hoopwright.supply.cloth.boxes import Box, gore_boxes, panel_boxes
@@ -19,7 +19,7 @@ _DEEPER = 4
 _SHUFFLES = 80
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Task:
     """The parts for one cloth: its usable width (units), nap, the remnants, and the step (units, washed) in
     which length is bought."""
@@ -31,7 +31,7 @@ class Task:
     step: float
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class BandCut:
     """One copy of a band: strips on remnants, then those on the cloth, units; joins in all."""
 
@@ -42,7 +42,7 @@ class BandCut:
     joins: int
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Found:
     """A layout: how the bands are cut, what lies on the bought cloth, and the remnants cut up."""
 

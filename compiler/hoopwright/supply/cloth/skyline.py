@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from random import Random
 
+from hoopwright.source.record import record
 from hoopwright.supply.cloth.boxes import Box
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Laid:
     """A box and where its corner lies."""
 
@@ -18,7 +18,7 @@ class Laid:
     y: int
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Layout:
     """Boxes laid, and the length they take."""
 

@@ -9,14 +9,13 @@ second with the smallest u is the plain sum of lengths, sharpened.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from hoopwright.source.record import record
 from hoopwright.supply.cutting.stock import Stock
 
 _KEPT = 16
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Row:
     """A mix n is enough only if the sum of n_t x `holds`_t is at least `need` (what is on hand is taken off
     already)."""

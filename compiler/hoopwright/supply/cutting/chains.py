@@ -11,9 +11,9 @@ reached.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import permutations
 
+from hoopwright.source.record import record
 from hoopwright.supply.cutting.completion import Budget
 
 LONGEST_CHAIN = 5
@@ -22,7 +22,7 @@ Group = tuple[int, ...]
 """Capacities of the lengths in one chain, shortest first."""
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Item:
     """A piece to be laid on a chain: its `key`, length in units without kerf, and whether it may be
     spliced."""
@@ -32,7 +32,7 @@ class Item:
     spliceable: bool
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class SpliceUnits:
     """The splice rule in units: `kerf`, `lap`, the `shortest` part, and the `most` splices of one piece."""
 
@@ -87,7 +87,7 @@ def lay_on_chain(
     return None
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class _Carry:
     """The rest of a spliced piece that goes on to the next length, and the splices it has so far."""
 

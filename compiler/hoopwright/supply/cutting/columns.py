@@ -10,9 +10,9 @@ is exact.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import ceil
 
+from hoopwright.source.record import record
 from hoopwright.supply.cutting.bounds import Row
 from hoopwright.supply.cutting.completion import Budget
 from hoopwright.supply.cutting.master import Column, Duals, Kinds, Master, choose, kinds_of
@@ -71,7 +71,7 @@ def _worth_choosing(stock: Stock, best: Optimum) -> float:
     return best.cost if len(stock.sizes) <= _VERY_MANY_SIZES else 0.995 * best.cost
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class _Relaxed:
     """The columns and how often the fractional optimum uses them, the duals that gave the greatest lower
     bound, that bound (price units), and whether generation ran to its end rather than being stopped as

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from hoopwright.source.record import record
 from hoopwright.supply.cutting.bounds import cover_rows
 from hoopwright.supply.cutting.completion import Budget, decide
 from hoopwright.supply.cutting.exchange import improve
@@ -18,7 +17,7 @@ _EXACT_STEPS = 12_000
 _EXCHANGE_STEPS = 30_000
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Finished:
     """The mix, its packing, and whether no packing of this cost has a better score."""
 

@@ -8,9 +8,9 @@ everywhere.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any
 
+from hoopwright.source.record import record
 from hoopwright.supply.cutting.packing import Fill
 from hoopwright.supply.cutting.stock import Stock
 
@@ -18,7 +18,7 @@ Column = tuple[int, Fill]
 """A kind of length (index into Kinds) and how many pieces of each size are cut from it."""
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Kinds:
     """Distinct lengths: those on hand (price 0), then the offers; `scale` price units are 1 for the
     solver."""
@@ -42,7 +42,7 @@ def kinds_of(stock: Stock) -> Kinds:
     )
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Duals:
     """Worth of one more piece of each size (>= 0), of one more length of each kind (<= 0), and the least cost
     of the present columns."""

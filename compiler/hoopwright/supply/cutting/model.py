@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
+
+from hoopwright.source.record import record
 
 Source = Literal["bought", "on hand"]
 Measure = Literal["cost", "length"]
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Piece:
     """One length to be cut: `part` is its label (unique within an order), `length` in m, laps included.
 
@@ -22,7 +23,7 @@ class Piece:
     spliceable: bool = True
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Pack:
     """One offer of a shop: `length` in m, `price` of one pack (None: not known), `available` (None: no
     limit)."""
@@ -33,7 +34,7 @@ class Pack:
     name: str = ""
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class SpliceRule:
     """Permission to make a piece of up to `most` + 1 lengths.
 
@@ -48,7 +49,7 @@ class SpliceRule:
     shortest: float = 0.3048
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class CuttingRules:
     """Shop-floor rules, all in m.
 
@@ -63,7 +64,7 @@ class CuttingRules:
     splice: SpliceRule | None = None
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class CuttingOrder:
     """All that one material needs: pieces, offers of the shops, lengths on hand (m, free) and rules."""
 
@@ -73,7 +74,7 @@ class CuttingOrder:
     rules: CuttingRules = CuttingRules()
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class WorkLimits:
     """How much search is allowed, counted in steps and never in seconds, so that the result is the same
     everywhere."""
@@ -83,7 +84,7 @@ class WorkLimits:
     solver_nodes: int = 20_000
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class CutPiece:
     """A piece, or the `share`-th of `shares` lengths of a spliced piece; `length` in m as it is cut."""
 
@@ -93,7 +94,7 @@ class CutPiece:
     shares: int = 1
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class CutPack:
     """One length that is cut into: `length` and `left` in m, `offer` the bought Pack (None when on hand)."""
 
@@ -104,7 +105,7 @@ class CutPack:
     offer: Pack | None = None
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Bought:
     """How many packs of one offer are bought, and what they cost together (None: price not known)."""
 
@@ -113,7 +114,7 @@ class Bought:
     cost: Decimal | None
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class SpliceReport:
     """What splicing does: `count` splices, `saves` against the best plan without them (before `cost`, the
     money they take; None when there is no plan without them or a price is missing), and `minutes` of
@@ -126,7 +127,7 @@ class SpliceReport:
     minutes: float
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class CuttingPlan:
     """How to cut. See `hoopwright.supply.cutting` for the order in which plans are compared.
 
@@ -155,7 +156,7 @@ class CuttingPlan:
     splices: SpliceReport | None = None
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class TooLong:
     """A piece that no length at hand or for sale can give: `longest` (m) is the longest usable one, `splices`
     how many splices would mend it with the order's splice rule or a lapless join (None: none can)."""
@@ -166,7 +167,7 @@ class TooLong:
     splices: int | None
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class NotEnough:
     """All limited packs and all stock on hand together do not hold the pieces; `missing` m at least (0: no
     arrangement fits)."""
@@ -176,7 +177,7 @@ class NotEnough:
     missing: float
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class BadOrder:
     """A value no shop or bench has: which one, and why."""
 
@@ -187,7 +188,7 @@ class BadOrder:
 CuttingProblem = TooLong | NotEnough | BadOrder
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class CuttingFailure:
     """No plan: every reason found, in a stated order (bad values, then pieces by part, then stock)."""
 

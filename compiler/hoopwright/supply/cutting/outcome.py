@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from hoopwright.source.record import record
 from hoopwright.supply.cutting.mixes import Mix
 from hoopwright.supply.cutting.packing import Fill
 from hoopwright.supply.cutting.stock import Stock
 from hoopwright.supply.cutting.tidy import Bench
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Optimum:
     """A mix and a packing on its bench, with the proven lower bound on cost (price units) and the
     argument."""
@@ -23,7 +22,7 @@ class Optimum:
     steps: int
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class NoFit:
     """All packs that can be had do not hold the pieces; `missing` units by the strongest row (0: shown by
     search)."""

@@ -9,9 +9,9 @@ in vain.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any
 
+from hoopwright.source.record import record
 from hoopwright.supply.cutting.completion import Budget
 from hoopwright.supply.cutting.packing import Fill
 
@@ -19,7 +19,7 @@ _CELLS = 6_000
 _TINY = 1e-9
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Selection:
     """The most valuable selection found, its worth, and an upper bound on any worth (equal when proven)."""
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from hoopwright.source.record import record
 from hoopwright.supply.cutting.bounds import cover_rows
 from hoopwright.supply.cutting.completion import Budget
 from hoopwright.supply.cutting.greedy import open_as_needed
@@ -33,7 +34,7 @@ def round_off(
     return min(plans, key=lambda plan: (cost_of(stock, plan[0]), plan[0]), default=None)
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class _Kept:
     columns: list[Column]
     counts: tuple[int, ...]

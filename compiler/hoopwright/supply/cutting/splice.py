@@ -4,8 +4,9 @@ alone."""
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from hoopwright.source.record import record
 from hoopwright.supply.cutting.bounds import Row
 from hoopwright.supply.cutting.chains import LONGEST_CHAIN, Group, group_cap, partitions
 from hoopwright.supply.cutting.check import check_order, splices_needed
@@ -23,7 +24,7 @@ _JOINTS_NEEDED = 16
 """Joints tried where there is no plan without splices at all."""
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Chained:
     """Groups of lengths, the pieces on each (same order), the mix bought, its cost with splices, the lower
     bound."""

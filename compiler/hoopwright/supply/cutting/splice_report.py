@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from hoopwright.source.record import record
 from hoopwright.supply.cutting.chains import Group, Item, Laid, SpliceUnits, group_cap, lay_on_chain
 from hoopwright.supply.cutting.completion import Budget
 from hoopwright.supply.cutting.exchange import improve
@@ -28,7 +27,7 @@ from hoopwright.supply.cutting.tidy import Bench, best_packing
 _LAY_STEPS = 4_000
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class _Length:
     """A real length behind a capacity: its metres, and the offer it is bought from (None: on hand)."""
 

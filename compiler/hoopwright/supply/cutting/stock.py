@@ -13,17 +13,17 @@ latter.
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass
 from decimal import Decimal
 from math import ceil, floor, gcd
 
+from hoopwright.source.record import record
 from hoopwright.supply.cutting.model import CuttingOrder, Pack, SpliceRule
 
 UNIT = 12.5e-6
 _NEARLY = 1e-3
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Stock:
     """Whole-number form of an order for one material.
 

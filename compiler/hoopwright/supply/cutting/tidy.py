@@ -8,9 +8,9 @@ more of the longest pieces on earlier bins.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import prod
 
+from hoopwright.source.record import record
 from hoopwright.supply.cutting.completion import Budget
 from hoopwright.supply.cutting.packing import Fill
 
@@ -19,7 +19,7 @@ Score = tuple[int, int, int, int]
 _MANY_SELECTIONS = 5_000
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Bench:
     """The lengths laid out: `sizes` (kerf included), capacity, untouched length and on-hand flag of every
     bin, shortest on hand first, then bought ones shortest first; `kerf` and `useful` as in Stock."""

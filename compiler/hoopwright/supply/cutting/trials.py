@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import islice
 
+from hoopwright.source.record import record
 from hoopwright.supply.cutting.bounds import Row
 from hoopwright.supply.cutting.completion import Budget, decide
 from hoopwright.supply.cutting.mixes import Mix, cost_of, in_order
@@ -17,7 +17,7 @@ _IN_TURN = 12
 _HARDER = 2
 
 
-@dataclass(frozen=True)
+@record(frozen=True, slots=True)
 class Trial:
     """The cheapest packing found, and `open`: no mix cheaper than this is feasible, this one may be (None:
     every mix in the range was refuted)."""

@@ -13,6 +13,7 @@ import math
 from dataclasses import dataclass, field
 from typing import Any
 
+from hoopwright.source.record import record
 from hoopwright.work.schedule.bounds import overnight
 from hoopwright.work.schedule.desk import Desk
 
@@ -22,7 +23,7 @@ NODES = 500
 _GATES = 6
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Cut:
     """Jobs that need ``runs`` runs of their set-ups when they lie in one session."""
 
@@ -30,7 +31,7 @@ class Cut:
     runs: int
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Assignment:
     """``sessions``: the jobs of each, empty when none was found; ``possible`` False when it is proven that
     there is none; ``runs``: no order has fewer."""

@@ -13,8 +13,8 @@ Each bound is an argument of its own, and the best of them holds.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from hoopwright.source.record import record
 from hoopwright.work.schedule.network import Network
 from hoopwright.work.schedule.packing import packing_bound, whole
 
@@ -22,7 +22,7 @@ _GATES = 8
 _SMALL = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Bounds:
     """``head``: the earliest session of each job; ``tail``: sessions that must follow its own; ``runs``: for
     each job and set-up, runs that the job and all behind it need; ``whole``: runs in all, by set-up."""

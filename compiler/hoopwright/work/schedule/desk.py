@@ -3,14 +3,13 @@ session."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from hoopwright.source.record import record
 from hoopwright.work.schedule.bounds import Bounds, bounds, minutes_of
 from hoopwright.work.schedule.network import Network
 from hoopwright.work.schedule.packing import weights
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Desk:
     """Everything the search looks up. ``blocks`` are masks of jobs that must share a session, ``closures``
     the same with all that comes before them; ``sizes`` are minutes, none more than a session; ``weights``

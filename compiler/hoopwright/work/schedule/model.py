@@ -8,14 +8,16 @@ sessions ends any rest. A job is never cut in two; one that is longer than a ses
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from types import MappingProxyType
 from typing import Literal, NamedTuple
+
+from hoopwright.source.record import record
 
 Way = Literal["built-in", "exact"]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Job:
     """One job. ``rest`` minutes pass by themselves after it before its result can be used.
 
@@ -36,7 +38,7 @@ class Job:
     goal: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Hand:
     """Somebody who works. ``skills`` None: knows everything."""
 
@@ -48,7 +50,7 @@ class Hand:
         return not job.skill or self.skills is None or job.skill in self.skills
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Shop:
     """Who works, minutes of a session, and how many there are of each shared tool (others: enough)."""
 
@@ -72,7 +74,7 @@ class Aim(NamedTuple):
     before_goal: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Slot:
     """A job in its place: ``session`` from 1, ``start`` and ``end`` in minutes of that session."""
 
@@ -83,7 +85,7 @@ class Slot:
     end: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Timetable:
     """All jobs in working order, what the order comes to, and what no order can better.
 

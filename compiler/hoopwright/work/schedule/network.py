@@ -7,8 +7,8 @@ between them. Jobs are numbered as given; sets of jobs are bit masks.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
+from hoopwright.source.record import record
 from hoopwright.work.schedule.model import Job
 
 
@@ -16,7 +16,7 @@ class CircleError(ValueError):
     """Needs that hold a circle, a name given twice, or a need that is no job."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Network:
     """``needs`` and ``after`` hold each job's direct neighbours, ``before`` and ``behind`` all of them."""
 
@@ -28,7 +28,7 @@ class Network:
     behind: tuple[int, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Chain:
     """A chain of needs: its jobs in order, and its minutes."""
 
@@ -36,7 +36,7 @@ class Chain:
     minutes: float
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Times:
     """Earliest and latest start of each job, and how much each may slip, when hands are never short."""
 

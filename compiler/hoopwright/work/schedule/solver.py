@@ -8,9 +8,9 @@ hint, and is what comes out when the solver finds nothing better.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Any
 
+from hoopwright.source.record import record
 from hoopwright.work.schedule.desk import desk
 from hoopwright.work.schedule.judge import aim, faults
 from hoopwright.work.schedule.model import Shop, Slot, Timetable
@@ -28,7 +28,7 @@ class SolverMissing(Exception):
     """OR-Tools is not installed."""
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class _Model:
     model: Any
     session: list[Any]

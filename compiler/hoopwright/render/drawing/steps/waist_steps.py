@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import ceil, cos, pi, sin
 
 from hoopwright.plan.model import Plan
@@ -25,9 +24,10 @@ from hoopwright.render.drawing.steps.frame import (
 )
 from hoopwright.render.figure import Figure
 from hoopwright.shape.model import Hoop
+from hoopwright.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Place:
     """A place on the waistband: where it lies on the page, its name and its distance in words."""
 
