@@ -240,3 +240,14 @@ def test_a_tape_slack_down_the_hem_band_alone_is_no_fault() -> None:
     slack = {(tape.id, part.to) for tape in found.tapes for part in tape.segments if part.slack}
     assert slack == {("T2", shape.band.lower), ("T5", shape.band.lower)}
     assert next(check.result for check in found.checks if check.code == "slack") == "holds"
+
+
+def test_half_hoops_rolled_to_their_curve_pull_less_on_their_straps() -> None:
+    """Sprung half hoops open and load their straps; pre-formed ones carry no stress of their curve."""
+    text = (ROOT / "specs" / "night-tour" / "bustle.yaml").read_text()
+    sprung = _spec(text)
+    rolled = replace(sprung, build=replace(sprung.build, hoops=replace(sprung.build.hoops, formed="pre-formed")))
+    one, other = whole.solve(_problem(sprung)), whole.solve(_problem(rolled))
+    assert one.status == "solved"
+    assert max(hoop.stress or 0.0 for hoop in other.hoops) < 0.5 * max(hoop.stress or 0.0 for hoop in one.hoops)
+    assert sum(tie.tension or 0.0 for tie in other.ties) < 0.5 * sum(tie.tension or 0.0 for tie in one.ties)

@@ -7,6 +7,7 @@ woven cotton at small strains takes about 5 kN per metre of width and layer.
 from __future__ import annotations
 
 from math import cos, dist, hypot, pi
+from typing import Literal
 
 from hoopwright.shape.ellipse import point_at
 from hoopwright.shape.ground import ellipse_of
@@ -76,7 +77,7 @@ def model(problem: Problem) -> CageModel:
     shape, band = problem.shape, problem.shape.band
     section = _section(problem)
     hoops = tuple(
-        _hoop(hoop, section, skirt + own, preformed(problem, closing(problem, hoop.girth)))
+        _hoop(hoop, section, skirt + own, _formed(problem, hoop))
         for hoop, skirt, own in zip(shape.hoops, problem.skirt, problem.own, strict=True)
     )
     ea = problem.spec.allowances.tape_stretch
@@ -191,16 +192,22 @@ def _section(problem: Problem) -> Section:
 
 
 def _hoop(hoop: Hoop, section: Section, mass: float, formed: bool) -> HoopModel:
-    """One hoop, sprung from straight stock unless it is closed and ``formed`` to its curve beforehand."""
+    """One hoop, sprung from straight stock unless it is ``formed`` to its curve beforehand."""
     line = max(mass / hoop.girth - section.mass_per_m, 0.0) * GRAVITY
+    born: Literal["straight", "preformed"] = "preformed" if formed else "straight"
     if not hoop.closed:
         path = tuple((x, y, hoop.height) for x, y in hoop.plan.path)
-        return HoopModel(hoop.id, path, section, False, hoop.start, hoop.end, "straight",
-                         line_load_n_per_m=line)
+        return HoopModel(hoop.id, path, section, False, hoop.start, hoop.end, born, line_load_n_per_m=line)
     outline = ellipse_of(hoop.plan)
     points = tuple((*point_at(outline, k / POINTS), hoop.height) for k in range(POINTS))
-    return HoopModel(hoop.id, points, section, born="preformed" if formed else "straight",
-                     line_load_n_per_m=line)
+    return HoopModel(hoop.id, points, section, born=born, line_load_n_per_m=line)
+
+
+def _formed(problem: Problem, hoop: Hoop) -> bool:
+    """Whether a hoop lies in its curve unstrained; an open one only where the spec says so."""
+    if not hoop.closed:
+        return problem.spec.build.hoops.formed == "pre-formed"
+    return preformed(problem, closing(problem, hoop.girth))
 
 
 def _tie(tie: Tie, hoop: Hoop, ea: float) -> tuple[TieModel, ...]:
