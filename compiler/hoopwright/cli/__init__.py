@@ -21,7 +21,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
     gc.set_threshold(100_000)  # a command lives for a second: looking for garbage would cost a tenth of it
     _speak_utf8()
-    options = parser().parse_args(arguments)
+    words = sys.argv[1:] if arguments is None else list(arguments)
+    options = parser(words[0] if words else None).parse_args(words)
     try:
         code: int = options.run(options)
         sys.stdout.flush()

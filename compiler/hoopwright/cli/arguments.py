@@ -10,8 +10,11 @@ from hoopwright import __version__
 _FORMATS = ("text", "short", "jsonl", "sarif", "junit", "annotations", "summary")
 
 
-def parser() -> argparse.ArgumentParser:
-    """The parser of the whole command line; ``options.run(options)`` carries a command out."""
+def parser(only: str | None = None) -> argparse.ArgumentParser:
+    """The parser of the whole command line; ``options.run(options)`` carries a command out.
+
+    ``only`` the command that is asked for need be described, when it is known beforehand.
+    """
     top = argparse.ArgumentParser(
         prog="hoopwright",
         description="Turns a YAML spec of a hooped understructure into a build plan.",
@@ -19,16 +22,20 @@ def parser() -> argparse.ArgumentParser:
     )
     top.add_argument("--version", action="version", version=f"hoopwright {__version__}")
     commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND")
-    _check(commands)
-    _build(commands)
-    _bench(commands)
-    _diff(commands)
-    _compare(commands)
-    _shop(commands)
-    _new(commands)
-    _explain(commands)
-    _schema(commands)
-    _values(commands)
+    makers = {
+        "check": _check,
+        "build": _build,
+        "bench": _bench,
+        "diff": _diff,
+        "compare": _compare,
+        "shop": _shop,
+        "new": _new,
+        "explain": _explain,
+        "schema": _schema,
+        "values": _values,
+    }
+    for make in [makers[only]] if only in makers else makers.values():
+        make(commands)
     return top
 
 

@@ -12,6 +12,7 @@ from __future__ import annotations
 import math
 import re
 from fractions import Fraction
+from functools import lru_cache
 from itertools import pairwise
 
 from hoopwright.source.amount import (
@@ -159,8 +160,10 @@ def _parse(value: object, dimension: str, zero: bool, signed: bool = False) -> f
     return float(total)
 
 
+@lru_cache(maxsize=1024)
 def _total(plain: str, text: str, dimension: str) -> Fraction:
-    """The sum of the parts, ``5 ft`` and ``4 in``, in the base unit."""
+    """The sum of the parts, ``5 ft`` and ``4 in``, in the base unit. Remembered: the check of a spec's form,
+    of each variant and the reading of values all ask for the same texts."""
     _refuse_odd_numbers(plain, text, dimension)
     parts: list[tuple[Fraction, Unit]] = []
     at = 0
