@@ -6,6 +6,7 @@ from hoopwright.library.goods import FASTENINGS_PER_BAND
 from hoopwright.supply.cloths import strips_of
 from hoopwright.supply.counts import tape_boxes
 from hoopwright.supply.needs import cased
+from hoopwright.work.belt import waistband_tasks
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Task
 from hoopwright.work.rates import DRYING
@@ -101,33 +102,7 @@ def _waistband(bench: Bench) -> tuple[Task, ...]:
     pieces = FASTENINGS_PER_BAND.get(fastening.name, 1)
     around = tape_boxes(bench.spec, bench.shape)
     return (
-        bench.task(
-            "cut-waistband",
-            "cut-waistband",
-            "cut the waistband",
-            ("press",),
-            bench.minutes(("cut waistband", 1)),
-            jobs_=("cut cloth",),
-            parts=("waistband",),
-        ),
-        bench.task(
-            "make-waistband",
-            "make-waistband",
-            "make the waistband",
-            ("cut-waistband",),
-            bench.minutes(("make waistband", 1), ("mark on waistband", len(tapes) + 3)),
-            jobs_=("sew long seams", "mark"),
-            parts=("waistband",),
-        ),
-        bench.task(
-            "sew-fastening",
-            "sew-fastening",
-            f"sew on the {fastening.name}",
-            ("make-waistband",),
-            bench.minutes(("sew fastening", pieces)),
-            jobs_=("sew by hand",),
-            parts=("waistband",),
-        ),
+        *waistband_tasks(bench, len(tapes) + 3, pieces),
         bench.task(
             "sew-tapes",
             "sew-tapes",
