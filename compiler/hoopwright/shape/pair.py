@@ -18,7 +18,6 @@ from hoopwright.shape import bow, lengths, problems
 from hoopwright.shape.body import Body, body_of
 from hoopwright.shape.clearance import door_check
 from hoopwright.shape.ellipse import Ellipse, perimeter, reach
-from hoopwright.shape.frames import SideChannel, SidePair
 from hoopwright.shape.half import hull_girth
 from hoopwright.shape.impossible import Impossible
 from hoopwright.shape.model import (
@@ -30,6 +29,8 @@ from hoopwright.shape.model import (
     Rule,
     Seam,
     Shape,
+    SideChannel,
+    SidePair,
     Skirt,
     Tie,
 )

@@ -16,7 +16,6 @@ from hoopwright.shape import lengths, problems
 from hoopwright.shape.body import body_of
 from hoopwright.shape.clearance import door_check, hem_checks
 from hoopwright.shape.ellipse import Ellipse, fraction_at, parameter_at, point_at, reach
-from hoopwright.shape.frames import RimPoint, Spoke, Wheel
 from hoopwright.shape.impossible import Impossible
 from hoopwright.shape.judge import judged
 from hoopwright.shape.model import (
@@ -26,10 +25,13 @@ from hoopwright.shape.model import (
     Panel,
     PlanOutline,
     Point,
+    RimPoint,
     Rule,
     Seam,
     Shape,
     Skirt,
+    Spoke,
+    Wheel,
 )
 from hoopwright.shape.waist import Waist
 from hoopwright.source.record import record

@@ -5,8 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from hoopwright.library.goods import FASTENINGS_PER_BAND
-from hoopwright.shape.frames import SidePair
-from hoopwright.shape.model import Hoop
+from hoopwright.shape.model import Hoop, SidePair
 from hoopwright.work.belt import waistband_tasks
 from hoopwright.work.bench import Bench
 from hoopwright.work.metal import metal_tasks

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from hoopwright.library.goods import FASTENINGS_PER_BAND
-from hoopwright.shape.frames import Wheel
+from hoopwright.shape.model import Wheel
 from hoopwright.supply.needs import cased
 from hoopwright.work.belt import waistband_tasks
 from hoopwright.work.bench import Bench

@@ -21,7 +21,7 @@ from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading
 from hoopwright.render.drawing.scene import draw_waistband, waistline
 from hoopwright.render.drawing.sheet import GREY, INK, Sheet
 from hoopwright.render.figure import Figure
-from hoopwright.shape.frames import SidePair
+from hoopwright.shape.model import SidePair
 from hoopwright.source.quantity import length_text
 
 _ROOM = 350.0

@@ -23,8 +23,7 @@ from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading
 from hoopwright.render.drawing.scene import View, draw_waistband
 from hoopwright.render.drawing.sheet import GREY, Sheet
 from hoopwright.render.figure import Figure
-from hoopwright.shape.frames import Wheel
-from hoopwright.shape.model import Hoop, Point
+from hoopwright.shape.model import Hoop, Point, Wheel
 from hoopwright.source.quantity import angle_text, length_text
 
 _POINTS = 72

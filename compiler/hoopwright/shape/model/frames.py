@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
+from hoopwright.shape.model.points import Point
 from hoopwright.source.record import record
-
-Point = tuple[float, float, float]
-"""x to the wearer's left, y to the front, z up; m."""
 
 
 @record(frozen=True, slots=True)

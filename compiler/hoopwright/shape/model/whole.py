@@ -1,0 +1,52 @@
+"""The whole shape."""
+
+from __future__ import annotations
+
+from hoopwright.shape.model.body import BodyRow, Contact
+from hoopwright.shape.model.cloth import HemBand, Panel, Waistband
+from hoopwright.shape.model.frames import SidePair, Wheel
+from hoopwright.shape.model.hoops import Hoop, Tape
+from hoopwright.shape.model.petticoat import Petticoat
+from hoopwright.shape.model.refit import Refit, Skirt
+from hoopwright.shape.model.ties import Tie
+from hoopwright.source.record import record
+from hoopwright.spec.check import Check
+
+
+@record(frozen=True, slots=True)
+class Shape:
+    """The whole shape, top down; tapes by number.
+
+    ``profile``: (height, radius) points of the side line from the anchor to the hem hoop, for figures.
+    ``total_hoop_length`` is the sum of cut lengths before rounding, m. ``refits`` tell what the fittings
+    changed, in order; marks, girths and skirt are those after the last of them.
+    """
+
+    waist_heights: tuple[float, float, float, float]  # front, left, back, right
+    hoops: tuple[Hoop, ...]
+    tapes: tuple[Tape, ...]
+    waistband: Waistband
+    band: HemBand | None
+    body: tuple[BodyRow, ...]
+    contacts: tuple[Contact, ...]
+    skirt: Skirt
+    profile: tuple[tuple[float, float], ...]
+    checks: tuple[Check, ...]
+    ties: tuple[Tie, ...] = ()
+    panels: tuple[Panel, ...] = ()
+    refits: tuple[Refit, ...] = ()
+    petticoat: Petticoat | None = None
+    wheel: Wheel | None = None
+    sides: SidePair | None = None
+
+    def hoop(self, id: str) -> Hoop:
+        """The hoop of that id; KeyError when there is none."""
+        for hoop in self.hoops:
+            if hoop.id == id:
+                return hoop
+        raise KeyError(id)
+
+    @property
+    def total_hoop_length(self) -> float:
+        """Strip for all hoops, laps included, m."""
+        return sum(hoop.cut for hoop in self.hoops)
