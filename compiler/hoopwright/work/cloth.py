@@ -2,42 +2,26 @@
 
 from __future__ import annotations
 
-from hoopwright.library.goods import FASTENINGS_PER_BAND
 from hoopwright.supply.cloths import strips_of
 from hoopwright.supply.counts import tape_boxes
 from hoopwright.supply.needs import cased
 from hoopwright.work.belt import waistband_tasks
 from hoopwright.work.bench import Bench
+from hoopwright.work.casings import casing_tasks
 from hoopwright.work.model import Task
-from hoopwright.work.rates import DRYING
+from hoopwright.work.washing import washing_tasks
 
 
 def cloth_tasks(bench: Bench) -> tuple[Task, ...]:
     """Wash and press, tapes, casings, waistband, band - all that is done before hoops come in."""
-    return (*_wash(bench), *_tapes(bench), *_casings(bench), *_waistband(bench), *_band(bench))
+    return (*_wash(bench), *_tapes(bench), *casing_tasks(bench), *_waistband(bench), *_band(bench))
 
 
 def _wash(bench: Bench) -> tuple[Task, ...]:
     goods = ["tapes", "waistband"]
     goods += ["casings"] if cased(bench.shape) else []
     goods += ["band"] if bench.shape.band else []
-    parts = tuple(goods)
-    cautions = ("flammability",) if bench.shape.band else ()
-    return (
-        bench.task(
-            "wash", "wash", "wash tape and cloth", (), bench.minutes(("wash", 1)), parts=parts, wait=DRYING
-        ),
-        bench.task(
-            "press",
-            "press",
-            "press tape and cloth",
-            ("wash",),
-            bench.minutes(("press", 1)),
-            jobs_=("press",),
-            parts=parts,
-            cautions=cautions,
-        ),
-    )
+    return washing_tasks(bench, goods, cloth=bench.shape.band is not None)
 
 
 def _tapes(bench: Bench) -> tuple[Task, ...]:
@@ -66,43 +50,11 @@ def _tapes(bench: Bench) -> tuple[Task, ...]:
     )
 
 
-def _casings(bench: Bench) -> tuple[Task, ...]:
-    """Braid is woven as a tube; tape and cloth are sewn into one first."""
-    hoops, casing = cased(bench.shape), bench.spec.build.hoops.casing
-    if not hoops or casing is None:
-        return ()
-    ids = tuple(hoop.id for hoop in hoops)
-    cut = bench.task(
-        "cut-casings",
-        "cut-casings",
-        "cut the casings",
-        ("press",),
-        bench.minutes(("cut casing", len(hoops))),
-        jobs_=("cut cloth",),
-        parts=ids,
-    )
-    if casing.kind == "braid":
-        return (cut,)
-    length = sum(hoop.casing for hoop in hoops)
-    sew = bench.task(
-        "sew-casings",
-        "sew-casings",
-        "sew the casings into tubes",
-        ("cut-casings",),
-        bench.minutes(bench.seam(length), ("set up seam", len(hoops))),
-        jobs_=("sew long seams",),
-        parts=ids,
-    )
-    return (cut, sew)
-
-
 def _waistband(bench: Bench) -> tuple[Task, ...]:
-    fastening = bench.spec.build.waistband.fastening
     tapes = bench.shape.tapes
-    pieces = FASTENINGS_PER_BAND.get(fastening.name, 1)
     around = tape_boxes(bench.spec, bench.shape)
     return (
-        *waistband_tasks(bench, len(tapes) + 3, pieces),
+        *waistband_tasks(bench, len(tapes) + 3),
         bench.task(
             "sew-tapes",
             "sew-tapes",

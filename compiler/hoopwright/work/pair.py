@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from hoopwright.library.goods import FASTENINGS_PER_BAND
 from hoopwright.shape.model import Hoop, SidePair
 from hoopwright.work.belt import waistband_tasks
 from hoopwright.work.bench import Bench
+from hoopwright.work.finish import finish_tasks
 from hoopwright.work.metal import metal_tasks
 from hoopwright.work.model import Condition, Task
-from hoopwright.work.rates import DRYING
 from hoopwright.work.stops import ADA_DOOR, look, skirt_clear, stop_task, waist_closed
+from hoopwright.work.washing import washing_tasks
 
 _MARKS = 7
 """Marks on the waistband: centre front, centre back, the overlap, and both ends of either side hoop."""
@@ -58,50 +58,16 @@ def pair_tasks(bench: Bench) -> tuple[Task, ...]:
         *right,
         sewn,
         second,
-        bench.task(
-            "sew-label",
-            "sew-label",
-            "sew the label inside the waist",
-            (sewn.id,),
-            bench.minutes(("label", 1)),
-            jobs_=("sew by hand",),
-            parts=("waistband",),
-        ),
-        bench.task(
-            "hang-up",
-            "hang-up",
-            "hang it up",
-            (second.id, "sew-label"),
-            bench.minutes(("hang up", 1)),
-            parts=("cage",),
-            cautions=("fire",),
-        ),
+        *finish_tasks(bench, (sewn.id,), second.id),
     )
 
 
 def _cloth(bench: Bench, pair: SidePair) -> tuple[Task, ...]:
-    goods = tuple(
-        dict.fromkeys(
-            (pair.material, bench.shape.waistband.material, *(tie.material for tie in bench.shape.ties))
-        )
-    )
-    pieces = FASTENINGS_PER_BAND.get(bench.spec.build.waistband.fastening.name, 1)
+    goods = (pair.material, bench.shape.waistband.material, *(tie.material for tie in bench.shape.ties))
     lines = 2 * (2 * len(pair.channels) + 1)
     return (
-        bench.task(
-            "wash", "wash", "wash cloth and tape", (), bench.minutes(("wash", 1)), parts=goods, wait=DRYING
-        ),
-        bench.task(
-            "press",
-            "press",
-            "press cloth and tape",
-            ("wash",),
-            bench.minutes(("press", 1)),
-            jobs_=("press",),
-            parts=goods,
-            cautions=("flammability",),
-        ),
-        *waistband_tasks(bench, _MARKS, pieces),
+        *washing_tasks(bench, goods),
+        *waistband_tasks(bench, _MARKS),
         bench.task(
             "cut-sides",
             "cut-sides",

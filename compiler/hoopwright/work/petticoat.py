@@ -8,16 +8,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from hoopwright.library.goods import FASTENINGS_PER_BAND
 from hoopwright.shape.model import Hoop, Petticoat
 from hoopwright.supply.cloths import strips_of
 from hoopwright.supply.needs import waist_part
+from hoopwright.work.belt import waistband_tasks
 from hoopwright.work.bench import Bench
+from hoopwright.work.finish import finish_tasks
 from hoopwright.work.hoops import join_tasks
 from hoopwright.work.metal import metal_tasks
 from hoopwright.work.model import Task
-from hoopwright.work.rates import DRYING
 from hoopwright.work.stops import body_stop, hem_stop, use_stop
+from hoopwright.work.washing import washing_tasks
 
 
 def petticoat_tasks(bench: Bench) -> tuple[Task, ...]:
@@ -42,7 +43,7 @@ def petticoat_tasks(bench: Bench) -> tuple[Task, ...]:
     flounces = _flounces(bench, cloth, second.id)
     third = use_stop(bench, (flounces[-1].id if flounces else second.id,))
     return (*metal_tasks(bench), *sewn, *threaded, pinned, stop, *rest, *joined, seam, *waist, second,
-            *flounces, third, *_finish(bench, waist[-1].id, second.id, third.id))
+            *flounces, third, *finish_tasks(bench, (waist[-1].id, second.id), third.id, "petticoat"))
 
 
 def _tied(stop: Task) -> Task:
@@ -63,14 +64,8 @@ def _after(task: Task, rest: tuple[Task, ...], bench: Bench) -> Task:
 
 
 def _wash(bench: Bench, cloth: Petticoat) -> tuple[Task, ...]:
-    goods = dict.fromkeys((cloth.material, cloth.casing, bench.shape.waistband.material,
-                           *(one.material for one in cloth.flounces)))
-    parts = tuple(name for name in goods if name)
-    wash = bench.task("wash", "wash", "wash cloth and tape", (), bench.minutes(("wash", 1)), parts=parts,
-                      wait=DRYING)
-    press = bench.task("press", "press", "press cloth and tape", ("wash",), bench.minutes(("press", 1)),
-                       jobs_=("press",), parts=parts, cautions=("flammability",))
-    return (wash, press)
+    return washing_tasks(bench, (cloth.material, cloth.casing, bench.shape.waistband.material,
+                                 *(one.material for one in cloth.flounces)))
 
 
 def _panels(bench: Bench, cloth: Petticoat) -> tuple[Task, ...]:
@@ -136,22 +131,12 @@ def _waist(bench: Bench, cloth: Petticoat, stop: str, seam: str) -> tuple[Task, 
                            (stop, seam, "press"),
                            bench.minutes(bench.seam(cloth.top), ("set up seam", 1), ("thread drawstring", 1)),
                            jobs_=("sew long seams",), parts=("drawstring",)),)
-    fastening = bench.spec.build.waistband.fastening
-    pieces = FASTENINGS_PER_BAND.get(fastening.name, 1)
-    return (
-        bench.task("cut-waistband", "cut-waistband", "cut the waistband", ("press",),
-                   bench.minutes(("cut waistband", 1)), jobs_=("cut cloth",), parts=("waistband",)),
-        bench.task("make-waistband", "make-waistband", "make the waistband", ("cut-waistband",),
-                   bench.minutes(("make waistband", 1), ("mark on waistband", 3)),
-                   jobs_=("sew long seams", "mark"), parts=("waistband",)),
-        bench.task("set-waistband", "set-waistband", "sew the waistband to the petticoat",
-                   (stop, seam, "make-waistband"),
-                   bench.minutes(bench.seam(2 * bench.shape.waistband.girth), ("gather", cloth.top),
-                                 ("set up seam", 2)),
-                   jobs_=("sew long seams",), parts=("waistband",)),
-        bench.task("sew-fastening", "sew-fastening", f"sew on the {fastening.name}", ("set-waistband",),
-                   bench.minutes(("sew fastening", pieces)), jobs_=("sew by hand",), parts=("waistband",)),
-    )
+    sewn_on = bench.task("set-waistband", "set-waistband", "sew the waistband to the petticoat",
+                         (stop, seam, "make-waistband"),
+                         bench.minutes(bench.seam(2 * bench.shape.waistband.girth), ("gather", cloth.top),
+                                       ("set up seam", 2)),
+                         jobs_=("sew long seams",), parts=("waistband",))
+    return waistband_tasks(bench, 3, sewn_on)
 
 
 def _flounces(bench: Bench, cloth: Petticoat, after: str) -> tuple[Task, ...]:
@@ -171,13 +156,4 @@ def _flounces(bench: Bench, cloth: Petticoat, after: str) -> tuple[Task, ...]:
                    ("cut-flounces", after),
                    bench.minutes(bench.seam(length + on), ("gather", length), ("set up seam", 2 * len(ids))),
                    jobs_=("sew long seams", "clip"), parts=ids),
-    )
-
-
-def _finish(bench: Bench, waist: str, second: str, third: str) -> tuple[Task, ...]:
-    return (
-        bench.task("sew-label", "sew-label", "sew the label inside the waist", (waist, second),
-                   bench.minutes(("label", 1)), jobs_=("sew by hand",), parts=(waist_part(bench.shape),)),
-        bench.task("hang-up", "hang-up", "hang it up", (third, "sew-label"), bench.minutes(("hang up", 1)),
-                   parts=("petticoat",), cautions=("fire",)),
     )

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from hoopwright.work.bench import Bench
 from hoopwright.work.cloth import cloth_tasks
+from hoopwright.work.finish import finish_tasks
 from hoopwright.work.hoops import (
     band_close_tasks,
     clip_tasks,
@@ -66,7 +67,7 @@ def cage_tasks(bench: Bench) -> tuple[Task, ...]:
         *hem,
         trim,
         third,
-        *_finish(bench, second.id, third.id),
+        *finish_tasks(bench, (second.id,), third.id),
     )
 
 
@@ -80,27 +81,4 @@ def _trim(bench: Bench, needs: tuple[str, ...]) -> Task:
         bench.minutes(("trim tape", len(tapes))),
         jobs_=("sew by hand",),
         parts=tuple(tape.id for tape in tapes),
-    )
-
-
-def _finish(bench: Bench, second: str, third: str) -> tuple[Task, ...]:
-    return (
-        bench.task(
-            "sew-label",
-            "sew-label",
-            "sew the label inside the waistband",
-            (second,),
-            bench.minutes(("label", 1)),
-            jobs_=("sew by hand",),
-            parts=("waistband",),
-        ),
-        bench.task(
-            "hang-up",
-            "hang-up",
-            "hang it up",
-            (third, "sew-label"),
-            bench.minutes(("hang up", 1)),
-            parts=("cage",),
-            cautions=("fire",),
-        ),
     )

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from hoopwright.library.goods import FASTENINGS_PER_BAND
 from hoopwright.shape.model import Wheel
 from hoopwright.supply.needs import cased
 from hoopwright.work.belt import waistband_tasks
 from hoopwright.work.bench import Bench
+from hoopwright.work.casings import casing_tasks
+from hoopwright.work.finish import finish_tasks
 from hoopwright.work.hoops import join_tasks
 from hoopwright.work.metal import metal_tasks
 from hoopwright.work.model import Condition, Task
-from hoopwright.work.rates import DRYING
 from hoopwright.work.stops import ADA_DOOR, look, skirt_clear, stop_task, waist_closed
+from hoopwright.work.washing import washing_tasks
 
 _TILT = (
     "too low behind or too high in front: a thicker roll behind, or hold the front down with a tape to the"
@@ -76,24 +77,7 @@ def wheel_tasks(bench: Bench) -> tuple[Task, ...]:
         *cover,
         second,
         third,
-        bench.task(
-            "sew-label",
-            "sew-label",
-            "sew the label inside the waist",
-            (second.id,),
-            bench.minutes(("label", 1)),
-            jobs_=("sew by hand",),
-            parts=("waistband",),
-        ),
-        bench.task(
-            "hang-up",
-            "hang-up",
-            "hang it up",
-            (third.id, "sew-label"),
-            bench.minutes(("hang up", 1)),
-            parts=("cage",),
-            cautions=("fire",),
-        ),
+        *finish_tasks(bench, (second.id,), third.id),
     )
 
 
@@ -119,30 +103,7 @@ def _cased(bench: Bench) -> tuple[Task, ...]:
     hoops, casing = cased(bench.shape), bench.spec.build.hoops.casing
     if not hoops or casing is None:
         return ()
-    ids = tuple(hoop.id for hoop in hoops)
-    tasks = [
-        bench.task(
-            "cut-casings",
-            "cut-casings",
-            "cut the casings",
-            ("press",),
-            bench.minutes(("cut casing", len(hoops))),
-            jobs_=("cut cloth",),
-            parts=ids,
-        )
-    ]
-    if casing.kind != "braid":
-        tasks.append(
-            bench.task(
-                "sew-casings",
-                "sew-casings",
-                "sew the casings into tubes",
-                ("cut-casings",),
-                bench.minutes(bench.seam(sum(hoop.casing for hoop in hoops)), ("set up seam", len(hoops))),
-                jobs_=("sew long seams",),
-                parts=ids,
-            )
-        )
+    tasks = list(casing_tasks(bench))
     ready = tasks[-1].id
     for hoop in hoops:
         tasks.append(
@@ -173,36 +134,12 @@ def _waiting(task: Task, bench: Bench, covered: tuple[Task, ...]) -> Task:
 
 def _cloth(bench: Bench, wheel: Wheel) -> tuple[Task, ...]:
     """Washed and pressed; the waistband; the roll."""
-    goods = dict.fromkeys(
-        (
-            bench.shape.waistband.material,
-            wheel.cover_material,
-            wheel.roll_material,
-            *((bench.spec.build.hoops.casing.name,) if bench.spec.build.hoops.casing else ()),
-        )
-    )
-    fastening = bench.spec.build.waistband.fastening
+    casing = bench.spec.build.hoops.casing
+    goods = (bench.shape.waistband.material, wheel.cover_material, wheel.roll_material,
+             casing.name if casing else "")
     return (
-        bench.task(
-            "wash",
-            "wash",
-            "wash cloth and tape",
-            (),
-            bench.minutes(("wash", 1)),
-            parts=tuple(goods),
-            wait=DRYING,
-        ),
-        bench.task(
-            "press",
-            "press",
-            "press cloth and tape",
-            ("wash",),
-            bench.minutes(("press", 1)),
-            jobs_=("press",),
-            parts=tuple(goods),
-            cautions=("flammability",),
-        ),
-        *waistband_tasks(bench, len(wheel.spokes), FASTENINGS_PER_BAND.get(fastening.name, 1)),
+        *washing_tasks(bench, goods),
+        *waistband_tasks(bench, len(wheel.spokes)),
         bench.task(
             "cut-roll",
             "cut-roll",
