@@ -15,17 +15,17 @@ invented, at the height of a hardware shop's and a haberdasher's.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from decimal import Decimal
 from types import SimpleNamespace
 
 import pytest
 
-from hoopwright.shape.draw import draw
-from hoopwright.source.read import read
-from hoopwright.spec.resolve import resolve
 from hoopwright.supply.needs import cloth_needs
 from hoopwright.supply.provide import provide
 from hoopwright.supply.width import need_at
+
+Drawn = Callable[[str], SimpleNamespace]
 
 INCH, FOOT, YARD = 0.0254, 0.3048, 0.9144
 SEVEN = """
@@ -57,18 +57,7 @@ limits: {budget: 100 USD}
 """
 
 
-def drawn(text: str) -> SimpleNamespace:
-    """The spec and the shape of a text without errors."""
-    document, said = read(text.encode(), "cage.yaml")
-    assert document is not None, said
-    spec, found = resolve(document)
-    assert spec is not None, found
-    shape, told = draw(spec)
-    assert shape is not None, told
-    return SimpleNamespace(spec=spec, shape=shape)
-
-
-def test_strip_for_seven_hoops_is_63_to_64_feet_out_of_one_100_ft_coil() -> None:
+def test_strip_for_seven_hoops_is_63_to_64_feet_out_of_one_100_ft_coil(drawn: Drawn) -> None:
     cage = drawn(SEVEN)
     supply, _ = provide(cage.spec, cage.shape)
     assert supply is not None
@@ -82,7 +71,7 @@ def test_strip_for_seven_hoops_is_63_to_64_feet_out_of_one_100_ft_coil() -> None
     assert line.cost == Decimal("35.00")
 
 
-def test_tape_for_waist_and_five_tapes_is_about_185_in() -> None:
+def test_tape_for_waist_and_five_tapes_is_about_185_in(drawn: Drawn) -> None:
     cage = drawn(SEVEN)
     marked = sum(tape.marks[-1].at for tape in cage.shape.tapes) + cage.spec.wearer.waist
     assert marked / INCH == pytest.approx(185, rel=0.05)
@@ -90,7 +79,7 @@ def test_tape_for_waist_and_five_tapes_is_about_185_in() -> None:
     assert (2 * first, second - first) == (pytest.approx(9), pytest.approx(4))
 
 
-def test_braid_over_the_hoops_outside_the_band_is_about_550_in() -> None:
+def test_braid_over_the_hoops_outside_the_band_is_about_550_in(drawn: Drawn) -> None:
     cage = drawn(SEVEN)
     supply, _ = provide(cage.spec, cage.shape)
     assert supply is not None
@@ -108,7 +97,7 @@ def test_braid_over_the_hoops_outside_the_band_is_about_550_in() -> None:
         (60, 63.0),
     ],
 )
-def test_the_band_needs_a_yard_and_three_quarters_at_45_and_at_60_in(width: int, needed: float) -> None:
+def test_the_band_needs_a_yard_and_three_quarters_at_45_and_at_60_in(drawn: Drawn, width: int, needed: float) -> None:
     cage = drawn(SEVEN.replace("width: 45 in", f"width: {width} in"))
     assert (cage.shape.band.height / INCH, cage.shape.band.length / INCH) == (
         pytest.approx(21),
@@ -124,7 +113,7 @@ def test_the_band_needs_a_yard_and_three_quarters_at_45_and_at_60_in(width: int,
     assert need_at(need, width * INCH, cage.spec) == pytest.approx(needed * INCH)
 
 
-def test_one_yard_of_cloth_does_not_yield_the_band_and_the_compiler_says_so() -> None:
+def test_one_yard_of_cloth_does_not_yield_the_band_and_the_compiler_says_so(drawn: Drawn) -> None:
     by_yard = "{per: 1 yd, step: 1/4 yd, price: 5.00 USD}"
     cage = drawn(SEVEN.replace(by_yard, "{length: 1 yd, price: 5.00 USD, at_most: 1}"))
     supply, said = provide(cage.spec, cage.shape)
@@ -135,7 +124,7 @@ def test_one_yard_of_cloth_does_not_yield_the_band_and_the_compiler_says_so() ->
     assert found.help == "what is needed in one length is 5 ft 3 in at 45 in wide, 5 ft 3 in at 60 in wide"
 
 
-def test_the_whole_comes_in_under_100_usd_reserve_included() -> None:
+def test_the_whole_comes_in_under_100_usd_reserve_included(drawn: Drawn) -> None:
     cage = drawn(SEVEN)
     supply, _ = provide(cage.spec, cage.shape)
     assert supply is not None

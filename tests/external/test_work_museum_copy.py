@@ -8,15 +8,15 @@ hand, hoops cased in tape. The window is ours.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from types import SimpleNamespace
 
 import pytest
 
-from hoopwright.shape.draw import draw
-from hoopwright.source.read import read
-from hoopwright.spec.resolve import resolve
 from hoopwright.supply.provide import provide
 from hoopwright.work.arrange import arrange
+
+Drawn = Callable[[str], SimpleNamespace]
 
 COPY = """
 spec: 1
@@ -34,18 +34,7 @@ workshop: {tools: [pliers, bolt cutters, file]}
 """
 
 
-def drawn(text: str) -> SimpleNamespace:
-    """The spec and the shape of a text without errors."""
-    document, said = read(text.encode(), "cage.yaml")
-    assert document is not None, said
-    spec, found = resolve(document)
-    assert spec is not None, found
-    shape, told = draw(spec)
-    assert shape is not None, told
-    return SimpleNamespace(spec=spec, shape=shape)
-
-
-def test_hours_of_a_museum_copy_are_of_the_right_size() -> None:
+def test_hours_of_a_museum_copy_are_of_the_right_size(drawn: Drawn) -> None:
     cage = drawn(COPY)
     supply, _ = provide(cage.spec, cage.shape)
     assert supply is not None
