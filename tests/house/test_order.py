@@ -5,6 +5,8 @@ from __future__ import annotations
 import ast
 from pathlib import Path
 
+import networkx
+
 import hoopwright
 
 PACKAGE = Path(hoopwright.__file__).parent
@@ -66,6 +68,21 @@ def test_no_stage_imports_from_one_below_it() -> None:
             if later or alone:
                 wrong.append(f"{path.relative_to(PACKAGE)} imports {name}")
     assert wrong == []
+
+
+def test_no_two_files_import_each_other() -> None:
+    """Neither directly nor in a ring, imports inside functions among them."""
+    files = {".".join(path.relative_to(PACKAGE.parent).with_suffix("").parts): tree
+             for path in PACKAGE.rglob("*.py") for tree in [ast.parse(path.read_text())]}
+    files = {name.removesuffix(".__init__"): tree for name, tree in files.items()}
+    house: networkx.DiGraph[str] = networkx.DiGraph()
+    for name, tree in files.items():
+        for node in ast.walk(tree):
+            if isinstance(node, ast.ImportFrom) and node.module:
+                whole = {f"{node.module}.{alias.name}" for alias in node.names} & files.keys()
+                house.add_edges_from((name, other) for other in whole or {node.module} & files.keys())
+    assert house.number_of_edges() > 1000
+    assert [sorted(ring) for ring in networkx.strongly_connected_components(house) if len(ring) > 1] == []
 
 
 def test_no_stage_reads_the_clock_the_locale_or_the_network() -> None:

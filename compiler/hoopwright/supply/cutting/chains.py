@@ -15,6 +15,8 @@ from itertools import permutations
 
 from hoopwright.source.record import record
 from hoopwright.supply.cutting.completion import Budget
+from hoopwright.supply.cutting.mixes import Mix
+from hoopwright.supply.cutting.packing import Fill
 
 LONGEST_CHAIN = 5
 
@@ -159,3 +161,16 @@ def _subsets(items: tuple[Item, ...], room: int, kerf: int, budget: Budget) -> I
         yield from visit(j + 1, left, chosen)
 
     yield from visit(0, room, ())
+
+
+@record(frozen=True, slots=True)
+class Chained:
+    """Groups of lengths, the pieces on each (same order), the mix bought, its cost with splices, the lower
+    bound."""
+
+    mix: Mix
+    groups: tuple[Group, ...]
+    fills: list[Fill]
+    cost: int
+    lower: int
+    steps: int

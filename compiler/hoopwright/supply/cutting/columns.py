@@ -22,8 +22,8 @@ from hoopwright.supply.cutting.outcome import NoFit, Optimum, bench_of
 from hoopwright.supply.cutting.packing import Fill
 from hoopwright.supply.cutting.pricing import Prices
 from hoopwright.supply.cutting.rounding import round_off
-from hoopwright.supply.cutting.search import improve
 from hoopwright.supply.cutting.stock import Stock
+from hoopwright.supply.cutting.trials import improve
 
 _ROUNDS = 400
 _PAYS = 1e-7

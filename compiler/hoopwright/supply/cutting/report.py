@@ -6,7 +6,16 @@ import re
 from decimal import Decimal
 
 from hoopwright.supply.cutting.mixes import Mix
-from hoopwright.supply.cutting.model import Bought, CutPack, CutPiece, CuttingOrder, Pack, Piece, Source
+from hoopwright.supply.cutting.model import (
+    Bought,
+    CutPack,
+    CutPiece,
+    CuttingOrder,
+    CuttingPlan,
+    Pack,
+    Piece,
+    Source,
+)
 from hoopwright.supply.cutting.packing import Fill
 from hoopwright.supply.cutting.stock import Stock
 
@@ -45,6 +54,35 @@ def bought_packs(stock: Stock, mix: Mix) -> tuple[Bought, ...]:
         if n:
             counts[pack] = counts.get(pack, 0) + n
     return tuple(Bought(p, n, None if p.price is None else p.price * n) for p, n in counts.items())
+
+
+def plan_of(order: CuttingOrder, stock: Stock, packs: tuple[CutPack, ...], bought: tuple[Bought, ...],
+            bounds: tuple[int, int]) -> CuttingPlan:
+    """The plan of labelled lengths; ``bounds`` are the least cost proven and the cost reached, in price
+    units. How it was found, and whether its waste is proven, is for the caller to say."""
+    lower, reached = bounds
+    proven = lower >= reached
+    untouched = list(order.on_hand)
+    for pack in packs:
+        if pack.source == "on hand":
+            untouched.remove(pack.length)
+    lefts = [p.left for p in packs] + untouched
+    return CuttingPlan(
+        packs=packs,
+        bought=bought,
+        cost=known_cost(bought),
+        partial=any(b.cost is None for b in bought),
+        measure="cost" if stock.measure_cost else "length",
+        objective=money(stock, reached),
+        lower_bound=money(stock, lower),
+        proven=proven,
+        gap=0.0 if proven or not reached else (reached - lower) / reached,
+        waste=round(sum((x for x in lefts if x < order.rules.useful), 0.0), 7),
+        longest_left=max(lefts, default=0.0),
+        waste_proven=False,
+        method="bound",
+        steps=0,
+    )
 
 
 def money(stock: Stock, units: int) -> Decimal:

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from hoopwright.supply.cutting.bounds import Row, cover_rows
+from hoopwright.supply.cutting.bounds import cover_rows
 from hoopwright.supply.cutting.completion import Budget
 from hoopwright.supply.cutting.greedy import open_as_needed
 from hoopwright.supply.cutting.mixes import cheapest_cover, cost_of
 from hoopwright.supply.cutting.model import WorkLimits
 from hoopwright.supply.cutting.outcome import NoFit, Optimum
 from hoopwright.supply.cutting.stock import Stock
-from hoopwright.supply.cutting.trials import try_mixes
+from hoopwright.supply.cutting.trials import improve
 
-_PIECES_TRIED = 4_800
 _MANY = 60
 _FIRST_TRIES = 4
 
@@ -37,22 +36,3 @@ def least_cost(stock: Stock, limits: WorkLimits) -> Optimum | NoFit:
     from hoopwright.supply.cutting.columns import by_columns
 
     return by_columns(stock, rows, low if lower is None else lower, best, limits, budget.spent)
-
-
-def improve(
-    stock: Stock,
-    rows: tuple[Row, ...],
-    best: Optimum | None,
-    low: int,
-    budget: Budget,
-    most: int | None = None,
-) -> tuple[Optimum | None, int | None]:
-    """The best plan after trying mixes from `low` on, and the cost of the cheapest mix that stays
-    undecided."""
-    high = cost_of(stock, stock.avail) if best is None else best.cost - 1
-    tries = most if most is not None else max(8, _PIECES_TRIED // sum(stock.counts))
-    trial = try_mixes(stock, rows, low, high, budget, tries)
-    if trial.found is not None:
-        mix, fills = trial.found
-        best = Optimum(mix, fills, cost_of(stock, mix), low, "search", budget.spent)
-    return best, trial.open

@@ -6,15 +6,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from hoopwright.source.record import record
 from hoopwright.supply.cutting.bounds import Row
-from hoopwright.supply.cutting.chains import LONGEST_CHAIN, Group, group_cap, partitions
+from hoopwright.supply.cutting.chains import LONGEST_CHAIN, Chained, Group, group_cap, partitions
 from hoopwright.supply.cutting.check import check_order, splices_needed
 from hoopwright.supply.cutting.completion import Budget, decide
 from hoopwright.supply.cutting.mixes import Mix, cheapest_cover, cost_of, in_order
 from hoopwright.supply.cutting.model import CuttingFailure, CuttingOrder, CuttingPlan, TooLong, WorkLimits
 from hoopwright.supply.cutting.packing import Fill, pack_quickly
+from hoopwright.supply.cutting.report import money
+from hoopwright.supply.cutting.splice_report import spliced_plan
 from hoopwright.supply.cutting.stock import Stock, to_stock
+from hoopwright.supply.cutting.whole import cut_whole
 
 _MIXES = 60
 _PARTITIONS = 400
@@ -24,28 +26,12 @@ _JOINTS_NEEDED = 16
 """Joints tried where there is no plan without splices at all."""
 
 
-@record(frozen=True, slots=True)
-class Chained:
-    """Groups of lengths, the pieces on each (same order), the mix bought, its cost with splices, the lower
-    bound."""
-
-    mix: Mix
-    groups: tuple[Group, ...]
-    fills: list[Fill]
-    cost: int
-    lower: int
-    steps: int
-
-
 def cut_with_splices(order: CuttingOrder, limits: WorkLimits) -> CuttingPlan | CuttingFailure:
     """The best plan with splices when one costs less than the best without (or when there is none without).
 
     With a price missing, what a splice saves is unknown: then splices are used only when there is no plan
     without them.
     """
-    from hoopwright.supply.cutting.solve import cut_whole
-    from hoopwright.supply.cutting.splice_report import spliced_plan
-
     bare = replace(order, rules=replace(order.rules, splice=None))
     problems = check_order(bare)
     hopeless = [p for p in problems if isinstance(p, TooLong) and not _can_mend(order, p)]
@@ -98,8 +84,6 @@ def _possible_splices(order: CuttingOrder) -> int:
 
 def _less_sure(stock: Stock, plain: CuttingPlan, floor: int) -> CuttingPlan:
     """The plan without splices when a cheaper one with splices was neither found nor ruled out."""
-    from hoopwright.supply.cutting.report import money
-
     lower = min(plain.lower_bound, money(stock, floor))
     gap = float((plain.objective - lower) / plain.objective)
     return replace(

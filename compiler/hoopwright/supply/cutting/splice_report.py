@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from hoopwright.source.record import record
-from hoopwright.supply.cutting.chains import Group, Item, Laid, SpliceUnits, group_cap, lay_on_chain
+from hoopwright.supply.cutting.chains import Chained, Group, Item, Laid, SpliceUnits, group_cap, lay_on_chain
 from hoopwright.supply.cutting.completion import Budget
 from hoopwright.supply.cutting.exchange import improve
 from hoopwright.supply.cutting.model import (
@@ -19,8 +21,7 @@ from hoopwright.supply.cutting.model import (
     SpliceRule,
 )
 from hoopwright.supply.cutting.packing import Fill
-from hoopwright.supply.cutting.report import known_cost, left_of, money, natural
-from hoopwright.supply.cutting.splice import Chained
+from hoopwright.supply.cutting.report import left_of, natural, plan_of
 from hoopwright.supply.cutting.stock import Stock, up
 from hoopwright.supply.cutting.tidy import Bench, best_packing
 
@@ -117,32 +118,12 @@ def _plan(
 ) -> CuttingPlan:
     spliced = sorted({c.part for p in packs for c in p.pieces if c.shares > 1}, key=natural)
     count = sum(1 for p in packs for c in p.pieces if c.share > 1)
-    bought = _bought(stock, packs)
-    cost = known_cost(bought)
-    saves = plain.cost - cost if plain is not None and plain.cost is not None and cost is not None else None
-    untouched = list(order.on_hand)
-    for pack in packs:
-        if pack.source == "on hand":
-            untouched.remove(pack.length)
-    lefts = [p.left for p in packs] + untouched
-    proven = tried.lower >= tried.cost
-    return CuttingPlan(
-        packs=packs,
-        bought=bought,
-        cost=cost,
-        partial=any(b.cost is None for b in bought),
-        measure="cost" if stock.measure_cost else "length",
-        objective=money(stock, tried.cost),
-        lower_bound=money(stock, tried.lower),
-        proven=proven,
-        gap=0.0 if proven or not tried.cost else (tried.cost - tried.lower) / tried.cost,
-        waste=round(sum((x for x in lefts if x < order.rules.useful), 0.0), 7),
-        longest_left=max(lefts, default=0.0),
-        waste_proven=False,
-        method="splices",
-        steps=tried.steps,
-        splices=SpliceReport(count, tuple(spliced), saves, rule.cost * count, rule.minutes * count),
-    )
+    made = plan_of(order, stock, packs, _bought(stock, packs), (tried.lower, tried.cost))
+    saves = None
+    if plain is not None and plain.cost is not None and made.cost is not None:
+        saves = plain.cost - made.cost
+    splices = SpliceReport(count, tuple(spliced), saves, rule.cost * count, rule.minutes * count)
+    return replace(made, method="splices", steps=tried.steps, splices=splices)
 
 
 def _bought(stock: Stock, packs: tuple[CutPack, ...]) -> tuple[Bought, ...]:

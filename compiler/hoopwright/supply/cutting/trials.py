@@ -8,11 +8,12 @@ from hoopwright.source.record import record
 from hoopwright.supply.cutting.bounds import Row
 from hoopwright.supply.cutting.completion import Budget, decide
 from hoopwright.supply.cutting.mixes import Mix, cost_of, in_order
-from hoopwright.supply.cutting.outcome import bench_of
+from hoopwright.supply.cutting.outcome import Optimum, bench_of
 from hoopwright.supply.cutting.packing import Fill, pack_quickly
 from hoopwright.supply.cutting.stock import Stock
 
 _LISTED = 400
+_PIECES_TRIED = 4_800
 _IN_TURN = 12
 _HARDER = 2
 
@@ -79,3 +80,23 @@ def _try(stock: Stock, mix: Mix, budget: Budget, effort: int) -> tuple[list[Fill
     budget.left -= share.spent
     budget.spent += share.spent
     return decision.fills, decision.known
+
+
+
+def improve(
+    stock: Stock,
+    rows: tuple[Row, ...],
+    best: Optimum | None,
+    low: int,
+    budget: Budget,
+    most: int | None = None,
+) -> tuple[Optimum | None, int | None]:
+    """The best plan after trying mixes from `low` on, and the cost of the cheapest mix that stays
+    undecided."""
+    high = cost_of(stock, stock.avail) if best is None else best.cost - 1
+    tries = most if most is not None else max(8, _PIECES_TRIED // sum(stock.counts))
+    trial = try_mixes(stock, rows, low, high, budget, tries)
+    if trial.found is not None:
+        mix, fills = trial.found
+        best = Optimum(mix, fills, cost_of(stock, mix), low, "search", budget.spent)
+    return best, trial.open
