@@ -86,3 +86,10 @@ def test_every_join_is_judged(make, join):
     spec = make.yaml(said)
     found = {check.code: check.result for check in assess(spec, draw(spec)[0])[0].checks}
     assert {found["join-stiff"], found["join-shear"], found["join-peel"]} == {"holds"}
+
+
+@pytest.mark.parametrize("join", ["lap soldered", "lap bound", "lap bolted"])
+def test_ends_that_do_not_overlap_bear_nothing(make, join):
+    got = checks(make, join, "0 cm")
+    assert (got["join-shear"].limit, got["join-shear"].result) == (0.0, "fails")
+    assert "join-peel" not in got

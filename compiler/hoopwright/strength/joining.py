@@ -81,16 +81,19 @@ def _carries(problem: Problem, least: str) -> tuple[Check, ...]:
     stress = max((found.stress for found in bends), default=0.0)
     part = max(bends, key=lambda found: found.stress).part if bends else least
     short = min(stress, problem.material.elastic_limit) / (e * weak) * problem.material.ei_weak
-    return (_shear(join.strength, stock, lap, short, part),
-            _peel(join.strength, stock, lap, worn, short, least, part))
+    shear = _shear(join.strength, stock, lap, short, part)
+    if lap <= 0.0:  # ends that do not overlap bear nothing, whatever peels them
+        return (shear,)
+    return (shear, _peel(join.strength, stock, lap, worn, short, least, part))
 
 
 def _shear(bears: JoinStrength, stock: Stock, lap: float, moment: float, part: str) -> Check:
     """Along the lap: half of the face from either end."""
     area = stock.section.height * lap / 2
     wanted = 3 * moment / (4 * stock.section.depth) + TREAD / 2 if bears.bonded else TREAD
+    borne = bears.shear * area if bears.bonded else bears.shear if lap > 0.0 else 0.0
     return judged(
-        "join-shear", part, wanted, bears.shear * area if bears.bonded else bears.shear, "force", "at most",
+        "join-shear", part, wanted, borne, "force", "at most",
         says="the join bears the pull along it when the hoop is bent or trodden on",
         source=f"3M/4t over half the lap, and a tread of 100 N (derived); {_BEARS}",
         remedy="make the lap longer, or prove the join (2 kg over night) before going on")
