@@ -2,7 +2,9 @@
 scipy.integrate.solve_ivp and solve_bvp, ends free to turn and held at a chord. Also the complete integrals by
 scipy.special, and half-ellipse perimeters by scipy.special.ellipeinc."""
 
+from collections.abc import Callable
 from math import pi
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -44,6 +46,20 @@ def test_reach_of_a_spring_held_at_a_chord(length: float, chord: float, reach: f
     bow = of_length(length, chord)
     assert bow.reach == pytest.approx(high / run * length, rel=1e-7)
     assert bow.pull == pytest.approx((run / length) ** 2, rel=1e-7)
+
+
+@pytest.mark.parametrize(("chord", "reach"), [(14.0, 7.0), (12.0, 8.0), (10.0, 4.0), (20.0, 14.0)])
+def test_a_steel_is_cut_as_long_as_a_spring_that_stands_so_far_out(
+    drawn: Callable[[str], SimpleNamespace], chord: float, reach: float,
+) -> None:
+    """From a spec: the lowest half hoop of that chord and reach, in, against the integration's length."""
+    text = (f"spec: 1\nunits: inches\nwearer: {{stature: 65 in, waist: 26 in, hip: 37 in}}\nshape: {{ground_plan:"
+            f" {{kind: half, chord: {chord} in, reach: {{top: 4 in, hem: {reach} in}}}}, hoops: {{count: 4}},"
+            f" hem: {{off_floor: 18 in}}}}\n")
+    hoop = drawn(text).shape.hoops[-1]
+    angle = brentq(lambda turn: shot(turn)[2] / shot(turn)[1] - reach / chord, 0.2, 2.2, xtol=1e-11)
+    length, straight, _ = shot(angle)
+    assert hoop.cut / 0.0254 == pytest.approx(length / straight * chord, rel=1e-6)
 
 
 def test_the_whole_line_by_a_boundary_value_solver() -> None:
