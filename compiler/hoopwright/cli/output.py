@@ -1,7 +1,8 @@
 """Writing a plan so that a killed build leaves the old plan or the new one, and nobody's changes are lost.
 
-Each text file ends in a comment with a checksum of what stands above it. A file that does not match its own
-was changed by hand, and is kept beside the new one under another name.
+Each file ends in a checksum of what stands above it: a comment, in JSON the last key. A file that does not match
+its own was changed by hand or was never ours, and is kept beside the new one under another name. Links are
+replaced, never followed.
 """
 
 from __future__ import annotations
@@ -9,12 +10,12 @@ from __future__ import annotations
 import difflib
 import hashlib
 import re
-import shutil
 from pathlib import Path
 
 from hoopwright.cli import staging
 
 _SEAL = re.compile(r"<!-- made by hoopwright, sum ([0-9a-f]{16}) -->\n\Z")
+_JSON_SEAL = re.compile(r',\n  "sum": "([0-9a-f]{16})"\n\}\n\Z')
 
 
 class Refused(Exception):
@@ -26,29 +27,46 @@ def put(folder: Path, files: dict[str, str]) -> list[Path]:
 
     Raises Refused when the folder cannot be made or written.
     """
-    if folder.exists() and not folder.is_dir():
-        raise Refused("this is a file, not a folder; name another folder with -o")
     try:
+        if folder.exists() and not folder.is_dir():
+            raise Refused("this is a file, not a folder; name another folder with -o")
+        if folder.is_symlink() and not folder.exists():
+            raise Refused("this is a link that leads nowhere; mend it, or name another folder with -o")
         folder.mkdir(parents=True, exist_ok=True)
         with staging.alone(folder):
             return _put(folder, {name: seal(name, text) for name, text in files.items()})
+    except staging.HalfDone as problem:
+        raise Refused(
+            f"only a part of the plan could be written ({_why(problem, folder)}); the rest is kept there, and the"
+            " next build puts it in place"
+        ) from problem
     except OSError as problem:
-        why = (problem.strerror or str(problem)).lower()
-        raise Refused(f"the plan cannot be written here ({why}); the old plan is as it was") from problem
+        raise Refused(
+            f"the plan cannot be written here ({_why(problem, folder)}); what was there is as it was"
+        ) from problem
 
 
 def _put(folder: Path, files: dict[str, str]) -> list[Path]:
-    staging.finish(folder)
-    outside = [name for name in files if (folder / name).parent.is_symlink()]
-    if outside:
-        raise Refused(
-            f"`{Path(outside[0]).parent}` is a link that leads elsewhere; nothing was written there"
-        )
-    kept = _keep_changed(folder, files)
+    if (folder / "figures").is_symlink():
+        raise Refused("`figures` is a link that leads elsewhere; nothing was written there")
+    kept = staging.finish(folder)
     stale = [f"figures/{path.name}" for path in _own_figures(folder)]
     fresh = {name: text for name, text in files.items() if _read(folder / name) != text}
-    staging.change(folder, fresh, [name for name in stale if name not in files])
-    return kept
+    return kept + staging.change(
+        folder, fresh, [name for name in stale if name not in files], _changed(folder, fresh)
+    )
+
+
+def _why(problem: Exception, folder: Path) -> str:
+    """What the system said, and of which file of the folder."""
+    if not isinstance(problem, OSError):
+        return str(problem).lower()
+    said = (problem.strerror or str(problem)).lower()
+    path = Path(str(problem.filename2 or problem.filename or ""))
+    if path != folder and path.is_relative_to(folder):
+        name = path.relative_to(folder).as_posix()
+        return said if name.startswith(".") else f"{said}: {name}"
+    return said
 
 
 def differences(folder: Path, files: dict[str, str]) -> str:
@@ -71,17 +89,22 @@ def differences(folder: Path, files: dict[str, str]) -> str:
 
 
 def seal(name: str, text: str) -> str:
-    """``text`` with its checksum as a last comment; JSON, which has no comments, stays as it is."""
-    if name.endswith(".json"):
-        return text
+    """``text`` with its checksum at the end: as a comment, in a JSON object as its last key."""
+    text = text.encode("utf-8", "replace").decode()
     body = text if text.endswith("\n") else text + "\n"
+    if name.endswith(".json"):
+        return f'{body[:-3]},\n  "sum": "{_sum(body)}"\n}}\n' if body.endswith("\n}\n") else body
     return f"{body}<!-- made by hoopwright, sum {_sum(body)} -->\n"
 
 
 def intact(name: str, text: str) -> bool:
-    """Whether ``text`` is as we wrote it."""
+    """Whether ``text`` is as we wrote it; other line ends, as a checkout may make them, are no change."""
+    text = text.replace("\r\n", "\n")
     if name.endswith(".json"):
-        return '"plan": 1' in text or '"trip": 1' in text
+        found = _JSON_SEAL.search(text)
+        if found is None and '"sum"' not in text[-40:]:
+            return '\n  "plan": 1,' in text or '\n  "trip": 1,' in text
+        return found is not None and found.group(1) == _sum(text[: found.start()] + "\n}\n")
     found = _SEAL.search(text)
     return found is not None and found.group(1) == _sum(text[: found.start()])
 
@@ -91,25 +114,20 @@ def _sum(text: str) -> str:
 
 
 def _read(path: Path) -> str | None:
-    try:
-        return path.read_bytes().decode("utf-8", errors="replace")
-    except (FileNotFoundError, IsADirectoryError, NotADirectoryError):
+    """A file's text; None for what is not there, for a link, and for what is no file."""
+    if path.is_symlink() or not path.is_file():
         return None
+    return path.read_bytes().decode("utf-8", errors="replace")
 
 
-def _keep_changed(folder: Path, files: dict[str, str]) -> list[Path]:
-    kept = []
-    for name, new in sorted(files.items()):
+def _changed(folder: Path, files: dict[str, str]) -> list[str]:
+    """Those of ``files`` whose place is taken by something that is not as we wrote it."""
+    found = []
+    for name in sorted(files):
         old = _read(folder / name)
-        if old is None or old == new or intact(name, old):
-            continue
-        path = folder / name
-        number = 1
-        while (copy := path.with_name(f"{path.stem}.yours-{number}{path.suffix}")).exists():
-            number += 1
-        shutil.copy2(path, copy)
-        kept.append(copy)
-    return kept
+        if (folder / name).is_symlink() or (old is not None and not intact(name, old)):
+            found.append(name)
+    return found
 
 
 def _own_figures(folder: Path) -> list[Path]:

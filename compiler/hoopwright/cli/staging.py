@@ -1,22 +1,30 @@
 """Changing a folder's files all at once, as far as a file system lets one.
 
-The new files are written whole into a hidden folder beside their places; a last file, ``ready``, names what
-is to be taken away and says that all are there. Then they are moved into place, each move atomic, by a child
-process in a session of its own: killing the build does not stop it. Should it be stopped all the same (power
-fails), the next run finishes the moves first. A lock on the folder keeps two builds apart.
+The new files are written whole into a hidden folder beside their places, and the old ones get a second name
+there; a last file, ``ready``, lists both and says that all are there. Then they are moved into place, each move
+atomic, by a child process in a session of its own: killing the build does not stop it. Should it be stopped
+all the same (power fails), the next run finishes the moves first, or takes them back when what was staged did not
+reach the disk. A move that fails takes back those before it. A lock on the folder keeps two builds apart.
 """
 
 from __future__ import annotations
 
+import errno
 import os
 import shutil
 import tempfile
 from collections.abc import Iterator, Mapping, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
-_STAGE = ".hoopwright-"
-_READY = "ready"
+from hoopwright.cli.moves import DRAFT, READY, Moves, digest, free_name, second_name, tame
+
+PREFIX = ".hoopwright-stage-"
+_OURS = {"new", "old", READY, DRAFT}
+
+
+class HalfDone(Exception):
+    """Some files were moved and could neither be finished nor taken back; the next run will finish them."""
 
 
 @contextmanager
@@ -29,72 +37,123 @@ def alone(folder: Path) -> Iterator[None]:
         return
     handle = os.open(folder, os.O_RDONLY)
     try:
-        fcntl.flock(handle, fcntl.LOCK_EX)
+        try:
+            fcntl.flock(handle, fcntl.LOCK_EX)
+        except OSError as problem:  # a file system without locks
+            if problem.errno not in (errno.ENOLCK, errno.ENOSYS, errno.EOPNOTSUPP, errno.EINVAL):
+                raise
         yield
     finally:
-        os.close(handle)
+        with suppress(OSError):
+            os.close(handle)
 
 
-def change(folder: Path, files: Mapping[str, str], removed: Sequence[str]) -> None:
-    """Write ``files`` (relative name -> text) and take ``removed`` away, all or nothing.
+def change(
+    folder: Path, files: Mapping[str, str], removed: Sequence[str], kept: Sequence[str] = ()
+) -> list[Path]:
+    """Write ``files`` (relative name -> text) and take ``removed`` away, all or nothing; ``kept`` names those of
+    them whose old file gets another name beside the new one. Returns these copies.
 
-    Raises OSError when the new files cannot be staged; nothing has changed then. The folder must be held.
+    Raises OSError when that cannot be done, and nothing has changed then; HalfDone when it could not even be
+    taken back; ValueError for a name that could lead out of the folder. The folder must be held.
     """
+    for name in (*files, *removed):
+        if not tame(name):
+            raise ValueError(f"{name!r} is no name for a file of a plan")
+    copies = {name: free_name(folder / name) for name in kept}
     if files or removed:
-        stage = _stage(folder, files, removed)
-        _apart(stage, folder)
+        _apart(_stage(folder, files, removed, copies))
+    return list(copies.values())
 
 
-def finish(folder: Path) -> None:
-    """Carry out what a stopped run had made ready; clear away what it had not. The folder must be held."""
-    for stage in sorted(folder.glob(f"{_STAGE}*")):
-        if stage.is_dir() and (stage / _READY).exists():
-            _move(stage, folder)
-        elif stage.is_dir():
+def finish(folder: Path) -> list[Path]:
+    """Carry out what a stopped run had made ready, or take it back; clear away what it had not. The folder must
+    be held. Returns copies kept of what somebody changed since; raises as ``change``."""
+    kept: list[Path] = []
+    for stage in sorted(folder.glob(f"{PREFIX}*")):
+        if stage.is_symlink() or not stage.is_dir() or not {path.name for path in stage.iterdir()} <= _OURS:
+            continue  # somebody else's
+        if not (stage / READY).exists():
             shutil.rmtree(stage, ignore_errors=True)
+            continue
+        moves = Moves.read(stage, folder)
+        if moves is not None:
+            kept += moves.spare()
+            _settled(moves, back=moves.damaged())
+    return kept
 
 
-def _stage(folder: Path, files: Mapping[str, str], removed: Sequence[str]) -> Path:
-    stage = Path(tempfile.mkdtemp(prefix=_STAGE, dir=folder))
+def _stage(
+    folder: Path, files: Mapping[str, str], removed: Sequence[str], copies: Mapping[str, Path]
+) -> Moves:
+    stage = Path(tempfile.mkdtemp(prefix=PREFIX, dir=folder))
     try:
+        sums: dict[str, str] = {}
+        for name, copy in copies.items():
+            relative = copy.relative_to(folder).as_posix()
+            second_name(folder / name, stage / "new" / relative)
+            sums[relative] = ""
         for name, text in files.items():
-            path = stage / name
-            path.parent.mkdir(parents=True, exist_ok=True)
-            path.write_bytes(text.encode())
-        draft = stage / f"{_READY}.draft"
-        draft.write_bytes("".join(f"{name}\n" for name in removed).encode())
-        draft.replace(stage / _READY)
+            data = text.encode()
+            _write(stage / "new" / name, data, like=folder / name)
+            sums[name] = digest(data)
+        for name in (*files, *removed):
+            if os.path.lexists(folder / name):
+                second_name(folder / name, stage / "old" / name)
+        moves = Moves(stage, folder, sums, tuple(removed))
+        _write(stage / DRAFT, moves.manifest().encode())
+        os.replace(stage / DRAFT, stage / READY)
     except OSError:
         shutil.rmtree(stage, ignore_errors=True)
         raise
-    return stage
+    return moves
 
 
-def _apart(stage: Path, folder: Path) -> None:
-    """Move in a child that outlives a killed build; in this process where there is no fork."""
-    if not hasattr(os, "fork"):
-        _move(stage, folder)
-        return
-    child = os.fork()
+def _write(path: Path, data: bytes, like: Path | None = None) -> None:
+    """Write a new file; it may be read and written by those who may do so with ``like``, when that is there."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    handle = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666)
+    try:
+        while data:
+            data = data[os.write(handle, data) :]
+    finally:
+        os.close(handle)  # some file systems say only here that they are full
+    if like is not None and like.is_file() and not like.is_symlink():
+        path.chmod(like.stat().st_mode & 0o777)
+
+
+def _apart(moves: Moves) -> None:
+    """Move in a child that outlives a killed build; in this process where there is none."""
+    try:
+        child = os.fork() if hasattr(os, "fork") else -1
+    except OSError:  # no more processes may be started
+        child = -1
     if child == 0:
         code = 1
         try:
             os.setsid()
-            _move(stage, folder)
+            moves.forward()
+            moves.discard()
             code = 0
         finally:
             os._exit(code)
-    _, status = os.waitpid(child, 0)
-    if status:
-        _move(stage, folder)  # say here what went wrong there
+    if child < 0 or os.waitpid(child, 0)[1]:
+        _settled(moves)  # says here what went wrong there
 
 
-def _move(stage: Path, folder: Path) -> None:
-    for name in (stage / _READY).read_bytes().decode().splitlines():
-        (folder / name).unlink(missing_ok=True)
-    for path in sorted(stage.rglob("*")):
-        if path.is_file() and path.name != _READY:
-            target = folder / path.relative_to(stage)
-            target.parent.mkdir(parents=True, exist_ok=True)
-            path.replace(target)
-    shutil.rmtree(stage, ignore_errors=True)
+def _settled(moves: Moves, *, back: bool = False) -> None:
+    """Forward, or all the way back; raises HalfDone when neither will go."""
+    failed: OSError | None = None
+    if not back:
+        try:
+            moves.forward()
+        except OSError as problem:
+            failed = problem
+    if back or failed:
+        try:
+            moves.back()
+        except OSError as problem:
+            raise HalfDone(str(problem.strerror or problem)) from problem
+    moves.discard()
+    if failed:
+        raise failed
