@@ -1,6 +1,8 @@
 """Kill builds at random moments and look at what is left: the old plan or the new one, never a mixture.
 
-Run ``python tests/hardening/kill_builds.py --times 200``; the tests do it twenty times.
+Run ``python tests/hardening/kill_builds.py --times 200``; the tests do it twenty times. Every other kill is aimed at
+the hundredths of a second in which the plan is written. ``--together 20`` also starts builds of both plans into one
+folder at once, so often.
 """
 
 from __future__ import annotations
@@ -14,6 +16,7 @@ import time
 from pathlib import Path
 from random import Random
 
+STAGES = ".hoopwright-stage-*"
 SPEC = """\
 spec: 1
 units: centimetres
@@ -45,7 +48,7 @@ def state(folder: Path) -> dict[str, bytes]:
 def settled(folder: Path) -> dict[str, bytes]:
     """The state once nothing moves any more: whatever outlives the killed process has ended."""
     deadline = time.monotonic() + 5
-    while any((stage / "ready").exists() for stage in folder.glob(".hoopwright-*")):
+    while any((stage / "ready").exists() for stage in folder.glob(STAGES)):
         if time.monotonic() > deadline:
             break
         time.sleep(0.002)
@@ -62,16 +65,51 @@ def kill_builds(times: int, seed: int) -> tuple[int, int, int]:
         old = _built(old_build, folder / "out")
         span = 1.2 * (time.monotonic() - start)
         dice, found = Random(seed), [0, 0, 0]
-        for _ in range(times):
+        for number in range(times):
             process = subprocess.Popen(new_build, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
-            time.sleep(dice.random() * span)
+            if number % 2:
+                _await_writing(process, folder / "out", 5 * span)
+                time.sleep(dice.random() * 0.02)
+            else:
+                time.sleep(dice.random() * span)
             process.send_signal(signal.SIGKILL)
             process.wait()
             left = settled(folder / "out")
             found[0 if left == old else 1 if left == new else 2] += 1
-            if left != old:
-                _built(old_build, folder / "out")
+            _restore(folder / "out", old)
         return found[0], found[1], found[2]
+
+
+def _restore(folder: Path, files: dict[str, bytes]) -> None:
+    """Exactly ``files`` in ``folder``, and whatever a killed build left there hidden."""
+    for name in state(folder).keys() - files.keys():
+        (folder / name).unlink()
+    for name, data in files.items():
+        (folder / name).write_bytes(data)
+
+
+def _await_writing(process: subprocess.Popen[bytes], folder: Path, most: float) -> None:
+    """Until the build has begun to write, or has ended, or ``most`` seconds have gone by."""
+    deadline = time.monotonic() + most
+    while process.poll() is None and time.monotonic() < deadline:
+        if any(folder.glob(STAGES)):
+            return
+        time.sleep(0.001)
+
+
+def builds_together(times: int) -> tuple[int, int]:
+    """How often two builds at once into one folder left one whole plan, and anything else."""
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        builds = trial_folder(folder)
+        whole = [_built(build, folder / "out") for build in builds]
+        found = [0, 0]
+        for _ in range(times):
+            running = [subprocess.Popen(build, stderr=subprocess.DEVNULL) for build in builds]
+            codes = [process.wait() for process in running]
+            hidden = [path for path in (folder / "out").iterdir() if path.name.startswith(".")]
+            found[not (codes == [0, 0] and state(folder / "out") in whole and not hidden)] += 1
+        return found[0], found[1]
 
 
 def _built(command: list[str], folder: Path) -> dict[str, bytes]:
@@ -84,10 +122,13 @@ def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0] if __doc__ else None)
     parser.add_argument("--times", type=int, default=200)
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--together", type=int, default=10)
     options = parser.parse_args()
     old, new, mixed = kill_builds(options.times, options.seed)
     print(f"{options.times} kills: the old plan {old} times, the new one {new}, a mixture {mixed}")
-    return 1 if mixed else 0
+    whole, other = builds_together(options.together)
+    print(f"{options.together} times two builds at once: one whole plan {whole} times, anything else {other}")
+    return 1 if mixed or other else 0
 
 
 if __name__ == "__main__":

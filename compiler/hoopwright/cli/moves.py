@@ -124,12 +124,16 @@ class Moves:
         """Keep under other names what somebody changed since the change was made ready; returns these."""
         kept = []
         for name in (*self.put, *self.removed):
-            there = _bytes(self.folder / name)
-            if not there or there == _bytes(self.stage / "old" / name):
+            target, known = self.folder / name, self.put.get(name)
+            there, staged = _bytes(target), os.path.lexists(self.stage / "new" / name)
+            if there is None and not target.is_symlink():
                 continue
-            if self.put.get(name) not in ("", digest(there)):
-                kept.append(free_name(self.folder / name))
-                second_name(self.folder / name, kept[-1])
+            if known == "" and not staged:
+                continue  # a copy already in its place
+            if there is not None and (there == _bytes(self.stage / "old" / name) or digest(there) == known):
+                continue
+            kept.append(free_name(target))
+            second_name(target, kept[-1])
         return kept
 
 
