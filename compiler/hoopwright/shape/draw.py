@@ -87,7 +87,7 @@ def _shape(spec: Spec, waist: Waist, places: Places) -> Shape:
         body.rows,
         contacts,
         skirt,
-        _profile(spec, waist, places),
+        _profile(waist, places),
         (*clearance_checks(spec, hoops, carried.tapes, contacts), *tie_checks(spec, hoops, tied)),
         ties=(*(tie for one in tied for tie in one.ties), *hip_ties(spec, levels, body)),
         panels=(*carried.panels, *lacing_panels(spec, levels)),
@@ -143,7 +143,7 @@ def _band(spec: Spec, hoops: Sequence[Hoop]) -> HemBand | None:
     )
 
 
-def _profile(spec: Spec, waist: Waist, places: Places) -> tuple[tuple[float, float], ...]:
+def _profile(waist: Waist, places: Places) -> tuple[tuple[float, float], ...]:
     """The side line for figures: the waistband's edge, the line from the top hoop to the hem."""
     top, hem = places.heights[0], places.heights[-1]
     line: GirthLine = places.line

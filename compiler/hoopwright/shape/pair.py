@@ -57,9 +57,9 @@ def draw_pair(spec: Spec, waist: Waist) -> Shape:
     body = body_of(spec)
     lowest = waist.side - plan.hoops[-1].drop
     hip = max([row.width / 2 for row in body.rows if row.height >= lowest] + [_at(body, lowest, waist)])
-    channels = _channels(spec, plan, build, waist, hip)
+    channels = _channels(plan, build, waist, hip)
     hoops = tuple(
-        _hoop(spec, waist, plan, channels, k, side, sign, hip)
+        _hoop(waist, plan, channels, k, side, sign, hip)
         for side, sign in SIDES
         for k in range(len(channels))
     )
@@ -119,7 +119,7 @@ def _at(body: Body, height: float, waist: Waist) -> float:
 
 
 def _channels(
-    spec: Spec, plan: PairPlan, build: SideBuild, waist: Waist, hip: float
+    plan: PairPlan, build: SideBuild, waist: Waist, hip: float
 ) -> tuple[SideChannel, ...]:
     """The channel of every hoop, from the top."""
     start, half = waist.side_start, plan.front_to_back / 2
@@ -152,7 +152,6 @@ def _channels(
 
 
 def _hoop(
-    spec: Spec,
     waist: Waist,
     plan: PairPlan,
     channels: tuple[SideChannel, ...],

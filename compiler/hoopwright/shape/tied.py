@@ -50,7 +50,7 @@ def tied_ring(oval: float, places: tuple[float, ...]) -> TiedRing:
         if not slack:
             break
         active[min(slack, key=lambda k: all_pulls[k])] = False
-    line = _line(angles, ellipse)
+    line = _line(angles)
     return TiedRing(line, tuple(all_pulls), _off(line, ellipse))
 
 
@@ -104,7 +104,7 @@ def _ellipse_angles(ellipse: Ellipse) -> list[float]:
     ]
 
 
-def _line(angles: list[float], ellipse: Ellipse) -> tuple[tuple[float, float], ...]:
+def _line(angles: list[float]) -> tuple[tuple[float, float], ...]:
     """Points of the half ring, centred on the middle of the long axis."""
     step = pi / LINKS
     points = [(0.0, 0.0)]

@@ -93,7 +93,7 @@ def draw_wheel(spec: Spec, waist: Waist) -> Shape:
         raise Impossible(problems.rim_below_hem())
     slit = _slit(spec, build, plane)
     hoops = _rings(spec, build, plane, slit)
-    spokes = tuple(_spoke(plane, hoops, k, build.spokes) for k in range(build.spokes))
+    spokes = tuple(_spoke(hoops, k) for k in range(build.spokes))
     wheel = _wheel(spec, build, plane, rim, spokes, slit)
     wearer = spec.wearer
     skirt = Skirt(
@@ -199,7 +199,7 @@ def _fixing(plane: Plane, ring: Ellipse, share: float, k: int, count: int) -> Fi
     return Fixing(f"S{k + 1}", fraction_at(ring, t), plane.place(x, y, share))
 
 
-def _spoke(plane: Plane, hoops: tuple[Hoop, ...], k: int, count: int) -> Spoke:
+def _spoke(hoops: tuple[Hoop, ...], k: int) -> Spoke:
     points = [hoop.fixings[k].at for hoop in hoops]
     marks = tuple((hoop.id, dist(points[0], point)) for hoop, point in zip(hoops, points, strict=True))
     return Spoke(f"S{k + 1}", marks, points[0], points[-1], marks[-1][1] + 2 * SPOKE_END)

@@ -7,6 +7,7 @@ from hoopwright.spec.node import Node
 
 
 def read_offers(node: Node) -> tuple[Offer, ...]:
+    """How it is sold: one offer for each item of ``sold``."""
     return tuple(_offer(item) for item in node.items())
 
 

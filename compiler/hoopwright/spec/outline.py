@@ -41,9 +41,9 @@ def read_shape(node: Node, wearer: Wearer, build: Build, notes: Notebook) -> Sha
     """The wished shape with its defaults; clashing keys are told in ``notes``."""
     plan = read_ground(node["ground_plan"], notes)
     if build.wheel is not None:
-        return read_drum(node, build, build.wheel, notes)
+        return read_drum(node, build.wheel, notes)
     if plan.pair is not None:
-        return read_pair(node, plan, build, notes)
+        return read_pair(node, plan, notes)
     line = _line(node["line"], wearer, notes)
     off_floor = node["hem"]["off_floor"].length()
     if off_floor is None:

@@ -7,7 +7,6 @@ from itertools import pairwise
 from hoopwright.library.model import Goods
 from hoopwright.source.diagnostic import error
 from hoopwright.spec.model import (
-    Build,
     GroundPlan,
     Line,
     PairPlan,
@@ -77,7 +76,7 @@ def read_sides(node: Node, waist: float, article: Article, notes: Notebook) -> S
     )
 
 
-def read_pair(node: Node, plan: GroundPlan, build: Build, notes: Notebook) -> ShapeSpec:
+def read_pair(node: Node, plan: GroundPlan, notes: Notebook) -> ShapeSpec:
     """The shape of a pair; what shapes hoops that go round the wearer clashes with it."""
     for key in _CLASHING:
         if node[key]:

@@ -7,7 +7,7 @@ from math import pi
 
 from hoopwright.library.model import Goods
 from hoopwright.source.diagnostic import error
-from hoopwright.spec.model import Build, GroundPlan, Line, PlaceListed, ShapeSpec, WheelBuild
+from hoopwright.spec.model import GroundPlan, Line, PlaceListed, ShapeSpec, WheelBuild
 from hoopwright.spec.node import Node, Notebook
 
 INCH = 0.0254
@@ -65,7 +65,7 @@ def read_wheel(node: Node, waist: float, article: Article, notes: Notebook) -> W
     )
 
 
-def read_drum(node: Node, build: Build, wheel: WheelBuild, notes: Notebook) -> ShapeSpec:
+def read_drum(node: Node, wheel: WheelBuild, notes: Notebook) -> ShapeSpec:
     """The shape of a wheel: its rings stand for the hoops, and what places other hoops clashes with it."""
     for key in _SHAPED:
         if node[key]:

@@ -31,7 +31,7 @@ def petticoat_tasks(bench: Bench) -> tuple[Task, ...]:
     hoops = bench.shape.hoops
     first = tuple(dict.fromkeys((hoops[-1], hoops[0])))
     threaded = tuple(_thread(bench, hoop, (channelled,)) for hoop in first)
-    pinned = _pin(bench, cloth, tuple(task.id for task in threaded))
+    pinned = _pin(bench, tuple(task.id for task in threaded))
     stop = _tied(body_stop(bench, (pinned.id,)))
     rest = tuple(_thread(bench, hoop, (stop.id,)) for hoop in hoops if hoop not in first)
     joins = join_tasks(bench, (stop.id,))
@@ -110,7 +110,7 @@ def _thread(bench: Bench, hoop: Hoop, needs: tuple[str, ...]) -> Task:
                       jobs_=("clamp",), parts=(hoop.id,), cautions=("cut-ends",))
 
 
-def _pin(bench: Bench, cloth: Petticoat, needs: tuple[str, ...]) -> Task:
+def _pin(bench: Bench, needs: tuple[str, ...]) -> Task:
     return bench.task("pin-waist", "pin-waist", "pin the last seam and the waist", needs,
                       bench.minutes(("pin waist", 1)), jobs_=("clip",), parts=(waist_part(bench.shape),))
 

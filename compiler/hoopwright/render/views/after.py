@@ -19,7 +19,7 @@ class Fitting:
     keys: tuple[str, ...]
 
 
-def fitting_view(plan: Plan, facts: Facts, tapes: dict[str, TapeView]) -> Fitting:
+def fitting_view(facts: Facts, tapes: dict[str, TapeView]) -> Fitting:
     """The sheet to fill in at the fitting."""
     return Fitting(
         rows=tuple((tape.id, tape.where, facts.hem_off_floor) for tape in tapes.values())

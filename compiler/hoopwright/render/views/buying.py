@@ -5,7 +5,6 @@ from __future__ import annotations
 from hoopwright.library.tools import HOUSEHOLD
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
-from hoopwright.render.views.facts import Facts
 from hoopwright.render.views.substitutes import SubstituteRow, substitute_rows
 from hoopwright.render.views.unit_price import unit_price
 from hoopwright.render.words import count_word, counted, ids_text, listed
@@ -50,7 +49,7 @@ class Buying:
     substitutes: tuple[SubstituteRow, ...]
 
 
-def buying_view(plan: Plan, facts: Facts) -> Buying:
+def buying_view(plan: Plan) -> Buying:
     """What to buy and to lay ready."""
     p, cost = Printer.of(plan.spec), plan.supply.cost
     have = plan.spec.workshop.tools

@@ -7,7 +7,7 @@ from math import degrees
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.render.words import counted
-from hoopwright.shape.model import Channel, Petticoat
+from hoopwright.shape.model import Channel
 from hoopwright.source.record import record
 from hoopwright.supply.cloths import strips_of
 
@@ -97,7 +97,7 @@ def petticoat_view(plan: Plan) -> PetticoatView:
         placket=p.length(cloth.placket) if cloth.placket else "", feed_gap=p.length(cloth.feed_gap),
         drawstring=p.length(cloth.drawstring) if cloth.drawstring else "", cord=cloth.cord,
         gathered=p.printed(cloth.top) > p.printed(waist),
-        channels=tuple(_channel(plan, cloth, one, k, p) for k, one in enumerate(cloth.channels)),
+        channels=tuple(_channel(plan, one, k, p) for k, one in enumerate(cloth.channels)),
         flounces=tuple(FlounceRow(
             one.id, f"{p.long(one.length)} × {p.length(one.height)}",
             counted(strips_of(plan.supply.layouts, one.id), "strip"), p.length(one.up), p.length(one.girth),
@@ -116,7 +116,7 @@ def _cut(plan: Plan, p: Printer) -> str:
     return f"{wide}, {p.length(panel.height)} high"
 
 
-def _channel(plan: Plan, cloth: Petticoat, one: Channel, k: int, p: Printer) -> ChannelRow:
+def _channel(plan: Plan, one: Channel, k: int, p: Printer) -> ChannelRow:
     rule = plan.shape.panels[0].rules[k]
     wide = rule.points[-1][0] - rule.points[0][0] + 2 * plan.spec.allowances.seam
     hoop = plan.shape.hoop(one.hoop)

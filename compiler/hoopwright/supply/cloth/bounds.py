@@ -20,7 +20,7 @@ def least_length(bands: BandWays, boxes: Sequence[Box], usable: int) -> int:
     """
     return max(
         _by_area(bands, boxes, usable),
-        _tallest(bands, boxes, usable),
+        _tallest(bands, boxes),
         _by_halves(bands, boxes, usable),
         0 if boxes else max(_crosswise_rows(bands, usable), _lengthwise_alone(bands, usable)),
     )
@@ -32,7 +32,7 @@ def _by_area(bands: BandWays, boxes: Sequence[Box], usable: int) -> int:
     return int(-(-area // usable))
 
 
-def _tallest(bands: BandWays, boxes: Sequence[Box], usable: int) -> int:
+def _tallest(bands: BandWays, boxes: Sequence[Box]) -> int:
     tallest = [min(b.height, b.width) if b.turnable else b.height for b in boxes]
     tallest += [up(band.height) for band, way in bands if way == "crosswise"]
     return max(tallest, default=0)
