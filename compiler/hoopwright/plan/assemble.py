@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from pathlib import PurePosixPath
 
-from hoopwright.plan.joins import place_joins
+from hoopwright.plan.joins import place_behind, place_joins
 from hoopwright.plan.model import Plan
+from hoopwright.plan.naming import named_assessment, named_checks, named_work
 from hoopwright.plan.splices import place_splices
 from hoopwright.shape.model import Shape
 from hoopwright.source.diagnostic import Diagnostic
@@ -26,9 +27,11 @@ def assemble(source: str, spec: Spec, shape: Shape, assessment: Assessment, supp
     ``source`` is the spec's file name; folders in it are dropped, so that a plan does not depend on
     where it was built. Checks that fail come first, then marginal ones, then what was not assessed,
     then what holds; within each, strength before shape before supply, in the order the stage gave.
+    What the stages say in words speaks of the design by its family's word.
     Findings are sorted by their place in the text.
     """
-    checks = (*assessment.checks, *shape.checks, *supply.checks)
+    assessment = named_assessment(spec, assessment)
+    checks = (*assessment.checks, *named_checks(spec, (*shape.checks, *supply.checks)))
     joins, splices = place_splices(shape, supply.cutting, place_joins(shape), spec.build.hoops.lap)
     return Plan(
         source=PurePosixPath(source.replace("\\", "/")).name,
@@ -36,10 +39,11 @@ def assemble(source: str, spec: Spec, shape: Shape, assessment: Assessment, supp
         shape=shape,
         assessment=assessment,
         supply=supply,
-        work=work,
+        work=named_work(spec, work),
         checks=by_importance(checks),
         findings=tuple(sorted(diagnostics, key=lambda found: found.sort_key())),
         joins=joins,
+        behind=place_behind(shape, spec.build.hoops.lap),
         splices=splices,
     )
 

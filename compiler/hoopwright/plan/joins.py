@@ -9,6 +9,7 @@ towards centre back.
 
 from __future__ import annotations
 
+from itertools import cycle
 from math import pi
 from typing import Literal
 
@@ -16,6 +17,9 @@ from hoopwright.shape.model import Hoop, Shape, Tape
 from hoopwright.source.record import record
 
 _CLOSED = 2 * pi - 1e-9
+
+HAND = 0.1016
+"""Between the middles of two neighbouring joins beside a seam, m: 4 in, a hand, our rule."""
 
 
 @record(frozen=True, slots=True)
@@ -41,6 +45,46 @@ def place_joins(shape: Shape) -> tuple[JoinPlace, ...]:
         return ()
     closed = [hoop for hoop in shape.hoops if hoop.plan.arc >= _CLOSED]
     return tuple(_beside(hoop, order[i % len(order)]) for i, hoop in enumerate(closed))
+
+
+@record(frozen=True, slots=True)
+class BehindPlace:
+    """The join of one hoop that no tape crosses: its middle at ``fraction`` of the girth from centre front by
+    the wearer's left, ``beside`` two spokes, or the last seam, to which it lies on the wearer's ``side``."""
+
+    hoop: str
+    fraction: float
+    beside: tuple[str, ...]
+    side: Literal["left", "right"]
+
+
+def place_behind(shape: Shape, lap: float) -> tuple[BehindPlace, ...]:
+    """One place for each closed hoop of a wheel or a petticoat, from the top; none where tapes carry them.
+
+    A ring joins midway between two spokes, next to those that straddle centre back (or next to the one that
+    lies there), a petticoat's hoop a hand or a lap from its neighbour across the last seam, at centre back;
+    neighbours lie at opposite sides (our rule; common practice, no source). ``lap`` m.
+    """
+    if shape.tapes or (shape.wheel is None and shape.petticoat is None):
+        return ()
+    closed = [hoop for hoop in shape.hoops if hoop.plan.arc >= _CLOSED]
+    return tuple(_spoked(hoop, left) if shape.wheel is not None else _seamed(hoop, left, lap)
+                 for hoop, left in zip(closed, cycle((True, False)), strict=False))
+
+
+def _seamed(hoop: Hoop, left: bool, lap: float) -> BehindPlace:
+    away = max(HAND, lap) / 2 / hoop.girth
+    return BehindPlace(hoop.id, 0.5 - away if left else 0.5 + away, (), "left" if left else "right")
+
+
+def _spoked(hoop: Hoop, left: bool) -> BehindPlace:
+    """The gap between spokes is the one beyond the gap, or the spoke, at centre back."""
+    count = len(hoop.fixings)
+    last = (count - 1) // 2 if count % 2 else count // 2 - 1
+    first = last - 1 if left else count - 1 - last
+    one, other = hoop.fixings[first], hoop.fixings[first + 1]
+    return BehindPlace(hoop.id, (one.fraction + other.fraction) / 2, (one.tape, other.tape),
+                       "left" if left else "right")
 
 
 def join_tapes(tapes: tuple[Tape, ...]) -> tuple[Tape, ...]:

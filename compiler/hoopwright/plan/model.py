@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import Literal
 
-from hoopwright.plan.joins import JoinPlace
+from hoopwright.plan.joins import BehindPlace, JoinPlace
 from hoopwright.plan.splices import SplicePlace
 from hoopwright.shape.model import Shape
 from hoopwright.source.diagnostic import Diagnostic
@@ -42,9 +42,10 @@ class Substitute:
 @record(frozen=True, slots=True)
 class Plan:
     """A finished plan. ``source`` is the spec's file name without folders. ``checks`` are all stages'
-    checks in order of importance; ``joins`` tells where the join of each closed hoop sits, ``splices`` where
-    a hoop of several lengths is spliced; ``substitutes`` has a row for each choice offered, in the maker's
-    order."""
+    checks in order of importance; ``joins`` tells beside which tape each closed hoop is joined, ``behind``
+    where it is when no tape crosses it; ``splices`` where a hoop of several lengths is spliced;
+    ``substitutes`` has a row for each choice offered, in the maker's order.
+    """
 
     source: str
     spec: Spec
@@ -55,6 +56,7 @@ class Plan:
     checks: tuple[Check, ...]
     findings: tuple[Diagnostic, ...]
     joins: tuple[JoinPlace, ...] = ()
+    behind: tuple[BehindPlace, ...] = ()
     splices: tuple[SplicePlace, ...] = ()
     substitutes: tuple[Substitute, ...] = ()
 

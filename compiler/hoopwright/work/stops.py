@@ -225,7 +225,9 @@ def skirt_clear(bench: Bench) -> Condition:
         "skirt",
         bench.spec.skirt_off_floor,
         bench.spec.allowances.hem_tolerance,
-        "the skirt is let down or taken up, never the cage, once the cage's own hem is level",
+        "the skirt is let down or taken up, never the cage, once the cage's own hem is level"
+        if bench.shape.wheel is None and bench.shape.sides is None
+        else "the skirt is let down or taken up at its own hem, never the cage",
     )
 
 

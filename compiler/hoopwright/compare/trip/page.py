@@ -38,7 +38,7 @@ def trip_markdown(trip: Trip, figures: tuple[Figure, ...] = ()) -> str:
         _money(trip, p),
         _apart(trip),
         "## Which piece comes from which length",
-        "The letter tells the cage: write it on every piece.",
+        "The letter tells the design: write it on every piece.",
         _cutting(trip, p),
         _sure(trip),
         *(f"![{markdown_text(one.alt)}](figures/{one.name}.svg)" for one in figures),

@@ -19,6 +19,7 @@ from hoopwright.render.drawing.scene import (
 from hoopwright.render.drawing.sheet import GREY, PALE, XY, Sheet
 from hoopwright.render.figure import Figure
 from hoopwright.source.quantity import length_text
+from hoopwright.spec.family import family_of
 
 TOP = 66.0
 MIDDLE = 264.0
@@ -195,8 +196,8 @@ def _named(plan: Plan, title: str) -> str:
 def _alt(plan: Plan, whence: str) -> str:
     """What the view shows, in a sentence."""
     units, hem = plan.spec.units, plan.shape.hoops[-1]
-    on = f"on {len(plan.shape.tapes)} tapes" if plan.shape.tapes else "in the channels of a petticoat"
-    return (f"The cage {whence} on its wearer, to scale: {len(plan.shape.hoops)} hoops {on}, "
+    on = f"on {len(plan.shape.tapes)} tapes" if plan.shape.tapes else "in its channels"
+    return (f"The {family_of(plan.spec)} {whence} on its wearer, to scale: {len(plan.shape.hoops)} hoops {on}, "
             f"the lowest {length_text(hem.plan.width, units)} across and its "
             f"centre {length_text(hem.height, units)} above the floor.")
 

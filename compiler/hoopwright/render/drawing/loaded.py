@@ -16,6 +16,7 @@ from hoopwright.render.drawing.sheet import GREY, INK, PALE, Sheet
 from hoopwright.render.figure import Figure
 from hoopwright.shape.model import Point
 from hoopwright.source.quantity import length_text
+from hoopwright.spec.family import family_of
 from hoopwright.strength.model import HoopLines
 
 MARGIN = 14.0
@@ -60,7 +61,8 @@ def draw_loaded(plan: Plan) -> Figure | None:
         sheet.text(MARGIN, below + 44 + 16 * at, line, size=SMALL)
     scale_bar(sheet, MARGIN, below + 78, scale, plan.spec.units)
     title = "Under its load"
-    alt = f"The cage as wished and as it hangs under its load, from the front and from the side. {said}"
+    it = family_of(plan.spec)
+    alt = f"The {it} as wished and as it hangs under its load, from the front and from the side. {said}"
     named = f"{title}: {plan.spec.title}" if plan.spec.title else title
     return Figure("loaded", title, alt, sheet.svg(named, alt))
 

@@ -15,6 +15,7 @@ from __future__ import annotations
 import json
 
 from hoopwright.plan.model import Plan
+from hoopwright.render.machine.cloth import cloth_json
 from hoopwright.render.machine.diary import diary_json
 from hoopwright.render.machine.findings import assumed_json, findings_json
 from hoopwright.render.machine.frame import frame_json
@@ -36,6 +37,7 @@ def plan_value(plan: Plan) -> dict[str, Json]:
         "units": plan.spec.units,
         **shape_json(plan),
         **frame_json(plan),
+        **cloth_json(plan),
         "checks": checks_json(plan),
         "strength": strength_json(plan.assessment),
         **supply_json(plan),

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from hoopwright.library.cautions import CAUTIONS
 from hoopwright.plan.model import Plan
+from hoopwright.plan.naming import named
 from hoopwright.render.quantities import Printer, assumed_text
 from hoopwright.render.words import closed, ids_text, plain_key, sentence
 from hoopwright.source import quantity
 from hoopwright.source.record import record
+from hoopwright.spec.family import family_of
 from hoopwright.strength.model import MaterialStrength
 
 REMEDY = {"fails": "To mend it:", "marginal": "To know:", "not assessed": "Why not:", "holds": ""}
@@ -50,8 +52,9 @@ def annex_view(plan: Plan, general: tuple[str, ...]) -> Annex:
     p = Printer.of(plan.spec)
     return Annex(
         checks=tuple(
-            CheckRow(check.code, check.part, sentence(check.says), p.check_value(check), p.check_limit(check),
-                     check.result, REMEDY[check.result], closed(check.remedy), check.source)
+            CheckRow(check.code, named(plan.spec, check.part), sentence(check.says), p.check_value(check),
+                     p.check_limit(check), check.result, REMEDY[check.result], closed(check.remedy),
+                     check.source)
             for check in plan.checks),
         method=plan.assessment.method,
         hoops=_hoops(plan, p),
@@ -114,7 +117,8 @@ def _weights(plan: Plan, p: Printer) -> tuple[tuple[str, str], ...]:
     parts = (("hoops", weights.hoops), ("casings", weights.casings), ("tapes", weights.tapes),
              ("waistband", weights.waistband), ("hem band", weights.band), ("joins", weights.joins),
              ("cloth", weights.cloth),
-             ("cage alone", weights.total), ("all that hangs from the waist", plan.assessment.carried))
+             (f"{family_of(plan.spec)} alone", weights.total),
+             ("all that hangs from the waist", plan.assessment.carried))
     return tuple((name, p.mass(value)) for name, value in parts if value)
 
 

@@ -54,6 +54,7 @@ class Cutting:
     waist_part: str
     cloth: tuple[ClothRow, ...]
     has_casing: bool
+    joined: bool
 
 
 def cutting_view(plan: Plan, hoops: dict[str, HoopView], tapes: dict[str, TapeView]) -> Cutting:
@@ -72,6 +73,7 @@ def cutting_view(plan: Plan, hoops: dict[str, HoopView], tapes: dict[str, TapeVi
         waist_part=waist_part(plan.shape),
         cloth=tuple(_cloth(layout, p) for layout in plan.supply.layouts),
         has_casing=any(hoop.casing for hoop in hoops.values()),
+        joined=any(hoop.join for hoop in hoops.values()),
     )
 
 

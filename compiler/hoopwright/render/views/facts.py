@@ -6,6 +6,7 @@ from hoopwright.library.model import BenchTest, Droop, Wrap
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.source.record import record
+from hoopwright.spec.family import FULL, family_of
 
 FIRE_FEET = 3 * 0.3048
 """How far past the hem's radius to keep from open fire, m: 3 ft; in centimetres a whole metre is said."""
@@ -16,7 +17,7 @@ FASTENING_NEEDS = 0.0127
 
 @record(frozen=True, slots=True)
 class Facts:
-    """Printed measures by name."""
+    """Printed measures by name. ``it`` is the word for the design, ``full`` the same written out."""
 
     source: str
     unit: str
@@ -56,6 +57,8 @@ class Facts:
     two_abreast: str
     fire_distance: str
     wearer: str
+    it: str
+    full: str
 
 
 def facts(plan: Plan) -> Facts:
@@ -63,7 +66,8 @@ def facts(plan: Plan) -> Facts:
     spec, shape, build, allow = plan.spec, plan.shape, plan.spec.build, plan.spec.allowances
     p = Printer.of(spec)
     hem = shape.hoops[-1]
-    radius = max(hem.plan.width, hem.plan.depth) / 2
+    radius = shape.sides.across / 2 if shape.sides is not None else max(hem.plan.width, hem.plan.depth) / 2
+    reach = radius if shape.sides is not None else max(radius, hem.plan.depth / 2 + abs(hem.plan.offset))
     stock, join = build.hoops.material, build.hoops.join
     more = max(0.0, shape.waistband.overlap - FASTENING_NEEDS)
     return Facts(
@@ -103,8 +107,10 @@ def facts(plan: Plan) -> Facts:
         hem_across=p.length(2 * radius),
         hem_off_floor=p.length(spec.shape.hem_off_floor),
         two_abreast=p.long(4 * radius),
-        fire_distance=p.long(radius + (1.0 if p.units == "centimetres" else FIRE_FEET)),
+        fire_distance=p.long(reach + (1.0 if p.units == "centimetres" else FIRE_FEET)),
         wearer=spec.wearer.name,
+        it=family_of(spec),
+        full=FULL[family_of(spec)],
     )
 
 

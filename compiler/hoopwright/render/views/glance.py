@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from hoopwright.plan.model import Plan
+from hoopwright.plan.naming import named
 from hoopwright.render.quantities import Printer
 from hoopwright.render.views.facts import Facts, cage_weight
 from hoopwright.render.views.frame import frame_row, size_row
 from hoopwright.render.words import counted, listed, plain_key
 from hoopwright.source.record import record
 from hoopwright.spec.check import Check
+from hoopwright.spec.model import Spec
 
 
 @record(frozen=True, slots=True)
@@ -42,8 +44,8 @@ def glance_view(plan: Plan, facts: Facts) -> Glance:
     return Glance(
         verdict=plan.assessment.verdict,
         reasons=plan.assessment.reasons,
-        failing=tuple(fault(check, printer) for check in plan.failing),
-        close=tuple(fault(check, printer) for check in plan.checks
+        failing=tuple(fault(check, plan.spec, printer) for check in plan.failing),
+        close=tuple(fault(check, plan.spec, printer) for check in plan.checks
                     if check.result == "marginal" and check not in plan.assessment.checks),
         rows=(*_size_rows(plan, facts, printer), *_cost_rows(plan, printer), ("Result", _result(plan))),
     )
@@ -56,9 +58,9 @@ def _result(plan: Plan) -> str:
     return plan.assessment.verdict
 
 
-def fault(check: Check, printer: Printer) -> Fault:
+def fault(check: Check, spec: Spec, printer: Printer) -> Fault:
     """One check as a maker reads it."""
-    part = f" ({check.part})" if check.part else ""
+    part = f" ({named(spec, check.part)})" if check.part else ""
     return Fault(
         name=plain_key(check.code) + part,
         says=check.says,
@@ -79,14 +81,14 @@ def _size_rows(plan: Plan, facts: Facts, p: Printer) -> list[tuple[str, str]]:
         ("Wearer", f"{wearer}, {_heights(plan, p)}"),
         size_row(plan) or ("Hem" if hem.closed else "Lowest hoop",
          f"{p.length(hem.girth)} {'round' if hem.closed else 'from end to end'}, {facts.hem_across} across,"
-                f" {facts.hem_off_floor} off the floor; the cage is"
+                f" {facts.hem_off_floor} off the floor; the {facts.it} is"
                 f" {p.length(spec.wearer.side - spec.shape.hem_off_floor)} high"),
         ("Hoops", f"{counted(facts.hoops, 'hoop')} of {facts.stock} ({facts.made_of})"
                   f"{', ' + facts.join if any(hoop.closed for hoop in shape.hoops) else ''}"),
         frame_row(plan) or _carried(plan, facts, gap),
         ("Skirt", f"{p.length(skirt.front)} long in front, {p.length(skirt.side)} at the side,"
                   f" {p.length(skirt.back)} behind; hem at least {p.length(skirt.hem_girth)} round"),
-        ("Weight", f"{cage_weight(plan)} for the cage alone, "
+        ("Weight", f"{cage_weight(plan)} for the {facts.it} alone, "
                    + (f"{p.mass(plan.assessment.carried)} with what is worn over it" if spec.load
                       else "nothing is stated that is worn over it")),
     ]

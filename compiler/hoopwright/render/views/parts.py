@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from hoopwright.plan.joins import JoinPlace
+from hoopwright.plan.joins import BehindPlace, JoinPlace
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.render.words import where
@@ -53,6 +53,8 @@ def hoop_views(plan: Plan) -> dict[str, HoopView]:
     printer = Printer.of(plan.spec)
     joins = {join.hoop: join for join in plan.joins}
     found = {hoop.id: _hoop(hoop, joins.get(hoop.id), printer) for hoop in plan.shape.hoops}
+    for place in plan.behind:
+        found[place.hoop] = replace(found[place.hoop], join=_behind(plan.shape.hoop(place.hoop), place, printer))
     if plan.shape.wheel is not None:
         return {hoop.id: replace(found[hoop.id], place=_WHEEL[hoop.place]) for hoop in plan.shape.hoops}
     if plan.shape.sides is not None:
@@ -88,6 +90,16 @@ def _hoop(hoop: Hoop, join: JoinPlace | None, printer: Printer) -> HoopView:
         end_marks=_end_marks(hoop, printer),
         closed=hoop.closed,
     )
+
+
+def _behind(hoop: Hoop, place: BehindPlace, printer: Printer) -> str:
+    """Where a join lies that no tape crosses: beside the last seam, or between two spokes and so far round
+    from centre front."""
+    if not place.beside:
+        away = printer.length(abs(place.fraction - 0.5) * hoop.girth)
+        return f"the last seam, its middle {away} to the wearer's {place.side}"
+    front = printer.length(min(place.fraction, 1 - place.fraction) * hoop.girth)
+    return f"{' and '.join(place.beside)}, its middle {front} from centre front on the wearer's {place.side}"
 
 
 def _end_marks(hoop: Hoop, printer: Printer) -> tuple[tuple[str, str], ...]:

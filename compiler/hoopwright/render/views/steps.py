@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from hoopwright.library.cautions import CAUTIONS
 from hoopwright.plan.model import Plan
+from hoopwright.plan.naming import named
 from hoopwright.render.escape import Md, code_text
 from hoopwright.render.figure import Figure
 from hoopwright.render.quantities import Printer
@@ -131,12 +133,9 @@ class _Teller:
         return step
 
     def _conditions(self, conditions: list[Condition]) -> tuple[ConditionView, ...]:
-        """What must be true; of a petticoat it is said by that name."""
+        """What must be true, the design spoken of by its word."""
         views = condition_views(conditions, self.printer)
-        if self.plan.shape.petticoat is None:
-            return views
-        return tuple(ConditionView(view.must.replace("the cage", "the petticoat"), view.wanted,
-                                   view.mend.replace("cage", "petticoat")) for view in views)
+        return tuple(replace(view, must=named(self.plan.spec, view.must)) for view in views)
 
     def _is_new(self, key: str) -> bool:
         return key in CAUTIONS and key not in self.cautioned

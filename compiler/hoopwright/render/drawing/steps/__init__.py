@@ -7,10 +7,15 @@ from hoopwright.render.drawing.steps import (
     band_steps,
     fitting_steps,
     join_steps,
+    pair_steps,
     petticoat_steps,
+    sewn_steps,
     stock_steps,
     tape_steps,
+    tie_steps,
     waist_steps,
+    wheel_steps,
+    wheel_stops,
 )
 from hoopwright.render.drawing.steps.frame import Sketch
 from hoopwright.render.figure import Figure
@@ -18,21 +23,43 @@ from hoopwright.render.figure import Figure
 SKETCHES: dict[str, Sketch] = {
     **stock_steps.SKETCHES,
     **tape_steps.SKETCHES,
+    **tie_steps.SKETCHES,
     **join_steps.SKETCHES,
     **band_steps.SKETCHES,
     **petticoat_steps.SKETCHES,
+    **sewn_steps.SKETCHES,
     **waist_steps.SKETCHES,
+    **wheel_steps.SKETCHES,
+    **pair_steps.SKETCHES,
     **fitting_steps.SKETCHES,
 }
 """The sketch of each action that has one, by the action's key."""
 
+WITHOUT: dict[str, str] = {
+    "wash": "nothing is shaped",
+    "press": "nothing is shaped",
+    "cut-panels": "the figure of the panel gives its outline and every width",
+    "cut-cloth": "the figures of the panel and of the cloth's layout show it",
+    "cut-sides": "the figures of both panels give their outlines and every width",
+    "cut-cover": "the figure of the cover gives its outline, hole and slit",
+    "cut-roll": "the figure of the roll gives its outline",
+    "cut-strips": "plain strips, laid on the figure of the cloth's layout",
+    "cut-band": "a plain strip, shown with its folds on the figure of the band",
+    "sew-casings": "a plain tube, sewn as the sketch of the case put on shows it",
+    "wash-joins": "the join is drawn where it is made",
+    "check-joins": "the join is drawn where it is made",
+    "sew-label": "the label is printed under wearing and care",
+}
+"""Why each of the other actions has no sketch."""
+
 
 def draw_steps(plan: Plan) -> tuple[Figure, ...]:
-    """The sketches of the actions that occur in the plan's work, in working order.
-
-    Those that show a cage with a hem are left out where there is none.
-    """
+    """The sketches of the actions that occur in the plan's work, in working order. Wheels and side hoops have
+    stops of their own."""
+    sketches = dict(SKETCHES)
+    if plan.shape.wheel is not None:
+        sketches |= wheel_stops.STOPS
+    elif plan.shape.sides is not None:
+        sketches |= pair_steps.STOPS
     actions = dict.fromkeys(task.action for task in plan.work.tasks)
-    if plan.shape.wheel is not None or plan.shape.sides is not None:
-        actions = {action: None for action in actions if action not in fitting_steps.SKETCHES}
-    return tuple(SKETCHES[action](plan, action) for action in actions if action in SKETCHES)
+    return tuple(sketches[action](plan, action) for action in actions if action in sketches)

@@ -7,6 +7,7 @@ from hoopwright.render.drawing.marks import SMALL, across, floor_line, upright
 from hoopwright.render.drawing.sheet import GREY, INK, PAPER, XY, Sheet
 from hoopwright.render.drawing.steps.frame import Sketch, begin, below, finish, say, tell
 from hoopwright.render.figure import Figure
+from hoopwright.spec.family import family_of
 
 FLOOR = 156.0
 
@@ -76,7 +77,8 @@ def in_use(plan: Plan, action: str) -> Figure:
     else:
         across(sheet, 160 - hem / 2 * scale, 160 + hem / 2 * scale, FLOOR + 26, f"hem {say(plan, hem)}")
     below(sheet, 204, "Door, chair, stairs; then measure the hem again.")
-    alt = f"The cage, {say(plan, hem)} across, in a doorway" + (f" of {say(plan, door)}." if door else ".")
+    wide = f" of {say(plan, door)}" if door else ""
+    alt = f"The {family_of(plan.spec)}, {say(plan, hem)} across, in a doorway{wide}."
     return finish(sheet, "Trying it in use", alt)
 
 
@@ -89,7 +91,7 @@ def hang_up(plan: Plan, action: str) -> Figure:
     for x in (150.0, 170.0):
         sheet.curve([(x, 12), (x, top - 10), (x + 4, top - 4), (x, top)], width=1.6)
     tell(sheet, (170, 20), (210, 40), "two hooks")
-    return finish(sheet, "Hanging it up", "The cage hung by its waistband from two hooks.")
+    return finish(sheet, "Hanging it up", f"The {family_of(plan.spec)} hung by its waist from two hooks.")
 
 
 def _scale(plan: Plan, room: float, widest: float) -> float:

@@ -41,9 +41,10 @@ def tell(sheet: Sheet, at: XY, to: XY, words: str, *, anchor: str = "start") -> 
 
 
 def below(sheet: Sheet, y: float, words: str) -> None:
-    """A line or two of words across the sketch from the baseline y on."""
+    """A line or two of words across the sketch from the baseline y on; the sketch grows where they need it."""
     for at, line in enumerate(wrap(words, WIDTH - 20, SMALL)):
         sheet.text(10, y + 15 * at, line, size=SMALL)
+        sheet.height = max(sheet.height, y + 15 * at + 8)
 
 
 def weight(sheet: Sheet, x: float, y: float, words: str) -> None:

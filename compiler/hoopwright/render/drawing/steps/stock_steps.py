@@ -15,7 +15,6 @@ from hoopwright.render.drawing.steps.frame import (
     begin,
     below,
     finish,
-    first_part,
     say,
     tell,
     torn,
@@ -82,8 +81,10 @@ def _grams(droop: Droop | None) -> str:
 
 def cut_hoop(plan: Plan, action: str) -> Figure:
     """A cut hoop laid straight: its length, the lap lines at its ends, its name on a flag."""
-    sheet, part = begin(action, 150), first_part(plan, action)
-    hoop = next((hoop for hoop in plan.shape.hoops if hoop.id == part), plan.shape.hoops[0])
+    sheet = begin(action, 150)
+    cut = {part for task in plan.work.tasks if task.action == action for part in task.parts}
+    hoops = [hoop for hoop in plan.shape.hoops if hoop.id in cut] or list(plan.shape.hoops)
+    hoop = next((hoop for hoop in hoops if hoop.closed), hoops[0])
     build = plan.spec.build.hoops
     lap, sleeve = build.lap, build.join.sleeve
     y, left, right = 66.0, 16.0, 304.0
@@ -95,15 +96,18 @@ def cut_hoop(plan: Plan, action: str) -> Figure:
     sheet.path([(216, y - 7), (216, y - 30), (264, y - 30), (264, y - 7)], closed=True, fill=PAPER)
     sheet.text(240, y - 15, clip(hoop.id, 44, SMALL, bold=True), size=SMALL, anchor="middle", bold=True)
     across(sheet, left, right, y - 42, f"cut {say(plan, hoop.cut)}")
-    mark = lap or sleeve / 2
+    mark = (lap or sleeve / 2) if hoop.closed else 0.0
     if mark:
         for x, tip in ((left + 44, left), (right - 44, right)):
             sheet.line((x, y - 10), (x, y + 10), width=1.8)
             across(sheet, min(x, tip), max(x, tip), y + 34, say(plan, mark))
         words = "lap line" if lap else "half the sleeve"
         sheet.text(WIDTH / 2, y + 34, f"{words} at both ends", size=SMALL, anchor="middle")
+    else:
+        sheet.text(WIDTH / 2, y + 34, "no join: both tips stay on for good", size=SMALL, anchor="middle")
     below(sheet, 124, "Corners rounded, burr filed off, ends tipped or taped at once.")
-    alt = f"{hoop.id} laid straight, {say(plan, hoop.cut)} long, a line {say(plan, mark)} from each end."
+    ends = f"a line {say(plan, mark)} from each end" if mark else "both ends tipped for good"
+    alt = f"{hoop.id} laid straight, {say(plan, hoop.cut)} long, {ends}."
     return finish(sheet, "Cutting a hoop", alt)
 
 
