@@ -58,6 +58,7 @@ def _objects(node: Any) -> list[dict[str, Any]]:
 
 
 OPTIONAL = {
+    "panels", "petticoat",
     "wheel", "side_hoops", "substitutes", "splices", "diary", "share", "shares", "from", "delivery"
 }  # fmt: skip
 """Keys that stand only where a design has the matter."""
