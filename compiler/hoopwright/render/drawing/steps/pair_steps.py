@@ -19,7 +19,7 @@ from hoopwright.render.drawing.steps.frame import (
     tell,
 )
 from hoopwright.render.figure import Figure
-from hoopwright.shape.frames import SidePair
+from hoopwright.shape.model import SidePair
 
 
 def sew_side(plan: Plan, action: str) -> Figure:

@@ -19,7 +19,7 @@ from hoopwright.render.drawing.steps.frame import (
     tell,
 )
 from hoopwright.render.figure import Figure
-from hoopwright.shape.frames import Wheel
+from hoopwright.shape.model import Wheel
 
 
 def cut_spokes(plan: Plan, action: str) -> Figure:
