@@ -88,9 +88,8 @@ def parts(tree: ast.Module) -> Iterator[tuple[tuple[str, ...], ast.stmt]]:
             yield (part.name,), part
         elif isinstance(part, ast.ClassDef):
             yield from (((part.name, one.name), one) for one in part.body if isinstance(one, ast.FunctionDef))
-        elif isinstance(part, ast.Assign) and isinstance(part.targets[0], ast.Name):
-            if isinstance(part.value, ast.Constant | ast.BinOp):
-                yield (part.targets[0].id,), part
+        elif isinstance(part, ast.Assign) and isinstance(part.value, ast.Constant | ast.BinOp):
+            yield (ast.unparse(part.targets[0]),), part
 
 
 def live(mutant: Mutant) -> Any:
@@ -153,7 +152,7 @@ def callers(tests: list[str]) -> Callers:
                 out.writelines(f"{path}\t{name}\n" for path, name in called)
 
         start = time.monotonic()
-        child = forked([test], 900, lambda note=note: sys.setprofile(note), tell)  # type: ignore[misc]
+        child = forked([test], 900, lambda note=note: sys.setprofile(note), tell)
         os.close(writing)
         with os.fdopen(reading) as back:
             rows = [line.rstrip("\n").split("\t") for line in back]
@@ -180,7 +179,7 @@ def tried(given: argparse.Namespace, who: Callers) -> Iterator[tuple[Mutant, boo
         while len(running) >= given.jobs:
             child, status = os.wait()
             yield running.pop(child), status != 0
-        running[forked(files, given.limit, lambda mutant=mutant: put_in(mutant))] = mutant  # type: ignore[misc]
+        running[forked(files, given.limit, lambda mutant=mutant: put_in(mutant))] = mutant
     while running:
         child, status = os.wait()
         yield running.pop(child), status != 0

@@ -9,6 +9,7 @@ from hoopwright.compare.outcome import outcome
 from hoopwright.library.model import Section as StockSection
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
+from hoopwright.shape.model import Shape
 from hoopwright.source.quantity import QuantityError, parse_length
 from hoopwright.source.record import record
 from hoopwright.spec.check import Check
@@ -120,12 +121,39 @@ def _parts(plan: Plan, slots: Mapping[str, str]) -> Iterator[Entry]:
                             ("depth", shape.band.depth)):
             yield "parts", "hem band", "band", what, length(value)
     for tie in shape.ties:
-        yield "parts", tie.id, f"tie {tie.id}", "to cut", length(tie.cut)
-        yield "parts", tie.id, f"tie {tie.id}", "length", length(tie.length)
+        slot = f"tie {slots[tie.hoop]} {tie.id.replace(tie.hoop, '', 1)}"
+        yield "parts", tie.id, slot, "to cut", length(tie.cut)
+        yield "parts", tie.id, slot, "length", length(tie.length)
     for panel in shape.panels:
         yield "parts", panel.part, f"panel {panel.part}", "pieces", Cell(float(panel.count), "count")
         yield "parts", panel.part, f"panel {panel.part}", "width", length(panel.width)
         yield "parts", panel.part, f"panel {panel.part}", "height", length(panel.height)
+    yield from _cloth_and_frames(shape, slots)
+
+
+def _cloth_and_frames(shape: Shape, slots: Mapping[str, str]) -> Iterator[Entry]:
+    """What a petticoat, a wheel or side hoops have beside hoops, tapes, ties and panels."""
+    if shape.petticoat is not None:
+        for channel in shape.petticoat.channels:
+            slot = slots[channel.hoop]
+            yield "parts", channel.hoop, slot, "channel above the lower edge", length(channel.up)
+            yield "parts", channel.hoop, slot, "channel's width", length(channel.width)
+            if channel.strip:
+                yield "parts", channel.hoop, slot, "strip of its channel", length(channel.strip)
+        for flounce in shape.petticoat.flounces:
+            yield "parts", flounce.id, flounce.id, "to cut", length(flounce.length)
+            yield "parts", flounce.id, flounce.id, "height", length(flounce.height)
+        if shape.petticoat.drawstring:
+            yield "parts", "drawstring", "drawstring", "to cut", length(shape.petticoat.drawstring)
+    if shape.wheel is not None:
+        for spoke in shape.wheel.spokes:
+            yield "parts", spoke.id, f"spoke {spoke.id}", "to cut", length(spoke.cut)
+        yield "parts", "cover", "panel cover", "slit", length(shape.wheel.slit)
+    if shape.sides is not None:
+        for one in shape.sides.channels:
+            for hoop in one.hoops:
+                yield "parts", hoop, slots[hoop], "channel", length(one.width)
+        yield "parts", "outer panel", "panel outer panel", "pocket slit", length(shape.sides.pocket)
 
 
 def _money_and_time(plan: Plan) -> Iterator[Entry]:

@@ -20,6 +20,8 @@ FINEST = 1e-4
 """Lengths that differ by less than this are the same, m."""
 SEEN = 5e-4
 """A task whose measures differ by less than this is the same work: half of what a rule shows, m."""
+STOCK = 1e-6
+"""Sections of stock that differ by less than this are the same, m: what conversion of units may leave."""
 _RULES = ("tolerance", "reserve")
 _NOT_MADE = frozenset({"text", "source", "meaning", "says", "instruction", "name", "price"})
 
@@ -42,7 +44,7 @@ def _looked_up(plan: Plan, task: Task, name: Sequence[str]) -> Iterator[object]:
         yield from _walk([getattr(plan.spec, root)], rest)
     elif root == "stock":
         yield from _walk([plan.spec.build.hoops.material], rest)
-    elif root in ("band", "waistband"):
+    elif root in ("band", "waistband", "petticoat", "wheel", "sides"):
         yield from _walk([getattr(plan.shape, root)], rest)
     elif root == "hoop":
         yield from _walk(_parts(plan.shape.hoops, task), rest)
@@ -94,10 +96,16 @@ def _plain(values: Iterable[object]) -> Iterator[float | str]:
 
 
 def differing(one: Measures, other: Measures, tolerance: float = FINEST) -> tuple[str, ...]:
-    """The names of measures that differ by more than ``tolerance``, or that only one of them has."""
+    """The names of measures that differ by more than ``tolerance`` (stock by :data:`STOCK`, for a tenth of a
+    millimetre makes another strip), or that only one of them has."""
     first, second = dict(one), dict(other)
     names = [*first, *(name for name in second if name not in first)]
-    return tuple(name for name in names if not _same(first.get(name), second.get(name), tolerance))
+    return tuple(name for name in names
+                 if not _same(first.get(name), second.get(name), STOCK if _of_stock(name) else tolerance))
+
+
+def _of_stock(name: str) -> bool:
+    return name.startswith("stock.") or name.endswith(".section")
 
 
 def _same(one: Values | None, other: Values | None, tolerance: float) -> bool:

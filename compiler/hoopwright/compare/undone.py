@@ -20,9 +20,6 @@ from hoopwright.supply.model import Mending, Salvage
 from hoopwright.supply.needs import cased, casing_part
 from hoopwright.work.model import Task
 
-_STOCK = 1e-6
-"""Sections of stock that differ by less than this are the same, m: what conversion of units may leave."""
-
 
 def undone_work(before: Plan, after: Plan, pairs: Pairs) -> tuple[tuple[Undone, ...], Mending | None]:
     """Done tasks of ``before`` that no longer hold in ``after``, in working order, and what becomes of the
@@ -62,8 +59,6 @@ def _only(measures: dict[str, Values], name: str) -> Measures:
 
 
 def _tolerance(name: str, rules: Allowances) -> float:
-    if name.startswith("stock."):
-        return _STOCK
     if name == "tape.cut":
         return rules.tape_reserve
     if name.startswith("tape.marks"):
