@@ -48,12 +48,8 @@ def _own_up(problem: Exception) -> int:
     """A defect of the compiler: say so in two lines, with the place; the whole trace on request."""
     if os.environ.get("HOOPWRIGHT_TRACE"):
         raise problem
-    import traceback
+    from hoopwright.cli.defect import caught
 
-    frames = traceback.extract_tb(problem.__traceback__)
-    place = f" ({os.path.basename(frames[-1].filename)}:{frames[-1].lineno})" if frames else ""
-    sys.stderr.write(f"defect in hoopwright itself: {type(problem).__name__}: {problem}{place}\n")
-    sys.stderr.write(
-        "nothing was written; please report it with the spec. HOOPWRIGHT_TRACE=1 shows the trace.\n"
-    )
+    sys.stderr.write(f"defect in hoopwright itself: {caught(problem).said}\n")
+    sys.stderr.write("please report it with the spec. HOOPWRIGHT_TRACE=1 shows the trace.\n")
     return DEFECT

@@ -7,6 +7,7 @@ from importlib import import_module
 
 from hoopwright import __version__
 
+_MOST_JOBS = 256
 _FORMATS = ("text", "short", "jsonl", "sarif", "junit", "annotations", "summary")
 
 
@@ -47,6 +48,7 @@ def _check(commands: _Commands[argparse.ArgumentParser]) -> None:
         "check", help="run every stage on specs and say what was found; write nothing"
     )
     _specs(command)
+    _jobs(command)
     _variant(command)
     command.add_argument(
         "--syntax", action="store_true", help="stop after the spec itself: keys, units, references"
@@ -58,6 +60,7 @@ def _check(commands: _Commands[argparse.ArgumentParser]) -> None:
 def _build(commands: _Commands[argparse.ArgumentParser]) -> None:
     command = commands.add_parser("build", help="write plan.md, plan.json and figures/ for each spec")
     _specs(command)
+    _jobs(command)
     _variant(command)
     command.add_argument("-o", "--output", metavar="DIR", help="where plans go (default: beside the spec)")
     command.add_argument(
@@ -141,6 +144,7 @@ def _compare(commands: _Commands[argparse.ArgumentParser]) -> None:
         "compare", help="designs and their variants side by side, the cheapest that passes first"
     )
     _specs(command)
+    _jobs(command)
     command.add_argument(
         "--variant", action="append", metavar="NAME", help="only these variants (default: all of them)"
     )
@@ -156,6 +160,7 @@ def _shop(commands: _Commands[argparse.ArgumentParser]) -> None:
         " shopping.json and a figure of the coils into a folder.",
     )
     _specs(command)
+    _jobs(command)
     _variant(command)
     command.add_argument("-o", "--output", metavar="DIR", help="write it into this folder instead")
     command.add_argument("--format", choices=("markdown", "json"), default="markdown", help="what is printed")
@@ -204,6 +209,24 @@ def _specs(command: argparse.ArgumentParser) -> None:
         metavar="SPEC",
         help="a YAML spec, a cast of them, or a folder: every spec below it except starters",
     )
+
+
+def _jobs(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "-j", "--jobs", metavar="N", type=_number_of_jobs, default=1,
+        help="work on so many specs at once, each in a process of its own; auto: one for each processor."
+        " What is written and printed is the same for every N (default: 1)",
+    )
+
+
+def _number_of_jobs(words: str) -> int:
+    if words == "auto":
+        from hoopwright.cli.jobs import usable
+
+        return usable()
+    if not words.isdecimal() or not 1 <= int(words) <= _MOST_JOBS:
+        raise argparse.ArgumentTypeError(f"takes a number from 1 to {_MOST_JOBS}, or auto; not {words!r}")
+    return int(words)
 
 
 def _variant(command: argparse.ArgumentParser) -> None:

@@ -6,7 +6,7 @@ import argparse
 from pathlib import Path
 
 from hoopwright.cli import CLEAN, FOUND, MISUSED, say
-from hoopwright.cli.check import code_of, outcome
+from hoopwright.cli.made import Made, building, each
 from hoopwright.cli.output import Refused, differences, put
 from hoopwright.cli.reporting import Report
 from hoopwright.cli.specs import SpecFile, code_of_problems, gather, plan_folder
@@ -15,38 +15,36 @@ from hoopwright.source.diagnostic import Diagnostic, Severity
 
 
 def run(options: argparse.Namespace) -> int:
-    """Build every spec named; one that fails does not keep the others from being built."""
+    """Build every spec named; one that fails does not keep the others from being built. However many processes
+    make the plans, this one writes them, in the order of the specs."""
     specs, problems = gather(options.specs, options.variant or "")
     report = Report(options.format)
     report.problems(problems, specs)
     worst = max(CLEAN, code_of_problems(problems))
-    for number, spec in enumerate(specs, 1):
-        if len(specs) > 1:
-            say.progress(f"[{number}/{len(specs)}] {spec.label}")
+    work = building(plans=report.gathers, units=options.units, cards=options.cards)
+    for spec, result in zip(specs, each(work, specs, options.jobs), strict=True):
         folder = plan_folder(spec, options.output, specs)
-        worst = max(worst, _one(spec, folder, options, report))
+        worst = max(worst, _one(spec, result, folder, options, report))
     report.close()
     return worst
 
 
-def _one(spec: SpecFile, folder: Path, options: argparse.Namespace, report: Report) -> int:
-    result = spec.compiled(units=options.units)
+def _one(spec: SpecFile, result: Made, folder: Path, options: argparse.Namespace, report: Report) -> int:
     report.result(spec, result)
-    if result.plan is None:
-        say.progress(f"{spec.label}: {outcome(result)}; nothing written")
-        return code_of(result)
-    files = rendered(result.plan, cards=options.cards)
+    if result.files is None:
+        say.progress(f"{spec.label}: {result.outcome}; nothing written")
+        return result.code
     if options.check:
-        return max(code_of(result), _compare(spec, folder, files, report))
+        return max(result.code, _compare(spec, folder, result.files, report))
     try:
-        kept = put(folder, files)
+        kept = put(folder, result.files)
     except Refused as problem:
         say.progress(f"{folder.as_posix()}: {problem}")
         return MISUSED
     for copy in kept:
         say.progress(f"kept your changes: {copy.as_posix()}")
-    say.progress(f"{spec.label}: {outcome(result)}; wrote {(folder / 'plan.md').as_posix()}")
-    return code_of(result)
+    say.progress(f"{spec.label}: {result.outcome}; wrote {(folder / 'plan.md').as_posix()}")
+    return result.code
 
 
 def _compare(spec: SpecFile, folder: Path, files: dict[str, str], report: Report) -> int:

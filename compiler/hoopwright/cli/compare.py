@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from hoopwright.cli import CLEAN, FOUND, say
+from hoopwright.cli.made import checking, each
 from hoopwright.cli.specs import SpecFile, code_of_problems, gather
 from hoopwright.plan.model import Plan
 from hoopwright.spec.choice import Choice
@@ -27,13 +28,11 @@ def run(options: argparse.Namespace) -> int:
     plans: list[tuple[str, Plan]] = []
     left_out: list[tuple[str, str]] = []
     designs = [design for spec in specs for design in _designs(spec, options.variant)]
-    for number, design in enumerate(designs, 1):
-        say.progress(f"[{number}/{len(designs)}] {design.label}")
-        result = design.compiled()
+    for design, result in zip(designs, each(checking(plans=True), designs, options.jobs), strict=True):
         choices = stock_plans(design.label, result.plan, result.trials)
         if result.plan is None:
             say.diagnostics(result.diagnostics, [design], "text")
-            worst = max(worst, FOUND)
+            worst = max(worst, FOUND, result.code)
         plans.extend(choices.plans)
         left_out.extend(choices.left_out)
     write = {"text": table.text, "markdown": table.markdown, "json": table.ranking_json}[options.format]

@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING
 
 from hoopwright.cli import say
 from hoopwright.cli.specs import SpecFile
-from hoopwright.compile import Compiled
 from hoopwright.source.diagnostic import Diagnostic
 
 if TYPE_CHECKING:
+    from hoopwright.cli.made import Made
     from hoopwright.render.outcome import Outcome
 
 STREAMED = ("text", "short", "jsonl")
@@ -41,7 +41,7 @@ class Report:
         for file in dict.fromkeys(item.file for item in items):
             self.gathered.append(Outcome(file, file, tuple(item for item in items if item.file == file)))
 
-    def result(self, spec: SpecFile, result: Compiled) -> None:
+    def result(self, spec: SpecFile, result: Made) -> None:
         """What one spec came to."""
         if not self.gathers:
             say.diagnostics(result.diagnostics, [spec], self.how)

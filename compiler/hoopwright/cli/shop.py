@@ -7,7 +7,7 @@ import sys
 from pathlib import Path
 
 from hoopwright.cli import CLEAN, FOUND, MISUSED, say
-from hoopwright.cli.check import code_of
+from hoopwright.cli.made import checking, each
 from hoopwright.cli.output import Refused, put
 from hoopwright.cli.specs import SpecFile, code_of_problems, gather
 from hoopwright.compare.trip.model import Trip
@@ -23,10 +23,8 @@ def run(options: argparse.Namespace) -> int:
     say.diagnostics(problems, specs, "text")
     worst = code_of_problems(problems)
     plans: list[tuple[str, Plan]] = []
-    for number, spec in enumerate(specs, 1):
-        say.progress(f"[{number}/{len(specs)}] {spec.label}")
-        result = spec.compiled()
-        worst = max(worst, code_of(result))
+    for spec, result in zip(specs, each(checking(plans=True), specs, options.jobs), strict=True):
+        worst = max(worst, result.code)
         if result.plan is None:
             say.diagnostics(result.diagnostics, [spec], "text")
         else:
