@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from math import ceil
 from operator import sub
 from typing import NamedTuple
 
 from hoopwright.work.schedule.bounds import minutes_of
 from hoopwright.work.schedule.desk import Desk
-from hoopwright.work.schedule.packing import weights, whole
+from hoopwright.work.schedule.packing import SPARE, weights, whole
 
 Worth = tuple[float, float, float, float, float]
 
@@ -50,13 +51,17 @@ class Part(NamedTuple):
 class Left(NamedTuple):
     """What is left once certain jobs are done: which can be next (those that rest afterwards first), the
     minutes of all of it (no job counted longer than a session) and its weights as packed, runs that it
-    needs by set-up, minutes that must come before the goal."""
+    needs by set-up and in all, minutes that must come before the goal. ``tail``: the most sessions that must
+    follow that of a job which can be next; ``last``: the jobs that so many must follow."""
 
     first: tuple[int, ...]
     work: float
     weights: tuple[float, ...]
     runs: tuple[int, ...]
+    every_run: int
     ahead: float
+    tail: int
+    last: tuple[int, ...]
 
 
 @dataclass(slots=True)
@@ -67,6 +72,13 @@ class Search:
     looked: int = 0
     every: bool = False
     _known: dict[int, Left] = field(default_factory=dict)
+    _rooms: dict[float, tuple[float, ...]] = field(default_factory=dict)
+    _rank: list[int] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        """Rank the jobs: eager ones first."""
+        ordered = sorted(range(len(self.desk.minutes)), key=self._eager)
+        self._rank = sorted(ordered, key=ordered.__getitem__)
 
     def run(self, width: int, most: int, *, tight: bool = False, every: bool = False) -> Part | None:
         """The best whole order that ``width`` part-orders of each length lead to, or None.
@@ -97,10 +109,17 @@ class Search:
         """What is left before anything is done."""
         desk = self.desk
         jobs = range(len(desk.minutes))
-        first = tuple(sorted((at for at in jobs if not desk.needs[at]), key=self._eager))
+        first = tuple(sorted((at for at in jobs if not desk.needs[at]), key=self._rank.__getitem__))
         ahead = minutes_of(desk.net.before[desk.goal], desk.minutes) if desk.goal >= 0 else 0.0
-        return Left(first, sum(desk.sizes), tuple(map(sum, zip(*desk.weights, strict=True))),
-                    self._runs(first), ahead)
+        return self._seen(first, sum(desk.sizes), tuple(map(sum, zip(*desk.weights, strict=True))), ahead)
+
+    def _seen(self, first: tuple[int, ...], work: float, packed: tuple[float, ...], ahead: float) -> Left:
+        """What is left, with what is looked up of the jobs that can be next."""
+        found = self.desk.found
+        runs = tuple(map(max, zip(*(found.runs[at] for at in first), strict=True)))
+        tail = max((found.tail[at] for at in first), default=0)
+        last = tuple(at for at in first if found.tail[at] == tail)
+        return Left(first, work, packed, runs, sum(runs), ahead, tail, last)
 
     def _left(self, part: Part) -> Left:
         """What is left of a part-order, looked up once for all that have done the same."""
@@ -111,11 +130,11 @@ class Search:
             before = self._known[done & ~(1 << at)]
             fresh = [then for then in desk.net.after[at] if not desk.needs[then] & ~done]
             first = tuple(sorted((*(other for other in before.first if other != at), *fresh),
-                                 key=self._eager))
+                                 key=self._rank.__getitem__))
             needed = desk.goal >= 0 and desk.net.before[desk.goal] >> at & 1
-            known = Left(first, before.work - desk.sizes[at],
-                         tuple(map(sub, before.weights, desk.weights[at])), self._runs(first),
-                         before.ahead - (desk.minutes[at] if needed else 0.0))
+            known = self._seen(first, before.work - desk.sizes[at],
+                               tuple(map(sub, before.weights, desk.weights[at])),
+                               before.ahead - (desk.minutes[at] if needed else 0.0))
             self._known[done] = known
         return known
 
@@ -125,29 +144,25 @@ class Search:
         needed = desk.goal < 0 or at == desk.goal or desk.net.before[desk.goal] >> at & 1
         return (desk.net.jobs[at].rest <= 0, not needed, at)
 
-    def _runs(self, first: tuple[int, ...]) -> tuple[int, ...]:
-        found = self.desk.found.runs
-        return tuple(map(max, zip(*(found[at] for at in first), strict=True)))
-
     def _moves(self, part: Part) -> Iterator[Part]:
         """Every part-order with one job more that is worth looking at."""
-        desk = self.desk
+        desk, setups = self.desk, self.desk.setups
         open_ = [k for k, mask in enumerate(desk.blocks) if part.done & mask and mask & ~part.done]
         next_day = _night(part) if part.clock > 0 and not open_ else None
-        taken: dict[tuple[int, bool], int] = {}
+        most = len(setups) if self.every else _LIKELY
+        today, tomorrow = [most] * len(setups), [most] * len(setups)
         for at in self._left(part).first:
-            now = self._now(part, at, open_)
-            if now is not None and self._wanted(taken, (desk.setups[at], True)):
-                yield now
-            if next_day is not None:
+            kind = setups[at]
+            if today[kind]:
+                now = self._now(part, at, open_)
+                if now is not None:
+                    today[kind] -= 1
+                    yield now
+            if next_day is not None and tomorrow[kind]:
                 then = self._now(next_day, at, open_)
-                if then is not None and self._wanted(taken, (desk.setups[at], False)):
+                if then is not None:
+                    tomorrow[kind] -= 1
                     yield then
-
-    def _wanted(self, taken: dict[tuple[int, bool], int], key: tuple[int, bool]) -> bool:
-        """Whether one more job of a set-up is looked at."""
-        taken[key] = taken.get(key, 0) + 1
-        return self.every or taken[key] <= _LIKELY
 
     def _now(self, part: Part, at: int, open_: list[int]) -> Part | None:
         """The job done next in this session, or None when it does not fit."""
@@ -186,23 +201,23 @@ class Search:
         """What the part-order must at least come to: sessions, the goal's session, changes, minutes before
         the goal; then minutes lost in closed sessions."""
         desk, left = self.desk, self._left(part)
-        room = max(0.0, desk.limit - part.clock)
-        more = max(map(whole, map(sub, left.weights, weights(room / desk.limit))), default=0)
-        sessions = max(desk.found.sessions, part.session + max(0, more))
-        for at in left.first:
-            late = part.session + (1 if self._waits(part, at) else 0) + desk.found.tail[at]
-            sessions = max(sessions, late)
-        runs = part.runs + sum(left.runs) - (1 if left.runs and left.runs[part.setup] else 0)
+        session, clock, limit = part.session, part.clock, desk.limit
+        room = max(0.0, limit - clock)
+        packed = self._rooms.get(room)
+        if packed is None:
+            packed = self._rooms[room] = weights(room / limit)
+        more = ceil(max(map(sub, left.weights, packed)) - SPARE)
+        sessions = max(desk.found.sessions, session + more, session + left.tail)
+        if sessions == session + left.tail and any(self._waits(part, at) for at in left.last):
+            sessions += 1
+        runs = part.runs + left.every_run - (1 if left.runs and left.runs[part.setup] else 0)
         goal_session, before = part.goal_session, part.before_goal
         if desk.goal >= 0 and not goal_session:
-            needed = left.ahead + min(desk.minutes[desk.goal], desk.limit) - room
-            goal_session = part.session + max(0, whole(needed, desk.limit))
-            before = part.past + part.clock + left.ahead
-        return (sessions, goal_session, runs - sessions, before, self._lost(part))
-
-    def _lost(self, part: Part) -> float:
-        """Minutes of the sessions closed so far in which nothing was done."""
-        return (part.session - 1) * self.desk.limit + part.clock + self._left(part).work
+            needed = left.ahead + min(desk.minutes[desk.goal], limit) - room
+            goal_session = session + max(0, whole(needed, limit))
+            before = part.past + clock + left.ahead
+        lost = (session - 1) * limit + clock + left.work  # minutes of closed sessions in which nothing was done
+        return (sessions, goal_session, runs - sessions, before, lost)
 
     def _waits(self, part: Part, at: int) -> bool:
         """Whether a job that could be next cannot be done in this session any more."""

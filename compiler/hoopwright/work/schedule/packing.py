@@ -14,6 +14,9 @@ from collections.abc import Iterable
 KINDS = (0, 2, 3, 4, 5)
 """The functions in use; 0 stands for the share itself."""
 
+SPARE = 1e-7
+"""Part of a session by which rounding may overfill it without filling one more."""
+
 _SMALL = 1e-9
 
 
@@ -37,7 +40,7 @@ def weights(share: float) -> tuple[float, ...]:
 
 def whole(minutes: float, limit: float = 1.0) -> int:
     """Sessions that so many minutes fill."""
-    return math.ceil(minutes / limit - 1e-7)
+    return math.ceil(minutes / limit - SPARE)
 
 
 def packing_bound(boxes: Iterable[float], limit: float) -> int:
