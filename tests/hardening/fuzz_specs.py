@@ -16,7 +16,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from random import Random
 
-from hoopwright.cli.build import rendered
+from hoopwright.cli.files import rendered
 from hoopwright.compile import compile_spec
 
 ROOT = Path(__file__).resolve().parents[2]

@@ -10,7 +10,6 @@ from hoopwright.cli.made import Made, building, each
 from hoopwright.cli.output import Refused, differences, put
 from hoopwright.cli.reporting import Report
 from hoopwright.cli.specs import SpecFile, code_of_problems, gather, plan_folder
-from hoopwright.plan.model import Plan
 from hoopwright.source.diagnostic import Diagnostic, Severity
 
 
@@ -62,22 +61,3 @@ def _compare(spec: SpecFile, folder: Path, files: dict[str, str], report: Report
         spec.shown, help="build it again, and commit the plan with the spec"))
     say.progress(f"{spec.label}: the plan in {folder.as_posix()} is stale; build it again")
     return FOUND
-
-
-def rendered(plan: Plan, *, cards: bool = False) -> dict[str, str]:
-    """Every file of a plan by its name relative to the plan's folder; with ``cards`` also what is passed
-    on."""
-    from hoopwright.render.figures import draw_figures
-    from hoopwright.render.machine import plan_json
-    from hoopwright.render.markdown import plan_markdown
-
-    figures = draw_figures(plan)
-    files = {f"figures/{figure.name}.svg": figure.svg for figure in figures}
-    files["plan.json"] = plan_json(plan)
-    files["plan.md"] = plan_markdown(plan, figures)
-    if cards:
-        from hoopwright.cli.words import card_words
-        from hoopwright.render.passing import passed_on
-
-        files |= passed_on(plan, figures, card_words())
-    return files

@@ -71,7 +71,7 @@ def _checked(spec: SpecFile, *, plans: bool, syntax_only: bool) -> Made:
 
 
 def _built(spec: SpecFile, *, plans: bool, units: Units | None, cards: bool) -> Made:
-    from hoopwright.cli.build import rendered
+    from hoopwright.cli.files import rendered
 
     result = spec.compiled(units=units)
     files = None if result.plan is None else rendered(result.plan, cards=cards)
