@@ -92,6 +92,7 @@ def _whole(k: float) -> tuple[float, float]:
     return incomplete_f(pi / 2, k * k), incomplete_e(pi / 2, k * k)
 
 
+@lru_cache(maxsize=4096)
 def amplitude(u: float, k: float) -> float:
     """am(u | k), 0 to pi/2, for 0 <= u <= K: Newton's steps kept inside their bracket."""
     low, high = 0.0, pi / 2

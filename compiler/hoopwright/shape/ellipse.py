@@ -7,6 +7,7 @@ front is a E(t | m) with m = 1 - (b/a)^2, the incomplete elliptic integral of th
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import atan2, cos, hypot, pi, sin, sqrt
 
 from hoopwright.shape.carlson import incomplete_e
@@ -68,7 +69,7 @@ def parameter_at(ellipse: Ellipse, fraction: float) -> float:
     if ellipse.a == ellipse.b:
         return (quarter + rest) * pi / 2
     odd = int(quarter) % 2 == 1
-    t = _quarter_parameter(ellipse, 1.0 - rest if odd else rest)
+    t = _quarter_parameter(ellipse.a, ellipse.b, 1.0 - rest if odd else rest)
     return (quarter + 1) * pi / 2 - t if odd else quarter * pi / 2 + t
 
 
@@ -77,7 +78,7 @@ def fraction_at(ellipse: Ellipse, t: float) -> float:
     quarter, rest = divmod(t % (2 * pi), pi / 2)
     odd = int(quarter) % 2 == 1
     whole = ellipse.perimeter / 4
-    share = _arc(ellipse, pi / 2 - rest if odd else rest) / whole
+    share = _arc(ellipse.a, ellipse.b, pi / 2 - rest if odd else rest) / whole
     return (quarter + (1.0 - share if odd else share)) / 4
 
 
@@ -103,17 +104,19 @@ def radius_of_curvature(ellipse: Ellipse, t: float) -> float:
     return hypot(ellipse.a * cos(t), ellipse.b * sin(t)) ** 3 / (ellipse.a * ellipse.b)
 
 
-def _quarter_parameter(ellipse: Ellipse, share: float) -> float:
-    """Parameter, 0 to pi/2, at a share of the first quarter's length; Newton kept inside its bracket."""
-    wanted = share * ellipse.perimeter / 4
+@lru_cache(maxsize=4096)
+def _quarter_parameter(a: float, b: float, share: float) -> float:
+    """Parameter, 0 to pi/2, at a share of the first quarter's length; Newton kept inside its bracket. The same
+    points of the same hoops are asked for by shape, strength and figures."""
+    wanted = share * perimeter(a, b) / 4
     low, high, t = 0.0, pi / 2, share * pi / 2
     for _ in range(60):
-        miss = _arc(ellipse, t) - wanted
+        miss = _arc(a, b, t) - wanted
         if miss > 0:
             high = t
         else:
             low = t
-        step = miss / hypot(ellipse.a * cos(t), ellipse.b * sin(t))
+        step = miss / hypot(a * cos(t), b * sin(t))
         new = t - step
         if not low <= new <= high:
             new = (low + high) / 2
@@ -123,6 +126,6 @@ def _quarter_parameter(ellipse: Ellipse, share: float) -> float:
     return t
 
 
-def _arc(ellipse: Ellipse, t: float) -> float:
+def _arc(a: float, b: float, t: float) -> float:
     """Length from centre front to ``t`` in the first quarter, m."""
-    return ellipse.a * incomplete_e(t, 1.0 - (ellipse.b / ellipse.a) ** 2)
+    return a * incomplete_e(t, 1.0 - (b / a) ** 2)

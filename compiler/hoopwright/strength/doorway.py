@@ -9,6 +9,7 @@ curved part only shrinks, F R^2/A = (1.19814/g)^2, and the rest lies along the w
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import pi, sqrt
 
 from hoopwright.shape.carlson import incomplete_e, incomplete_f
@@ -34,6 +35,7 @@ class Squeeze:
     flat: bool
 
 
+@lru_cache(maxsize=1024)
 def squeezed(gap: float) -> Squeeze:
     """A hoop in a gap given as gap/2R, 0 to 1; at 1 and above it is free."""
     if gap >= 1.0:

@@ -39,6 +39,7 @@ def draw_loaded(plan: Plan) -> Figure | None:
     loaded = {one.id: moved(one, times) for one in lines}
     wished = {one.id: one.wished for one in lines}
     ceiling = max(plan.shape.waist_heights) + plan.shape.waistband.width
+    fixed = _fixed(plan, wished)
     scale = min(WIDEST / _width(lines, loaded), TALLEST / ceiling)
     height = ceiling * scale
     sheet = Sheet("loaded", PAGE, TOP + 2 * height + 152)
@@ -49,8 +50,8 @@ def draw_loaded(plan: Plan) -> Figure | None:
             view = View(kind, scale, PAGE * (1 + 2 * column) / 4, floor)
             _body(sheet, plan, view, ceiling)
             if column:
-                _cage(sheet, plan, view, wished, wished, ghost=True)
-            _cage(sheet, plan, view, hoops, wished, ghost=False)
+                _cage(sheet, plan, view, wished, fixed, ghost=True)
+            _cage(sheet, plan, view, hoops, fixed, ghost=False)
             draw_waistband(sheet, plan, view)
             floor_line(sheet, view.x - WIDEST / 2 - 8, view.x + WIDEST / 2 + 8, floor)
             whence = "front" if kind == "front" else "from her left"
@@ -102,16 +103,24 @@ def _body(sheet: Sheet, plan: Plan, view: View, ceiling: float) -> None:
         sheet.path([view.place(x, z) for x, z in below], closed=True, fill="#ededed", stroke=PALE, width=0.7)
 
 
-def _cage(sheet: Sheet, plan: Plan, view: View, hoops: dict[str, Line], wished: dict[str, Line], *,
-          ghost: bool) -> None:
+def _fixed(plan: Plan, wished: dict[str, Line]) -> dict[str, list[tuple[str, int]]]:
+    """Where each tape is fixed: hoop by hoop, the nearest of the points of the hoop's line."""
+    fixed: dict[str, list[tuple[str, int]]] = {}
+    for tape in plan.shape.tapes:
+        fixed[tape.id] = []
+        for mark in tape.marks:
+            at = next(one.at for one in plan.shape.hoop(mark.hoop).fixings if one.tape == tape.id)
+            far = [dist(point, at) for point in wished[mark.hoop]]
+            fixed[tape.id].append((mark.hoop, far.index(min(far))))
+    return fixed
+
+
+def _cage(sheet: Sheet, plan: Plan, view: View, hoops: dict[str, Line],
+          fixed: dict[str, list[tuple[str, int]]], *, ghost: bool) -> None:
     """Tapes and hoops; a ghost is dashed and pale."""
     stroke, dash = (PALE, "4 3") if ghost else (INK, "")
     for tape in plan.shape.tapes:
-        points = [tape.start]
-        for mark in tape.marks:
-            fixing = next(one for one in plan.shape.hoop(mark.hoop).fixings if one.tape == tape.id)
-            line = wished[mark.hoop]
-            points.append(hoops[mark.hoop][min(range(len(line)), key=lambda k: dist(line[k], fixing.at))])
+        points = [tape.start, *(hoops[hoop][at] for hoop, at in fixed[tape.id])]
         near = view.near(points[-1]) >= -1e-9
         sheet.path([view.at(point) for point in points], stroke=stroke if ghost else GREY,
                    width=0.6 if ghost else (1.1 if near else 0.6), dash=dash or ("" if near else "3 3"))

@@ -28,7 +28,10 @@ _PATTERNS = {
 
 def num(value: float) -> str:
     """A number as SVG text: three decimals at most, no trailing zeros, never ``-0``."""
-    text = f"{value:.3f}".rstrip("0").rstrip(".")
+    text = f"{value:.3f}"
+    if text[-1] != "0":
+        return text
+    text = text.rstrip("0").rstrip(".")
     return "0" if text in ("-0", "") else text
 
 

@@ -24,6 +24,9 @@ TOLERANCE = 1e-9
 """Largest residual force as a part of the total weight (moments: times the cage's size)."""
 
 
+LOST, FAR = 10, 1.0
+"""Steps after which an iteration is given up that is still so far out, in weights of the whole cage: of all
+cages tried, those that arrive are that near after half as many. `track` then goes other ways."""
 _ROUNDINGS = (1.0, 0.3, 0.1, 0.03, 0.01, 1e-3, 1e-4, 1e-5)
 
 
@@ -72,6 +75,8 @@ def newton(
         if error <= TOLERANCE and k > 0:
             return Found(state, Guess(now.stress, now.bars.force), k, error, True)
         if k == most or not np.isfinite(error) or error > 1e12:
+            break
+        if k >= LOST and error > FAR and not damper:
             break
         tension, pulling = pull(guess.bars, system.soft)
         foreseen = tension + pulling * (now.bars.force - guess.bars)

@@ -21,7 +21,8 @@ _MOST = 200
 def relax(system: System, state: State, factor: float, most: int = _MOST) -> Found:
     """Go downhill from a state under `factor` times the load until it is in balance, or the steps run out."""
     unit = system.damping_unit(factor)
-    damper, now, energy = 0.0, system.evaluate(state), system.energy(state, factor)
+    damper, now = 0.0, system.evaluate(state)
+    energy = system.energy(state, factor, now)
     error = np.inf
     for k in range(most):
         residual = true_residual(system, state, now, factor)
@@ -32,8 +33,8 @@ def relax(system: System, state: State, factor: float, most: int = _MOST) -> Fou
         if step is None:
             break
         trial = system.moved(state, step * shortening(system, step))
-        gained = energy - system.energy(trial, factor)
         ahead = system.evaluate(trial)
+        gained = energy - system.energy(trial, factor, ahead)
         better = relative_error(system, true_residual(system, trial, ahead, factor), factor) < error
         if gained > 0 or (better and gained > -1e-9 * abs(energy)):
             state, now, energy = trial, ahead, energy - gained

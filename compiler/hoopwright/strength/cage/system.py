@@ -97,20 +97,15 @@ class System:
         self.stiffness, self.curvature = arc_stiffness(r.length, bend, r.section), bend
         return True
 
-    def energy(self, state: State, factor: float) -> float:
-        """Return the total potential energy, J."""
-        lay, r = self.layout, self.layout.rods
-        i, j = r.first, r.second
-        e = rod.strains(state.x[i], state.x[j], state.triads[i], state.triads[j], r.length) - r.birth
+    def energy(self, state: State, factor: float, now: Evaluated | None = None) -> float:
+        """Return the total potential energy, J; ``now`` is what the state gives, where that is known."""
+        lay = self.layout
+        now = now or self.evaluate(state)
+        e = now.rods.strain - lay.rods.birth
         total = 0.5 * float(np.einsum("ni,nij,nj->", e, self.stiffness, e))
-        force = bar_state(lay.bars, state.x).force
-        total += float((pull_energy(force, self.soft) * lay.bars.length / lay.bars.ea).sum())
-        if self.body is not None:
-            total += (
-                0.5
-                * self.body.stiffness
-                * float((self.body.touching(state.x[: lay.moving_nodes])[1] ** 2).sum())
-            )
+        total += float((pull_energy(now.bars.force, self.soft) * lay.bars.length / lay.bars.ea).sum())
+        if self.body is not None and now.contact is not None:
+            total += 0.5 * self.body.stiffness * float((now.contact[1] ** 2).sum())
         total -= factor * float((lay.loads.force * (state.x - lay.x)).sum())
         total -= factor * float((lay.loads.couple * state.triads[:, :, 0]).sum())
         return total - float((lay.twist_springs * state.triads[:, :, 2]).sum())
