@@ -49,7 +49,7 @@ def test_a_band_without_tapes_and_a_sleeve_without_a_lap_are_worded(plan: Plan) 
     page = plan_markdown(
         replace(
             plan,
-            spec=replace(plan.spec, build=replace(build, hoops=sleeve)),
+            spec=replace(plan.spec, build=replace(build, hooped=sleeve)),
             shape=replace(plan.shape, hoops=(*plan.shape.hoops[:-1], last)),
         )
     )

@@ -53,7 +53,7 @@ def hostile(make_plan: Callable[..., Plan]) -> str:
     stock = replace(spec.build.hoops.material, name=bad)
     hoops = replace(spec.build.hoops, material=stock, casing=Goods(bad, "braid"))
     build = replace(
-        spec.build, hoops=hoops, waistband=replace(spec.build.waistband, fastening=Goods(bad, "fastening"))
+        spec.build, hooped=hoops, waistband=replace(spec.build.waistband, fastening=Goods(bad, "fastening"))
     )
     spec = replace(
         spec,

@@ -155,6 +155,12 @@ OTHERS = (
     + "build: {carried_by: channels, side_hoops: {material: lawn, tie: twill, on_band: 14 cm, at: 0.24,\n"
     "  pocket_slit: 5 cm, shorter: 1 cm}}\n",
     SHORT + "build: {carried_by: channels, panels: {breadths: 4, waist: drawstring, cord: twill}}\n",
+    SHORT.replace("2.8 m}}", "2.8 m}, length: 88 cm}")
+    + "build: {carried_by: cords, cords: {material: line, held: sandwich, facing: lawn, first_row: 2 cm,\n"
+    "  spacing: 7 mm, take_up: 2 mm, shrinkage: 3 %, shrinkage_round: 1 %, reserve: 5 %, starch: none,\n"
+    "  groups: [{cords: 8}, {cords: 5, spacing: 9 mm, gap: 3 cm}], sample: {cords: 8, length: 50 cm,\n"
+    "  bench: [{test: droop, overhang: 30 cm, drop: 6 cm}, {test: weight, length: 50 cm, weight: 20 g}]}}}\n"
+    "materials: {line: {kind: cord, diameter: 4 mm, weight: 7 g/m}, lawn: {kind: cloth, weight: 70 g/m2}}\n",
     SHORT + "build: {hoops: {material: [rattan, polyethylene]}, hem_band: {depth: 20 cm, material: [calico, lawn]}}\n",
     SHORT + "workshop: {hands: [{name: Ann, skills: [cutting metal, fitting]}, {name: Bea}], order: exact,\n"
     f"  counts: {{clamps: 2}}, rates: {{{RATES}}}}}\n",
@@ -188,10 +194,10 @@ def leaves(value: Any, at: str = "") -> Iterator[tuple[str, Any]]:
 def test_every_field_can_be_set() -> None:
     short = dict(leaves(resolved(SHORT)))
     others = [dict(leaves(resolved(text))) for text in (FULL, *OTHERS)]
-    library = ("build.hoops.join.", "build.hoops.material.grade.", "build.hoops.material.form")
+    library = ("build.hooped.join.", "build.hooped.material.grade.", "build.hooped.material.form")
     fixed = {"build.carried_by", "build.band", "build.waistband.fastening.width", "shape.ground_plan.half",
              "shape.opening", "build.lacing", "build.hip_ties", "build.channels", "build.panels",
-             "build.wheel", "build.sides", "shape.ground_plan.pair"}
+             "build.wheel", "build.sides", "build.cords", "shape.ground_plan.pair"}
     kinds = {"kind", "source", "nap", "shrinkage", "areal_density", "linear_density", "diameter", "wall",
              "remnants", "shop"}
     same = [name for name, value in short.items()

@@ -100,12 +100,6 @@ def test_breadths_take_tucks_and_gores_casings() -> None:
     assert breadths.build.panels.top == pytest.approx(110 * 0.0254)
 
 
-def test_cords_are_not_built_yet_and_say_so() -> None:
-    spec, found = read_spec("", SPEC.replace("carried_by: channels", "carried_by: cords"))
-    assert spec is None
-    assert [one.code for one in found] == ["not-yet"]
-
-
 def test_an_oval_petticoat_is_not_drawn_yet_and_says_so() -> None:
     spec, found = read_spec("", SPEC.replace("line:", "ground_plan: oval, line:"))
     assert spec is None

@@ -246,7 +246,7 @@ def test_half_hoops_rolled_to_their_curve_pull_less_on_their_straps() -> None:
     """Sprung half hoops open and load their straps; pre-formed ones carry no stress of their curve."""
     text = (ROOT / "specs" / "night-tour" / "bustle.yaml").read_text()
     sprung = _spec(text)
-    rolled = replace(sprung, build=replace(sprung.build, hoops=replace(sprung.build.hoops, formed="pre-formed")))
+    rolled = replace(sprung, build=replace(sprung.build, hooped=replace(sprung.build.hoops, formed="pre-formed")))
     one, other = whole.solve(_problem(sprung)), whole.solve(_problem(rolled))
     assert one.status == "solved"
     assert max(hoop.stress or 0.0 for hoop in other.hoops) < 0.5 * max(hoop.stress or 0.0 for hoop in one.hoops)

@@ -54,7 +54,11 @@ def _cages(options: argparse.Namespace, report: Report) -> int:
             say.diagnostics(compiled.diagnostics, [spec], "text")
             worst = max(worst, FOUND)
             continue
-        own = compiled.spec.build.hoops.material
+        if compiled.spec.build.hooped is None:
+            say.progress(f"{spec.shown}: a corded petticoat has no hoops; write the droop of its sample under"
+                         " `build.cords.sample`")
+            continue
+        own = compiled.spec.build.hooped.material
         mine = [stock for name, stock in compiled.spec.stocks.items() if name not in GRADES]
         stocks: list[Stock] = list({stock.name: stock for stock in (own, *mine)}.values())
         if report.stock is not None:

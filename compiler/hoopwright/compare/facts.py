@@ -9,10 +9,11 @@ from hoopwright.compare.outcome import outcome
 from hoopwright.library.model import Section as StockSection
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
-from hoopwright.shape.model import Shape
+from hoopwright.shape.model import CordedPetticoat, Shape
 from hoopwright.source.quantity import QuantityError, parse_length
 from hoopwright.source.record import record
 from hoopwright.spec.check import Check
+from hoopwright.spec.model import HoopBuild
 from hoopwright.work.model import Task
 
 Key = tuple[Section, str, str]
@@ -55,10 +56,12 @@ def length(metres: float) -> Cell:
 
 def _shape(plan: Plan) -> Iterator[tuple[str, Cell]]:
     shape, spec = plan.shape, plan.spec
-    yield "hem girth", length(shape.hoops[-1].girth)
+    yield "hem girth", length(shape.lowest_girth)
     yield "hem off the floor", length(spec.shape.hem_off_floor)
-    yield "width at the hem", length(shape.hoops[-1].plan.width)
-    yield "depth at the hem", length(shape.hoops[-1].plan.depth)
+    yield "width at the hem", length(shape.lowest.width)
+    yield "depth at the hem", length(shape.lowest.depth)
+    if shape.corded is not None:
+        yield from _corded(plan, shape.corded)
     yield "hoops", Cell(float(len(shape.hoops)), "count")
     yield "tapes", Cell(float(len(shape.tapes)), "count")
     yield "waist", length(shape.waistband.girth)
@@ -71,15 +74,8 @@ def _shape(plan: Plan) -> Iterator[tuple[str, Cell]]:
 
 def _build(plan: Plan) -> Iterator[tuple[str, Cell]]:
     build = plan.spec.build
-    yield "hoops of", Cell(build.hoops.material.name, "text")
-    yield "grade", Cell(build.hoops.material.grade.name, "text")
-    section = build.hoops.material.section
-    yield "section", Cell(section.kind, "text")
-    for side in ("width", "thickness", "diameter", "wall"):
-        if getattr(section, side):
-            yield f"stock's {side}", Cell(getattr(section, side), "stock", _written(section, side))
-    yield "join", Cell(build.hoops.join.name, "text")
-    yield "casing", Cell(build.hoops.casing.name if build.hoops.casing else "none", "text")
+    if build.hooped is not None:
+        yield from _hooped(build.hooped)
     if build.tapes is not None:
         yield "tapes of", Cell(build.tapes.material.name, "text")
         yield "tapes end at", Cell(build.tapes.to, "text")
@@ -87,6 +83,35 @@ def _build(plan: Plan) -> Iterator[tuple[str, Cell]]:
     yield "fastening", Cell(build.waistband.fastening.name, "text")
     if build.band is not None:
         yield "hem band of", Cell(build.band.material.name, "text")
+
+
+def _hooped(hoops: HoopBuild) -> Iterator[tuple[str, Cell]]:
+    yield "hoops of", Cell(hoops.material.name, "text")
+    yield "grade", Cell(hoops.material.grade.name, "text")
+    section = hoops.material.section
+    yield "section", Cell(section.kind, "text")
+    for side in ("width", "thickness", "diameter", "wall"):
+        if getattr(section, side):
+            yield f"stock's {side}", Cell(getattr(section, side), "stock", _written(section, side))
+    yield "join", Cell(hoops.join.name, "text")
+    yield "casing", Cell(hoops.casing.name if hoops.casing else "none", "text")
+
+
+def _corded(plan: Plan, cloth: CordedPetticoat) -> Iterator[tuple[str, Cell]]:
+    """A corded petticoat: its rows, what is cut for them, what its sample says."""
+    yield "rows of cord", Cell(float(len(cloth.rows)), "count")
+    yield "groups of rows", Cell(float(cloth.groups), "count")
+    yield "highest row above the hem", length(cloth.rows[-1].up)
+    yield "cord of", Cell(cloth.cord, "text")
+    yield "cord held", Cell(cloth.held, "text")
+    yield "cord to cut", length(cloth.cut)
+    yield "length of the petticoat", length(cloth.length)
+    yield "rows take up", length(cloth.takes)
+    yield "breadth cut long", length(cloth.high)
+    yield "breadth cut wide", length(cloth.wide)
+    found = plan.assessment.corded
+    if found is not None and found.bending_length is not None:
+        yield "bending length", length(found.bending_length)
 
 
 def _written(section: StockSection, side: str) -> str:
@@ -124,6 +149,8 @@ def _parts(plan: Plan, slots: Mapping[str, str]) -> Iterator[Entry]:
         slot = f"tie {slots[tie.hoop]} {tie.id.replace(tie.hoop, '', 1)}"
         yield "parts", tie.id, slot, "to cut", length(tie.cut)
         yield "parts", tie.id, slot, "length", length(tie.length)
+    if shape.corded is not None:
+        yield from _rows(shape.corded)
     for panel in shape.panels:
         yield "parts", panel.part, f"panel {panel.part}", "pieces", Cell(float(panel.count), "count")
         yield "parts", panel.part, f"panel {panel.part}", "width", length(panel.width)
@@ -145,6 +172,8 @@ def _cloth_and_frames(shape: Shape, slots: Mapping[str, str]) -> Iterator[Entry]
             yield "parts", flounce.id, flounce.id, "height", length(flounce.height)
         if shape.petticoat.drawstring:
             yield "parts", "drawstring", "drawstring", "to cut", length(shape.petticoat.drawstring)
+    if shape.corded is not None and shape.corded.drawstring:
+        yield "parts", "drawstring", "drawstring", "to cut", length(shape.corded.drawstring)
     if shape.wheel is not None:
         for spoke in shape.wheel.spokes:
             yield "parts", spoke.id, f"spoke {spoke.id}", "to cut", length(spoke.cut)
@@ -154,6 +183,17 @@ def _cloth_and_frames(shape: Shape, slots: Mapping[str, str]) -> Iterator[Entry]
             for hoop in one.hoops:
                 yield "parts", hoop, slots[hoop], "channel", length(one.width)
         yield "parts", "outer panel", "panel outer panel", "pocket slit", length(shape.sides.pocket)
+
+
+def _rows(cloth: CordedPetticoat) -> Iterator[Entry]:
+    """Rows of cord by group, from the hem up; what is cut for one is cut for all."""
+    yield "parts", "row of cord", "row", "to cut", length(cloth.rows[0].cut)
+    for number in range(1, cloth.groups + 1):
+        rows = cloth.group(number)
+        name = f"group {number}"
+        yield "parts", name, name, "cords", Cell(float(len(rows)), "count")
+        yield "parts", name, name, "lowest row", length(rows[0].up)
+        yield "parts", name, name, "highest row", length(rows[-1].up)
 
 
 def _money_and_time(plan: Plan) -> Iterator[Entry]:

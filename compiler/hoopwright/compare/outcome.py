@@ -42,6 +42,9 @@ def _looked_up(plan: Plan, task: Task, name: Sequence[str]) -> Iterator[object]:
     root, rest = name[0], list(name[1:])
     if root in ("build", "allowances"):
         yield from _walk([getattr(plan.spec, root)], rest)
+    elif root == "corded" and plan.shape.corded is not None:
+        rows = _parts(plan.shape.corded.rows, task) if rest[0] == "rows" else []
+        yield from _walk(rows, rest[1:]) if rows else _walk([plan.shape.corded], rest)
     elif root == "stock":
         yield from _walk([plan.spec.build.hoops.material], rest)
     elif root in ("band", "waistband", "petticoat", "wheel", "sides"):

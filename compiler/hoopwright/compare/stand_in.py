@@ -53,7 +53,7 @@ def with_stock(spec: Spec, stock: Stock) -> Spec:
     if not suits(hoops.join, stock.section, stock.grade.metal):
         join = JOINS[COLD]
         changed = replace(changed, join=join, lap=join.lap)
-    return replace(spec, build=replace(spec.build, hoops=changed))
+    return replace(spec, build=replace(spec.build, hooped=changed))
 
 
 def stand_in(spec: Spec, stock: Stock) -> StandIn:

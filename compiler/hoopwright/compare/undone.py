@@ -14,10 +14,9 @@ from hoopwright.compare.outcome import differing, outcome
 from hoopwright.compare.pairing import Pairs
 from hoopwright.library.model import Section
 from hoopwright.plan.model import Plan
-from hoopwright.spec.model import Allowances
 from hoopwright.supply.mending import mend
 from hoopwright.supply.model import Mending, Salvage
-from hoopwright.supply.needs import cased, casing_part
+from hoopwright.supply.needs import SAMPLE_CORDS, cased, casing_part
 from hoopwright.work.model import Task
 
 
@@ -49,16 +48,19 @@ def undone_work(before: Plan, after: Plan, pairs: Pairs) -> tuple[tuple[Undone, 
 def _beyond(before: Plan, task: Task, after: Plan, twin: Task) -> list[str]:
     """The measures of a task that differ by more than their tolerance."""
     one, other = dict(outcome(before, task)), dict(outcome(after, twin))
-    rules = before.spec.allowances
     return [name for name in (*one, *(more for more in other if more not in one))
-            if differing(_only(one, name), _only(other, name), _tolerance(name, rules))]
+            if differing(_only(one, name), _only(other, name), _tolerance(name, before))]
 
 
 def _only(measures: dict[str, Values], name: str) -> Measures:
     return ((name, measures[name]),) if name in measures else ()
 
 
-def _tolerance(name: str, rules: Allowances) -> float:
+def _tolerance(name: str, plan: Plan) -> float:
+    """By how much a measure may differ: a tape's and a row's cut by their reserve."""
+    rules, cloth = plan.spec.allowances, plan.shape.corded
+    if name == "corded.rows.cut" and cloth is not None:
+        return cloth.rows[0].cut - cloth.rows[0].run
     if name == "tape.cut":
         return rules.tape_reserve
     if name.startswith("tape.marks"):
@@ -86,13 +88,23 @@ def _mending(before: Plan, after: Plan, pairs: Pairs) -> Mending:
 def _material(part: str, plan: Plan, pairs: Pairs) -> object:
     """What a part of that kind is cut from in a plan: the stock's section and grade, or the article."""
     build = plan.spec.build
+    if build.cords is not None and _row(part):
+        return "cord", build.cords.material.name
     if part.startswith("casing "):
-        return build.hoops.casing.name if build.hoops.casing is not None else None
+        casing = build.hooped.casing if build.hooped is not None else None
+        return casing.name if casing is not None else None
     if part == "waistband":
         return build.waistband.material.name
     if part in _tapes(pairs):
         return build.tapes.material.name if build.tapes is not None else None
-    return *_sides(build.hoops.material.section), build.hoops.material.grade.name
+    if build.hooped is None:
+        return None
+    return *_sides(build.hooped.material.section), build.hooped.material.grade.name
+
+
+def _row(part: str) -> bool:
+    """Whether a part is a row of cord, or the sample's cords."""
+    return part == SAMPLE_CORDS or (part[:1] == "C" and part[1:].isdigit())
 
 
 def _sides(section: Section) -> tuple[str, ...]:
@@ -107,6 +119,8 @@ def _renamed(piece: Salvage, told: dict[str, str]) -> Salvage:
 
 def _new_name(name: str, pairs: Pairs, after: Plan) -> str:
     """The part's id in the new plan; a part without a pair gets a number the new plan does not use."""
+    if after.shape.corded is not None and _row(name):
+        return name
     prefix, bare = ("casing ", name.removeprefix("casing ")) if name.startswith("casing ") else ("", name)
     twin = pairs.twin(bare)
     if twin is not None or bare == "waistband":
@@ -130,6 +144,8 @@ def _pieces(plan: Plan) -> dict[str, float]:
         found |= {tape.id: tape.cut for tape in plan.shape.tapes}
     if "cut-casings" in done:
         found |= {casing_part(hoop): hoop.casing for hoop in cased(plan.shape)}
+    if "cut-cords" in done and plan.shape.corded is not None:
+        found |= {row.id: row.cut for row in plan.shape.corded.rows}
     if "cut-waistband" in done:
         found["waistband"] = plan.shape.waistband.cut
     return found | dict(plan.spec.progress.cut)

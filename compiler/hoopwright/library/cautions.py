@@ -42,6 +42,9 @@ _CAUTIONS = (
                     " fever. Take bare steel, or join it cold.", "published guidance on metal fume fever"),
     Caution("hot-iron", "The iron and the join stay hot: put a heat shield of metal or wet felt between them"
                         " and any cloth, and let the join cool before the casing slides over it.", PRACTICE),
+    Caution("hot-starch", "Boiling starch sticks to the skin and goes on scalding: stir it away from you, let it cool"
+                          " until a hand bears it before the cloth goes in, and keep children out of the"
+                          " kitchen.", PRACTICE),
     Caution("drilling", "Clamp the strip before drilling or punching; hardened strip grabs the bit and spins."
                         " Goggles on, gloves off at the drill.", PRACTICE),
     Caution("holes-weaken", "Holes weaken a strip: keep them at least three widths apart and one width from"

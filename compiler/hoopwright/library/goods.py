@@ -30,6 +30,8 @@ _GOODS = (
           source=f"flat or round cotton cord of about 4 mm: {PRACTICE}"),
     Goods("braid", "braid", width=0.5 * INCH, linear_density=4.0 * GRAM,
           source=f"flat tubular braid of about 1/2 in: {PRACTICE}"),
+    Goods("piping cord", "cord", width=0.125 * INCH, linear_density=4.8 * GRAM,
+          source=f"soft laid cotton of about 1/8 in, 0.6 g/cm3 as it lies: {PRACTICE}"),
     _cloth("calico", 140, f"110-160 g/m2: {PRACTICE}"),
     _cloth("drill", 245, f"200-290 g/m2: {PRACTICE}", width=60 * INCH),
     _cloth("lawn", 70, f"60-80 g/m2: {PRACTICE}"),
@@ -49,6 +51,7 @@ _GOODS = (
     Goods("eyelets", "consumable", source=f"metal, set with a punch, or worked by hand: {PRACTICE}"),
     Goods("wadding", "consumable", source=f"one bag of 500 g fills about 12 litres of a firm roll:"
                                           f" {PRACTICE}"),
+    Goods("starch", "consumable", source=f"dry, in boxes of 500 g: {PRACTICE}"),
     Goods("rivets", "consumable", source=f"two a hoop: {PRACTICE}"),
 )
 
@@ -66,6 +69,10 @@ TAPE_FIXING = Consumption("thread", 0.6, 100)
 
 SEAM_METRE = Consumption("thread", 3.0, 100)
 """What a metre of seam uses: about three times its length in thread."""
+
+STARCHING = Consumption("starch", 80, 500)
+"""What starching a kilogram of dry cloth stiffly uses: grams of dry starch, and those in a box (common practice,
+no source)."""
 
 WADDING = Consumption("wadding", 1, 12)
 """What a litre of stuffed roll uses: litres, and those a bag fills."""

@@ -186,17 +186,16 @@ class Remnant:
 
 @record(frozen=True, slots=True)
 class Goods:
-    """Haberdashery and cloth: tape, braid, cloth, fastening, consumable.
+    """Haberdashery and cloth: tape, braid, cord, cloth, fastening, consumable.
 
-    ``width`` m (usable, cloth and tapes); ``areal_density`` kg/m2 (cloth); ``linear_density`` kg/m (tape,
-    braid); ``shrinkage`` share; ``nap`` true when pieces may not be turned head to tail. ``on_hand``:
-    lengths in m for
-    goods by length, counts for pieces; ``remnants`` pieces of cloth that are narrower. ``shop`` is where it
-    is bought (blank: not said).
+    ``width`` m (usable, cloth and tapes; of a cord its thickness); ``areal_density`` kg/m2 (cloth);
+    ``linear_density`` kg/m (tape, braid, cord); ``shrinkage`` share; ``nap`` true when pieces may not be turned head
+    to tail. ``on_hand``: lengths in m for goods by length, counts for pieces; ``remnants`` pieces of cloth that are
+    narrower. ``shop`` is where it is bought (blank: not said).
     """
 
     name: str
-    kind: Literal["tape", "braid", "cloth", "fastening", "consumable"]
+    kind: Literal["tape", "braid", "cord", "cloth", "fastening", "consumable"]
     width: float = 0.0
     areal_density: float = 0.0
     linear_density: float = 0.0

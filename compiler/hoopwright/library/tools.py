@@ -44,12 +44,13 @@ _TOOLS = (
     Tool("pins", "hold cloth and tape", (), ("clips", "safety pins")),
     Tool("flat iron", "press turnings and bands", (), ("clothes iron",)),
     Tool("plumb line", "level a hem alone"),
+    Tool("pot", "boil starch", ("hot-starch",), ("cooking pot", "saucepan")),
 )
 
 TOOLS: Mapping[str, Tool] = MappingProxyType({tool.name: tool for tool in _TOOLS})
 """Every tool by name."""
 
-HOUSEHOLD = ("needle", "pencil", "pins", "scissors", "tape measure")
+HOUSEHOLD = ("needle", "pencil", "pins", "pot", "scissors", "tape measure")
 """Tools every sewing household has: never asked for, never reported missing."""
 
 _NAMES = {alias: tool.name for tool in _TOOLS for alias in (tool.name, *tool.aliases)}

@@ -32,7 +32,8 @@ def assemble(source: str, spec: Spec, shape: Shape, assessment: Assessment, supp
     """
     assessment = named_assessment(spec, assessment)
     checks = (*assessment.checks, *named_checks(spec, (*shape.checks, *supply.checks)))
-    joins, splices = place_splices(shape, supply.cutting, place_joins(shape), spec.build.hoops.lap)
+    lap = spec.build.hooped.lap if spec.build.hooped is not None else 0.0
+    joins, splices = place_splices(shape, supply.cutting, place_joins(shape), lap)
     return Plan(
         source=PurePosixPath(source.replace("\\", "/")).name,
         spec=spec,
@@ -43,7 +44,7 @@ def assemble(source: str, spec: Spec, shape: Shape, assessment: Assessment, supp
         checks=by_importance(checks),
         findings=tuple(sorted(diagnostics, key=lambda found: found.sort_key())),
         joins=joins,
-        behind=place_behind(shape, spec.build.hoops.lap),
+        behind=place_behind(shape, lap),
         splices=splices,
     )
 

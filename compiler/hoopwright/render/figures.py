@@ -5,6 +5,7 @@ from __future__ import annotations
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.band import draw_band, draw_cloths
 from hoopwright.render.drawing.coils import draw_coils
+from hoopwright.render.drawing.corded import corded_figures
 from hoopwright.render.drawing.elevation import draw_front, draw_side
 from hoopwright.render.drawing.gauge import draw_gauges
 from hoopwright.render.drawing.hem import draw_hem
@@ -23,6 +24,8 @@ def draw_figures(plan: Plan) -> tuple[Figure, ...]:
     shape = plan.shape
     if shape.wheel is not None:
         figures = list(wheel_figures(plan, shape.wheel))
+    elif shape.corded is not None:
+        figures = list(corded_figures(plan, shape.corded))
     elif shape.sides is not None:
         figures = list(pair_figures(plan, shape.sides))
     else:
@@ -32,7 +35,7 @@ def draw_figures(plan: Plan) -> tuple[Figure, ...]:
     if plan.shape.ties and plan.shape.sides is None:
         figures.append(draw_ties(plan))
     figures.extend(draw_panels(plan))
-    if plan.supply.cutting.packs:
+    if plan.supply.cutting.packs and shape.corded is None:
         figures.append(draw_coils(plan))
     if plan.shape.band is not None:
         figures.append(draw_band(plan, plan.shape.band))

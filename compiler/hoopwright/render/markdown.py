@@ -14,10 +14,11 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.escape import Md, code_text
 from hoopwright.render.figure import Figure
 from hoopwright.render.templating import environment
-from hoopwright.render.views.after import WORN, fitting_view, wearing_view
+from hoopwright.render.views.after import fitting_view, wearing_view, worn
 from hoopwright.render.views.annex import annex_view
 from hoopwright.render.views.buying import buying_view
 from hoopwright.render.views.chart import chart_view
+from hoopwright.render.views.corded import corded_view
 from hoopwright.render.views.cutting import cutting_view
 from hoopwright.render.views.diary import diary_view
 from hoopwright.render.views.facts import band_facts, bench_rows, facts, waist_places
@@ -35,7 +36,7 @@ from hoopwright.source.record import record
 if TYPE_CHECKING:
     from jinja2 import Environment
 
-PLACED = ("front", "side", "hem", "ties", "coils", "band", "tapes", "loaded")
+PLACED = ("front", "side", "hem", "ties", "coils", "band", "tapes", "loaded", "rows")
 """Figures that have a place of their own in the text; steps and gauges find theirs by name."""
 
 
@@ -60,7 +61,7 @@ def plan_markdown(plan: Plan, figures: tuple[Figure, ...] = ()) -> str:
         graph=graph_view(plan, {number: said.heading for number, said in texts.items()}),
         gauges=[figure for figure in figures if figure.name.startswith("gauge-")],
         more_figures=[figure for figure in figures if not _placed(figure.name, steps)
-                      and not (any(values[kind] for kind in ("petticoat", "wheel", "sides"))
+                      and not (any(values[kind] for kind in ("petticoat", "corded", "wheel", "sides"))
                                and figure in values["panel_figures"])],
     )
     return tidy(text)
@@ -72,6 +73,7 @@ def page_values(plan: Plan, figures: Mapping[str, Figure]) -> dict[str, Any]:
     cut = cutting_view(plan, hoops, tapes)
     pieces = tuple(piece for cloth in cut.cloth for piece in cloth.pieces if piece.startswith("band: "))
     wearing = wearing_view(plan, shared)
+    petticoat, corded = petticoat_view(plan), corded_view(plan)
     return {
         "title": plan.spec.title,
         "f": shared,
@@ -84,7 +86,9 @@ def page_values(plan: Plan, figures: Mapping[str, Figure]) -> dict[str, Any]:
         "chart": chart_view(plan, tapes),
         "ties": tie_views(plan),
         "lacing": lacing_view(plan),
-        "petticoat": petticoat_view(plan),
+        "petticoat": petticoat,
+        "corded": corded,
+        "cloth": petticoat or corded,
         "wheel": wheel_view(plan),
         "sides": sides_view(plan),
         "panel_figures": [figure for name, figure in figures.items() if name.startswith("panel-")],
@@ -96,7 +100,7 @@ def page_values(plan: Plan, figures: Mapping[str, Figure]) -> dict[str, Any]:
         "wearing": wearing,
         "handling": handling_view(plan),
         "cautions": wearing.cautions,
-        "annex": annex_view(plan, WORN),
+        "annex": annex_view(plan, worn(plan)),
         "order": order_view(plan),
         "figures": {name: figures.get(name) for name in PLACED},
     }

@@ -37,6 +37,17 @@ def hem_checks(spec: Spec) -> tuple[Check, ...]:
     return (_stride(spec), _hem_girth(spec))
 
 
+def edge_checks(spec: Spec) -> tuple[Check, ...]:
+    """Whether one can walk in a petticoat without hoops, and how its edge hangs."""
+    off = judged(
+        "floor", "hem", spec.shape.hem_off_floor, FLOOR, "length", "at least", soft=True,
+        says="the petticoat's edge clears the floor",
+        source="our judgement: cloth drops about an inch in wear",
+        remedy="make it shorter (shape.length, or raise shape.hem.off_floor): the edge will drag and wear through",
+    )
+    return (*hem_checks(spec), off)
+
+
 def door_check(spec: Spec, across: float, remedy: str) -> Check:
     """Whether what does not fold passes the door as it is; soft where no door was stated."""
     return judged(

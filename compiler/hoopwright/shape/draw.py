@@ -10,6 +10,7 @@ from hoopwright.shape import lengths, problems
 from hoopwright.shape.body import body_of, hoop_contacts
 from hoopwright.shape.carriers import CARRIERS
 from hoopwright.shape.clearance import HEM_OVER_STATURE, SHELF, clearance_checks
+from hoopwright.shape.corded import draw_corded
 from hoopwright.shape.fit.refit import refitted
 from hoopwright.shape.hipties import hip_ties
 from hoopwright.shape.impossible import Impossible
@@ -42,6 +43,8 @@ def draw(spec: Spec) -> tuple[Shape | None, tuple[Finding, ...]]:
             return refitted(spec, draw_wheel(spec, waist))
         if spec.build.sides is not None:
             return refitted(spec, draw_pair(spec, waist))
+        if spec.build.cords is not None:
+            return refitted(spec, draw_corded(spec, waist))
         places = place_hoops(spec, waist)
         crowded = _crowded(spec, places)
         if crowded is not None:

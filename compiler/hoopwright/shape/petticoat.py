@@ -51,7 +51,7 @@ def petticoat_of(spec: Spec, waist: Waist, levels: Sequence[Level]) -> tuple[Pet
     cloth = Petticoat(
         panels.kind, panels.count, panels.material.name, slant,
         atan2(girths[-1] - spec.wearer.waist, 2 * pi * (waist.side_start[0] - levels[-1].height)),
-        lines[0].girth, lines[-1].girth, edge, _head(spec, drawn), sum(one.takes for one in strips),
+        lines[0].girth, lines[-1].girth, edge, head(spec, drawn), sum(one.takes for one in strips),
         _rise(whole, lines[-1].girth / panels.count), panels.placket, channels.feed_gap,
         lines[0].girth + CORD_ENDS if drawn else 0.0, panels.cord.name if panels.cord else "", strips,
         channels.material.name if channels.material else "", _flounces(spec, lines, edge),
@@ -73,7 +73,7 @@ def _lines(spec: Spec, panels: PanelBuild, waist: Waist, heights: Sequence[float
     return [_Line(down, max(even, girth)) for down, even, girth in zip(downs, straight, wanted, strict=True)]
 
 
-def _head(spec: Spec, drawn: bool) -> float:
+def head(spec: Spec, drawn: bool) -> float:
     """What a panel needs above the waist's line at the side: to be levelled where the waist is higher, and to
     be sewn in, or turned over a drawstring."""
     wearer, seam = spec.wearer, spec.allowances.seam

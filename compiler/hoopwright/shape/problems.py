@@ -280,3 +280,29 @@ def pocket_too_long(room: str) -> Finding:
     return error("pocket-too-long", ("build", "side_hoops", "pocket_slit"),
                  "the pocket slit runs into the first channel and would cut its steel's way",
                  f"there is room for {room} above that channel; or set the first hoop lower")
+
+
+def breadths_too_few(count: int, wide: str, cloth: str, room: str, enough: int, stated: bool) -> Finding:
+    """Breadths wider than the cloth they are cut from."""
+    path: Path = ("build", "panels", "breadths") if stated else ("shape", "hem", "girth")
+    mend = f"take at least {enough} breadths" if enough else "take a wider cloth"
+    return error(
+        "breadths-too-few",
+        path,
+        f"{count} breadth{'' if count == 1 else 's'} must be cut {wide} wide, and `{cloth}` is {room} wide when washed",
+        f"{mend}, or a wider cloth, or a narrower hem" if enough else f"{mend}, or narrower seams",
+        related=((("materials", cloth, "width"), "the cloth"),),
+    )
+
+
+def cords_too_high(group: int, fit: int, below: int, count: int, length: str) -> Finding:
+    """Rows of cord that reach the waist: so many of the group still fit, ``below`` of all."""
+    whole = f"only {below} of {count} cords fit on it"
+    mend = f"take at most {fit} cords in this group" if fit else "leave this group out"
+    return error(
+        "cords-too-high",
+        ("build", "cords", "groups", group - 1),
+        f"the rows of cord are higher than the petticoat, which is {length} long below its waistband: {whole}",
+        f"{mend}, or narrow `spacing` and `gap`",
+        related=((("shape",), "its length"),),
+    )

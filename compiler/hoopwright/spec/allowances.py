@@ -88,9 +88,11 @@ def _used(build: Build, priced: bool) -> frozenset[str]:
         names |= {"tape_top", "tape_hem", "tape_reserve", "tape_stretch", "tape_tolerance"}
     if build.panels is not None:
         names |= {"seam"}
-    if build.hoops.splices:
+    if build.hooped is None:
+        names -= {"kerf"}
+    elif build.hooped.splices:
         names |= {"splice_shortest"}
-    if build.hoops.casing is not None:
+    if build.hooped is not None and build.hooped.casing is not None:
         names |= {"casing_end", "braid_take_up"}
     if build.band is not None:
         names |= {"band_join"} | (set() if build.band.cut_height else {"seam", "band_ease"})
@@ -99,10 +101,16 @@ def _used(build: Build, priced: bool) -> frozenset[str]:
     return frozenset(names)
 
 
-def read_limits(node: Node, notes: Notebook) -> Limits:
-    """The limits; those the maker does not state but that are checked all the same are noted."""
+def read_limits(node: Node, build: Build, notes: Notebook) -> Limits:
+    """The limits; those the maker does not state but that are checked all the same are noted: without hoops
+    the load factor alone."""
     usual = Limits()
     budget = node["budget"].money()
+    factor = node["factor"].number()
+    if factor is None:
+        factor = notes.assume("limits.factor", usual.factor, "ratio",
+                              "room for knocks and wear; our judgement")
+    notes = notes if build.hooped is not None else Notebook()
 
     def share(key: str, default: float, reason: str) -> float:
         stated = node[key].share()
@@ -111,10 +119,6 @@ def read_limits(node: Node, notes: Notebook) -> Limits:
     sag = node["sag"].length()
     if sag is None:
         sag = notes.assume("limits.sag", usual.sag, "length", "1/2 in shows under a skirt; our judgement")
-    factor = node["factor"].number()
-    if factor is None:
-        factor = notes.assume("limits.factor", usual.factor, "ratio",
-                              "room for knocks and wear; our judgement")
     swing = node["swing"].length()
     if swing is None:
         swing = notes.assume("limits.swing", usual.swing, "length",

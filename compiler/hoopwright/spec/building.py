@@ -10,6 +10,7 @@ from hoopwright.library.joins import JOINS, suits
 from hoopwright.library.model import Goods, Join, Stock
 from hoopwright.library.tools import at_hand, lacking
 from hoopwright.source.diagnostic import error
+from hoopwright.spec.corded import cord_clashes, read_corded
 from hoopwright.spec.filled import FilledGoods, FilledStock
 from hoopwright.spec.haberdashery import library_goods
 from hoopwright.spec.model import (
@@ -71,10 +72,12 @@ class Cupboard:
 
 def read_build(spec: Node, waist: float, cupboard: Cupboard, notes: Notebook,
                behind: Behind = "no") -> Build | None:
-    """The build, or None when the material for the hoops is left open. ``behind``: whether the hoops go round
-    the back only."""
+    """The build, or None when the material for the hoops, or the cords, are left open. ``behind``: whether
+    the hoops go round the back only."""
     node = spec["build"]
     carrier = _carrier(node["carried_by"])
+    if carrier == "cords":
+        return _with_cords(spec, cupboard, notes)
     hoops = _hoops(node["hoops"], spec["workshop"]["tools"], cupboard, notes, carrier == "channels")
     if hoops is None:
         return None
@@ -127,11 +130,28 @@ def _with_petticoat(build: Build, spec: Node, cupboard: Cupboard, notes: Noteboo
 
     hem = spec["shape"]["hem"]["girth"].length() or 0.0
     own = read_petticoat(spec["build"], spec["wearer"], hem, article, notes)
-    if own.panels.cord is not None:
-        edge = pi * CORD / 2 + CORD
-        build = replace(build, waistband=replace(build.waistband, material=own.panels.cord, width=edge,
-                                                 overlap=0.0))
-    return replace(build, channels=own.channels, panels=own.panels, flounces=own.flounces)
+    waistband = _drawn(build.waistband, own.panels.cord)
+    return replace(build, waistband=waistband, channels=own.channels, panels=own.panels, flounces=own.flounces)
+
+
+def _drawn(waistband: WaistbandBuild, cord: Goods | None) -> WaistbandBuild:
+    """The waistband, or the turned edge that a drawstring runs in."""
+    if cord is None:
+        return waistband
+    return replace(waistband, material=cord, width=pi * CORD / 2 + CORD, overlap=0.0)
+
+
+def _with_cords(spec: Node, cupboard: Cupboard, notes: Notebook) -> Build | None:
+    """The build of a corded petticoat, which has no hoops; None when nothing says how many cords."""
+    def article(node: Node, path: str, usual: str) -> Goods:
+        return _named(node, path, usual, cupboard, notes)
+
+    cord_clashes(spec, notes)
+    own = read_corded(spec, article, notes)
+    if own is None:
+        return None
+    band = _waistband(spec["build"]["waistband"], cupboard, notes)
+    return Build("cords", None, None, _drawn(band, own.panels.cord), None, panels=own.panels, cords=own.cords)
 
 
 def _carrier(node: Node) -> Carrier:

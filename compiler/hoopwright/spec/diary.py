@@ -12,7 +12,7 @@ from hoopwright.spec.node import Node, Notebook
 
 _DATE = re.compile(r"(\d{4})-(\d{2})-(\d{2})\Z")
 _MONTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
-_NUMBERED = re.compile(r"(?:casing )?[HT][1-9][0-9]*\Z")
+_NUMBERED = re.compile(r"(?:casing )?[HTC][1-9][0-9]*\Z")
 
 
 def hoop_names(shape: ShapeSpec) -> tuple[str, ...]:
@@ -24,10 +24,10 @@ def hoop_names(shape: ShapeSpec) -> tuple[str, ...]:
 def read_progress(node: Node, shape: ShapeSpec, notes: Notebook) -> Progress:
     """Tasks done and lengths cut. Whether a task exists is the work stage's to say.
 
-    A numbered hoop or tape that the design no longer has is kept: its piece may serve elsewhere.
+    A numbered hoop, tape or row that the design no longer has is kept: its piece may serve elsewhere.
     """
     hoops = hoop_names(shape)
-    known = (*hoops, *(f"casing {name}" for name in hoops), "waistband")
+    known = (*hoops, *(f"casing {name}" for name in hoops), "waistband", "sample cords")
     cut: dict[str, float] = {}
     for name in node["cut"].names():
         item = node["cut"][name]
@@ -35,7 +35,7 @@ def read_progress(node: Node, shape: ShapeSpec, notes: Notebook) -> Progress:
             near = nearest(name, known)
             notes.tell(error("part-unknown", item.path, f"no part to be cut is called `{name[:60]}`",
                              f"a part with a similar name exists: `{near[0]}`" if near else
-                             "lengths are cut for H1, T1, `casing H1` and `waistband`", at_key=True))
+                             "lengths are cut for H1, T1, `casing H1`, C1 (a cord) and `waistband`", at_key=True))
         cut[name] = item.length() or 0.0
     done = tuple(item.text() or "" for item in node["done"].items())
     return Progress(done, cut)

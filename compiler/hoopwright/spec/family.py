@@ -36,3 +36,8 @@ FULL: dict[Family, str] = {
     "pair": "pair of side hoops",
 }
 """The word written out, for a heading or where it is named first."""
+
+
+def full_word(spec: Spec) -> str:
+    """The word of a design written out; a petticoat without hoops is a corded one."""
+    return "corded petticoat" if spec.build.cords is not None else FULL[family_of(spec)]

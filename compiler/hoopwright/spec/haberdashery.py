@@ -20,6 +20,7 @@ _SAME = 0.005
 _USUAL: Mapping[str, Goods] = MappingProxyType({
     "tape": GOODS["twill"],
     "braid": GOODS["braid"],
+    "cord": GOODS["piping cord"],
     "cloth": Goods("", "cloth", width=CLOTH_WIDTH),
     "fastening": Goods("", "fastening"),
     "consumable": Goods("", "consumable"),
@@ -35,7 +36,7 @@ def library_goods(name: str) -> FilledGoods:
 
 
 def read_goods(name: str, node: Node, notes: Notebook) -> FilledGoods:
-    """Tape, braid, cloth, fastening or consumable; what is not stated comes from the library."""
+    """Tape, braid, cord, cloth, fastening or consumable; what is not stated comes from the library."""
     kind = node["kind"].text() or ""
     base = _base(name, kind)
     if kind == "cloth" and base.areal_density == 0.0 and not node["weight"]:
@@ -43,12 +44,13 @@ def read_goods(name: str, node: Node, notes: Notebook) -> FilledGoods:
                          "the library does not know this cloth: weigh a square metre, or a square yard, and"
                          " write it as in `weight: 140 g/m2`", at_key=True))
     _nap(name, base, node, notes)
-    base = _scaled(base, node["width"].length())
+    across = node["diameter" if kind == "cord" else "width"].length()
+    base = _scaled(base, across)
     assumed = _library_data(base, node.dotted, node)
     weight = node["weight"].areal_density() if kind == "cloth" else node["weight"].linear_density()
     count = node["on_hand"].whole()
     on_hand = read_lengths(node["on_hand"]) if count is None else (float(count),)
-    width = _or(node["width"].length(), base.width)
+    width = _or(across, base.width)
     goods = replace(
         base, name=name, sold=read_offers(node["sold"]), on_hand=on_hand,
         width=width, remnants=_remnants(name, node["on_hand"], width, notes), shop=node["from"].text() or "",
@@ -101,10 +103,11 @@ def _base(name: str, kind: str) -> Goods:
 
 
 def _scaled(base: Goods, width: float | None) -> Goods:
-    """A tape or braid of another width weighs in proportion."""
+    """A tape or braid of another width weighs in proportion, a cord with the square of its thickness."""
     if width is None or not base.linear_density:
         return base
-    return replace(base, linear_density=base.linear_density * width / base.width)
+    ratio = width / base.width
+    return replace(base, linear_density=base.linear_density * (ratio**2 if base.kind == "cord" else ratio))
 
 
 def _or(stated: float | None, base: float) -> float:
@@ -115,8 +118,9 @@ def _library_data(base: Goods, path: str, node: Node) -> tuple[Assumed, ...]:
     """The physical data that come from the library because the maker states none."""
     reason = f"library: {base.source}" if base.source else "usual width of cloth"
     found = []
-    if base.width and not node["width"]:
-        found.append(Assumed(f"{path}.width", base.width, "length", reason))
+    across = "diameter" if base.kind == "cord" else "width"
+    if base.width and not node[across]:
+        found.append(Assumed(f"{path}.{across}", base.width, "length", reason))
     if not node["weight"]:
         if base.areal_density:
             found.append(Assumed(f"{path}.weight", base.areal_density, "areal density", reason))

@@ -6,6 +6,7 @@ import math
 
 from hoopwright.library import body
 from hoopwright.source.diagnostic import error
+from hoopwright.spec.corded_shape import read_corded_shape
 from hoopwright.spec.ground import read_ground, read_opening
 from hoopwright.spec.model import (
     Build,
@@ -39,6 +40,11 @@ _SPACINGS: tuple[Spacing, ...] = ("by tape", "level", "widening", "listed", "fro
 
 def read_shape(node: Node, wearer: Wearer, build: Build, notes: Notebook) -> ShapeSpec:
     """The wished shape with its defaults; clashing keys are told in ``notes``."""
+    if build.cords is not None:
+        return read_corded_shape(node, wearer, build, notes)
+    if node["length"]:
+        notes.tell(error("carrier-clash", node["length"].path, "`length` is that of a corded petticoat",
+                         "leave it out: `hem: {off_floor}` says where the lowest hoop hangs", at_key=True))
     plan = read_ground(node["ground_plan"], notes)
     if build.wheel is not None:
         return read_drum(node, build.wheel, notes)

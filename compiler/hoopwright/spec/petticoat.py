@@ -21,7 +21,8 @@ OFF_GIRTH = INCH / 2
 OWN: Mapping[str, tuple[Carrier, ...]] = MappingProxyType({
     "tapes": ("tapes",), "hem_band": ("tapes",), "ties": ("tapes",), "lacing": ("tapes",),
     "hip_ties": ("tapes",),
-    "channels": ("channels",), "panels": ("channels",), "flounce": ("channels",),
+    "channels": ("channels",), "panels": ("channels", "cords"), "flounce": ("channels",),
+    "cords": ("cords",),
     "wheel": ("wheel",), "side_hoops": ("channels",),
 })
 """The maps of ``build`` that belong to one way of carrying the hoops."""
@@ -30,6 +31,7 @@ _HELP: Mapping[str, str] = MappingProxyType({
     "tapes": "write `carried_by: tapes`, or leave this map out",
     "channels": "write `carried_by: channels`, or leave this map out",
     "wheel": "write `carried_by: wheel`, or leave this map out",
+    "cords": "write `carried_by: cords`, or leave this map out",
 })
 
 Article = Callable[[Node, str, str], Goods]
@@ -51,6 +53,8 @@ def clashes(node: Node, shape: Node, carrier: Carrier, notes: Notebook) -> None:
     for key, carriers in OWN.items():
         if node[key] and carrier not in carriers:
             what = f"`{key}` belongs to hoops carried by {carriers[0]}, and here {carrier} carry them"
+            if key == "cords":
+                what = f"`{key}` belongs to a corded petticoat, and here {carrier} carry hoops"
             notes.tell(error("carrier-clash", node[key].path, what, _HELP[carriers[0]], at_key=True,
                              related=((said.path, "said here"),) if said else ()))
     if carrier != "channels":
@@ -96,19 +100,23 @@ def _panels(node: Node, wearer: Node, hem: float, article: Article, notes: Noteb
     if count is None:
         count = GORES
         notes.assume("build.panels.gores", count, "count", f"6 are usual; {PRACTICE}")
-    closing = node["waist"].text()
-    if closing is None:
-        closing = notes.assume("build.panels.waist", "waistband", "text", "it sits best")
-    cord = None
-    if closing == "drawstring":
-        cord = article(node["cord"], "build.panels.cord", "lacing cord")
+    cord, placket = closing(node, article, notes)
+    top = _top(node, wearer, hem, straight, cord is not None, notes)
+    return PanelBuild("breadths" if straight else "gores", count, material, top, placket, cord,
+                      _gore(node["gore"], count, hem, notes))
+
+
+def closing(node: Node, article: Article, notes: Notebook) -> tuple[Goods | None, float]:
+    """What closes the waist: the drawstring, None for a waistband; and the placket's length, m."""
+    said = node["waist"].text()
+    if said is None:
+        said = notes.assume("build.panels.waist", "waistband", "text", "it sits best")
+    cord = article(node["cord"], "build.panels.cord", "lacing cord") if said == "drawstring" else None
     placket = node["placket"].length()
     if placket is None:
         placket = 0.0 if cord is not None else notes.assume(
             "build.panels.placket", PLACKET, "length", f"the hips pass through; {PRACTICE}")
-    top = _top(node, wearer, hem, straight, cord is not None, notes)
-    return PanelBuild("breadths" if straight else "gores", count, material, top, placket, cord,
-                      _gore(node["gore"], count, hem, notes))
+    return cord, placket
 
 
 def _top(node: Node, wearer: Node, hem: float, straight: bool, drawn: bool, notes: Notebook) -> float:

@@ -124,16 +124,23 @@ def _times(ratio: float) -> str:
 
 def _tests(stock: Stock, node: Node) -> Iterator[Finding]:
     for test, item in zip(stock.bench, node.items(), strict=True):
-        if isinstance(test, Droop) and (wrong := _droop(test, item)) is not None:
-            yield wrong
-        elif isinstance(test, Droop) and not 0.03 <= test.drop / test.overhang <= 0.85:
-            yield warning("bench-weak", item["drop"].path, "this droop says little about the stiffness",
-                          "choose overhang and weight so that the end drops by a tenth to a half of the"
-                          " overhang")
+        if isinstance(test, Droop):
+            yield from droop_findings(test, item)
         elif isinstance(test, Wrap):
             yield from _wrap(test, item)
         elif isinstance(test, Weigh):
             yield from _weighing(stock, test, item)
+
+
+def droop_findings(test: Droop, item: Node) -> Iterator[Finding]:
+    """What cannot be about a droop test, or says little."""
+    wrong = _droop(test, item)
+    if wrong is not None:
+        yield wrong
+    elif not 0.03 <= test.drop / test.overhang <= 0.85:
+        yield warning("bench-weak", item["drop"].path, "this droop says little about the stiffness",
+                      "choose overhang and weight so that the end drops by a tenth to a half of the"
+                      " overhang")
 
 
 def _droop(test: Droop, item: Node) -> Finding | None:

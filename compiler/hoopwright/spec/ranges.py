@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hoopwright.source.diagnostic import Finding, Path, error
+from hoopwright.spec.corded_shape import corded_ranges
 from hoopwright.spec.model import Build, ShapeSpec, Wearer
 
 _HEM = ("shape", "hem", "girth")
@@ -17,6 +18,8 @@ _TOP = ("shape", "top_hoop")
 
 def range_findings(wearer: Wearer, shape: ShapeSpec, build: Build) -> tuple[Finding, ...]:
     """Every contradiction between measures; where one follows from another, only the first."""
+    if build.cords is not None:
+        return tuple(corded_ranges(wearer, shape))
     if build.wheel is not None or build.sides is not None:
         return tuple(_names(shape))
     if shape.line.kind == "drum":

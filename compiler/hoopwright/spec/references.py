@@ -33,7 +33,10 @@ _USES: tuple[tuple[Path, Kinds], ...] = (
     (("build", "waistband", "fastening"), ("fastening",)),
     (("build", "hem_band", "material"), ("cloth",)),
     (("build", "panels", "material"), ("cloth",)),
-    (("build", "panels", "cord"), ("tape", "braid")),
+    (("build", "panels", "cord"), ("tape", "braid", "cord")),
+    (("build", "cords", "material"), ("cord",)),
+    (("build", "cords", "facing"), ("cloth",)),
+    (("build", "cords", "starch"), ("consumable",)),
     (("build", "channels", "material"), ("tape", "cloth")),
     (("build", "flounce", "material"), ("cloth",)),
     (("build", "wheel", "cover", "material"), ("cloth",)),
@@ -93,7 +96,7 @@ def _kind(material: Node) -> str:
 
 def _material(node: Node, wanted: Kinds, kinds: dict[str, str]) -> Iterator[Finding]:
     name = node.text()
-    if not name or (name == NONE and node.path[-1] == "casing"):
+    if not name or (name == NONE and node.path[-1] in ("casing", "starch")):
         return
     fitting = [known for known, kind in kinds.items() if kind in wanted]
     kind = kinds.get(name)

@@ -10,7 +10,7 @@ from pathlib import PurePath
 from hoopwright.library.goods import GOODS
 from hoopwright.library.grades import GRADES
 from hoopwright.library.model import Goods, Stock
-from hoopwright.source.diagnostic import Finding, error, failed
+from hoopwright.source.diagnostic import Finding, failed
 from hoopwright.source.read import Document
 from hoopwright.spec.allowances import read_allowances, read_limits, read_workshop
 from hoopwright.spec.building import Cupboard, read_build
@@ -66,10 +66,6 @@ def _assembled(node: Node, file: str, currency: str | None, notes: Notebook) -> 
     wearer = read_wearer(node["wearer"], notes)
     if wearer is not None:
         notes.tell(*body_findings(wearer, node["wearer"]))
-    if node["build"]["carried_by"].text() not in (None, "tapes", "channels", "wheel"):
-        notes.tell(error("not-yet", ("build", "carried_by"), "only tapes and channels carry hoops yet",
-                         "write `carried_by: tapes` or `channels`; cords and the wheel come later"))
-        return None
     waist = node["wearer"]["waist"].length() or 0.0
     build = read_build(node, waist, cupboard, notes, behind(node["shape"]))
     if wearer is None or build is None or failed(notes.findings):
@@ -109,7 +105,7 @@ def _finished(node: Node, title: str, currency: str | None, cupboard: Cupboard, 
     if skirt is None:
         skirt = notes.assume("skirt.off_floor", DEFAULT_SKIRT, "length", "clears the floor; our choice")
     allowances = read_allowances(node["allowances"], node["limits"], build, currency is not None, notes)
-    limits = read_limits(node["limits"], notes)
+    limits = read_limits(node["limits"], build, notes)
     workshop = read_workshop(node["workshop"], units, notes)
     stated = {".".join(str(part) for part in path): path for path in dotted_paths(node.value)}
     return Spec(

@@ -29,7 +29,7 @@ def read_stock(name: str, node: Node) -> FilledStock:
         section = DEFAULT_SECTIONS[grade_name]
         notes.assume(f"{node.dotted}.section", section.text, "text", "the usual section of this grade")
     grade = _grade(grade_for(grade_name, section), node, notes)
-    bench = tuple(_bench(item) for item in node["bench"].items())
+    bench = tuple(read_test(item) for item in node["bench"].items())
     sold = _coiled(read_offers(node["sold"]), node, notes)
     stock = Stock(name, grade, section, bench, sold, read_lengths(node["on_hand"]),
                   form=_form(grade, section), shop=node["from"].text() or "")
@@ -86,7 +86,8 @@ def _form(grade: Grade, section: Section) -> Form:
     return "cane" if grade.name == "rattan" else "rod"
 
 
-def _bench(node: Node) -> BenchTest:
+def read_test(node: Node) -> BenchTest:
+    """One test of a sample."""
     if node["test"].value == "droop":
         return Droop(node["overhang"].length() or 0.0, node["hang"].mass() or 0.0,
                      node["drop"].length() or 0.0, node["turned"].length(),

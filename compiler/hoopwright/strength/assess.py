@@ -8,6 +8,7 @@ from hoopwright.spec.model import Spec
 from hoopwright.strength import whole
 from hoopwright.strength.bench import evidence
 from hoopwright.strength.checks import strength_checks
+from hoopwright.strength.corded import assess_corded
 from hoopwright.strength.handling import handlings, seated
 from hoopwright.strength.material import contradiction, disagreement, material_strength
 from hoopwright.strength.method import Method
@@ -25,6 +26,8 @@ def assess(
 
     ``method`` solves it, ``trial`` the changed cages of remedies.
     """
+    if shape.corded is not None:
+        return assess_corded(spec, shape)
     problem = pose(spec, shape)
     method = METHODS.get(kind_of(spec), method)
     trial = METHODS.get(kind_of(spec), trial)

@@ -59,7 +59,7 @@ def with_section(spec: Spec, section: Section) -> Spec:
     grade = replace(old.grade, e=e, g=old.grade.g * e / old.grade.e, elastic_limit=material.elastic_limit,
                     density=old.grade.density * old.linear_density / plain.linear_density)
     stock = Stock(old.name, grade, section, (), old.sold, old.on_hand, old.form)
-    return replace(spec, build=replace(spec.build, hoops=replace(spec.build.hoops, material=stock)))
+    return replace(spec, build=replace(spec.build, hooped=replace(spec.build.hoops, material=stock)))
 
 
 def _more_tapes(more: int) -> Callable[[Spec], Spec | None]:

@@ -24,12 +24,17 @@ Station = tuple[float, float]
 
 def layer_shares(layer: Layer, spec: Spec, shape: Shape) -> tuple[float, ...]:
     """Shares of a layer's mass, from the waistband and then each hoop from the top; they add up to 1."""
-    stations = _stations(spec, shape)
+    return shares_on(layer, spec, [(hoop.height, hoop.girth) for hoop in shape.hoops])
+
+
+def shares_on(layer: Layer, spec: Spec, rings: Sequence[Station]) -> tuple[float, ...]:
+    """The same for rings of any kind, given as (height, girth) from the top."""
+    stations = _stations(spec, rings)
     if layer.hang == "flounced" and layer.heights:
         raw = _at_heights(layer.heights, stations)
     else:
         raw = _by_stretch(stations, gored=layer.hang == "gored")
-    return _past_upright(raw, [hoop.girth for hoop in shape.hoops])
+    return _past_upright(raw, [girth for _, girth in rings])
 
 
 def skirt_masses(spec: Spec, shape: Shape) -> tuple[float, ...]:
@@ -56,11 +61,10 @@ def own_masses(spec: Spec, shape: Shape) -> tuple[float, ...]:
     return tuple(mass(hoop) for hoop in shape.hoops)
 
 
-def _stations(spec: Spec, shape: Shape) -> list[Station]:
+def _stations(spec: Spec, rings: Sequence[Station]) -> list[Station]:
     """The skirt's line: the waistline at the side, every hoop, the skirt's own hem."""
-    hoops = [(hoop.height, hoop.girth) for hoop in shape.hoops]
-    hem = min(spec.skirt_off_floor, hoops[-1][0])
-    return [(spec.wearer.side, spec.wearer.waist), *hoops, (hem, hoops[-1][1])]
+    hem = min(spec.skirt_off_floor, rings[-1][0])
+    return [(spec.wearer.side, spec.wearer.waist), *rings, (hem, rings[-1][1])]
 
 
 def _by_stretch(stations: Sequence[Station], gored: bool) -> list[float]:

@@ -79,6 +79,35 @@ class MaterialStrength:
 
 
 @record(frozen=True, slots=True)
+class CordedStrength:
+    """What the sample of a corded petticoat says, and its rows of cord taken together as one ring.
+
+    ``stiffness`` EI of the sample along its cords and of one ``cord`` with the cloth that goes with it, N m2;
+    ``line`` weight of the sample, N/m, ``weighed`` or worked out; ``bending_length`` m; ``spread`` of its droop tests
+    (None for fewer than two); these are None without a droop test. The ring: ``radius`` and ``height`` of its
+    middle, m; ``carried`` kg hung from it; ``press`` of the cloth inward, N/m, and ``critical``: what the ring bears
+    (None without a test). ``slope``: how far the cloth above goes out for each metre down."""
+
+    stiffness: float | None
+    cord: float | None
+    line: float
+    weighed: bool
+    bending_length: float | None
+    spread: float | None
+    radius: float
+    height: float
+    slope: float
+    carried: float
+    press: float
+    critical: float | None
+
+    @property
+    def factor(self) -> float | None:
+        """Load factor at which the ring gives way; None without a test, or where nothing presses."""
+        return None if self.critical is None or self.press <= 0.0 else self.critical / self.press
+
+
+@record(frozen=True, slots=True)
 class Buckling:
     """Load factor at which it would buckle. ``at_least`` tells that ``value`` is a lower bound."""
 
@@ -88,7 +117,7 @@ class Buckling:
 
 @record(frozen=True, slots=True)
 class Weights:
-    """Mass by part group, kg: hoops, casings, tapes, waistband, band, joins, a petticoat's ``cloth``;
+    """Mass by part group, kg: hoops, casings, tapes, waistband, band, joins, a petticoat's ``cloth`` and ``cords``;
     ``total`` is the cage alone."""
 
     hoops: float
@@ -98,12 +127,13 @@ class Weights:
     band: float
     joins: float
     cloth: float = 0.0
+    cords: float = 0.0
 
     @property
     def total(self) -> float:
         """The cage alone, kg."""
         parts = self.hoops + self.casings + self.tapes + self.waistband + self.band + self.joins
-        return parts + self.cloth
+        return parts + self.cloth + self.cords
 
 
 Situation = Literal["closing", "door", "chair", "car", "bag", "coil"]
@@ -160,3 +190,4 @@ class Assessment:
     handling: tuple[Handling, ...] = ()
     seated: tuple[Seated, ...] = ()
     ties: tuple[TieStrength, ...] = ()
+    corded: CordedStrength | None = None

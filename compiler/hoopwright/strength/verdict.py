@@ -30,6 +30,8 @@ CLAUSES: Mapping[str, Clause] = MappingProxyType({
                           "it hangs at rest only while nothing pushes it aside"),
     "buckling": Clause("{part} gives way under too little more than its load",
                        "{part} has little in reserve before it gives way"),
+    "cord-ring": Clause("its corded band gives way under too little more than its load and falls into folds",
+                        "its corded band has little in reserve before it falls into folds"),
     "sag": Clause("{part} sags too far between its tapes", "{part} only just keeps level between its tapes"),
     "out-of-round": Clause("{part} goes too far out of round between its tapes",
                            "{part} only just keeps round between its tapes"),
@@ -58,6 +60,7 @@ CLAUSES: Mapping[str, Clause] = MappingProxyType({
 """The clauses of every check of strength."""
 
 UNKNOWN: Mapping[str, str] = MappingProxyType({
+    "cord-ring": "whether its corded band stands out round",
     "buckling": "how much it can carry before it gives way",
     "sag": "how far its hoops sag",
     "out-of-round": "whether its hoops keep round",
@@ -89,7 +92,7 @@ def _falls(check: Check) -> bool:
         return True
     if check.value is None or check.limit is None:
         return False
-    if check.code == "buckling":
+    if check.code in ("buckling", "cord-ring"):
         return check.value < 1.0
     return check.code in ("sag", "out-of-round") and check.value > GROSS * check.limit
 

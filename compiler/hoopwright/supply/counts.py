@@ -15,12 +15,13 @@ from hoopwright.library.goods import (
     GOODS,
     HOOP_END,
     SEAM_METRE,
+    STARCHING,
     TAPE_FIXING,
     WADDING,
 )
 from hoopwright.library.model import ByMeasure, Consumption, Goods, Pack, Pieces
 from hoopwright.shape.lacing import eyelet_count
-from hoopwright.shape.model import Shape
+from hoopwright.shape.model import CordedPetticoat, Shape
 from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
 from hoopwright.supply.model import ShoppingLine
@@ -61,15 +62,7 @@ def count_needs(spec: Spec, shape: Shape, splices: int = 0) -> tuple[CountNeed, 
 
 def _uses(spec: Spec, shape: Shape, splices: int) -> list[tuple[Consumption, float, str]]:
     """Every use: what, how many times, and a word for the list."""
-    join = spec.build.hoops.join
-    joined = len(closed(shape))
-    made = joined + splices
-    said = "joins, splices and one proof" if splices else "joins and one proof"
-    uses: list[tuple[Consumption, float, str]] = [
-        (use, made + 1 if made else 0, said) for use in join.consumes
-    ]
-    tipped = len(shape.hoops) if ends_stay_open(spec) else len(shape.hoops) - joined
-    uses.append((HOOP_END, 2 * tipped, "hoop ends"))
+    uses = _hoop_uses(spec, shape, splices) if spec.build.hooped is not None else _corded_uses(spec, shape)
     if shape.wheel is not None:
         uses.append((HOOP_END, 2 * len(shape.wheel.spokes), "spoke ends"))
         uses.append((TAPE_FIXING, shape.wheel.fixings, "rings bound to spokes"))
@@ -79,6 +72,30 @@ def _uses(spec: Spec, shape: Shape, splices: int) -> list[tuple[Consumption, flo
     uses.append((EYELET, eyelet_count(spec, shape.panels), "lacing"))
     uses.append((SEAM_METRE, seam_metres(spec, shape), "seams"))
     return uses
+
+
+def _hoop_uses(spec: Spec, shape: Shape, splices: int) -> list[tuple[Consumption, float, str]]:
+    """What joining hoops and tipping their ends uses up."""
+    join = spec.build.hoops.join
+    joined = len(closed(shape))
+    made = joined + splices
+    said = "joins, splices and one proof" if splices else "joins and one proof"
+    uses: list[tuple[Consumption, float, str]] = [
+        (use, made + 1 if made else 0, said) for use in join.consumes
+    ]
+    tipped = len(shape.hoops) if ends_stay_open(spec) else len(shape.hoops) - joined
+    uses.append((HOOP_END, 2 * tipped, "hoop ends"))
+    return uses
+
+
+def _corded_uses(spec: Spec, shape: Shape) -> list[tuple[Consumption, float, str]]:
+    """What starching a corded petticoat and its sample once uses up."""
+    cloth, cords = shape.corded, spec.build.cords
+    if cloth is None or cords is None or cords.starch is None:
+        return []
+    dry = sum(piece.count * piece.width * piece.height * spec.goods[piece.material].areal_density
+              for piece in shape.panels) + cloth.run * cords.material.linear_density
+    return [(replace(STARCHING, goods=cords.starch.name), dry, "sample, and first starching")]
 
 
 def ends_stay_open(spec: Spec) -> bool:
@@ -99,8 +116,8 @@ def seam_metres(spec: Spec, shape: Shape) -> float:
     metres = tape_boxes(spec, shape) + 4 * shape.waistband.width
     if shape.band is not None:
         metres += 3 * shape.band.length + 2 * shape.band.height
-    metres += petticoat_seams(shape) + frame_seams(shape)
-    casing = spec.build.hoops.casing
+    metres += petticoat_seams(shape) + corded_seams(shape) + frame_seams(shape)
+    casing = spec.build.hooped.casing if spec.build.hooped is not None else None
     if casing is not None and casing.kind != "braid":
         metres += sum(hoop.casing for hoop in cased(shape))
     return metres
@@ -114,6 +131,22 @@ def petticoat_seams(shape: Shape) -> float:
     panels = sum(piece.count * piece.height for piece in shape.panels) + cloth.hem + cloth.top
     channels = sum((2 * one.strip) if one.strip else one.girth for one in cloth.channels)
     return panels + channels + sum(one.length + one.girth for one in cloth.flounces)
+
+
+def corded_seams(shape: Shape) -> float:
+    """Metres of seam in a corded petticoat: breadths of both layers, hem and waist, and along its cords."""
+    cloth = shape.corded
+    if cloth is None:
+        return 0.0
+    edges = 2 * cloth.hem + (cloth.hem if cloth.facing else 0.0)
+    return cloth.count * (cloth.high + cloth.facing_high) + edges + cord_stitches(cloth)
+
+
+def cord_stitches(cloth: CordedPetticoat) -> float:
+    """Metres of stitching along cords: in a sandwich a line on both sides, which neighbours share, in a tuck
+    one."""
+    lines = len(cloth.rows) + (cloth.groups if cloth.facing else 0)
+    return lines * cloth.rows[0].run
 
 
 def frame_seams(shape: Shape) -> float:

@@ -50,7 +50,7 @@ def list_goods(spec: Spec, shape: Shape) -> Listing:
     if told is None:
         return found
     hoops = replace(spec.build.hoops, splices=0)
-    plain = _listed(replace(spec, build=replace(spec.build, hoops=hoops)), shape)
+    plain = _listed(replace(spec, build=replace(spec.build, hooped=hoops)), shape)
     if failed(plain.said):
         return found
     if plain.total <= found.total:

@@ -21,7 +21,7 @@ from hoopwright.supply.lengths import cut_need
 from hoopwright.supply.model import CutPiece, Mending, Salvage, ShoppingLine
 from hoopwright.supply.needs import LengthNeed, length_needs
 
-_NUMBERED = frozenset(("H", "T", "casing H"))
+_NUMBERED = frozenset(("H", "T", "C", "casing H"))
 _NOISE = 1e-6
 _LEAST = 0.05
 
@@ -73,7 +73,7 @@ def _assigned(own: Mapping[str, float], need: LengthNeed, spec: Spec,
     missing: list[CutPiece] = []
     open_parts = [part for part in wanted if part not in fate and not _done_unmeasured(part, own, done)]
     for part in sorted(open_parts, key=lambda name: (-wanted[name], name)):
-        enough = [one for one in spare if one[0] >= wanted[part] - _tolerance(part, spec)]
+        enough = [one for one in spare if one[0] >= wanted[part] - _tolerance(part, wanted[part], spec)]
         if enough:
             best = _own_first(enough, part)
             spare.remove(best)
@@ -89,7 +89,7 @@ def _assigned(own: Mapping[str, float], need: LengthNeed, spec: Spec,
 
 def _done_unmeasured(part: str, own: Mapping[str, float], done: Collection[str]) -> bool:
     """Whether a part is cut although no length was noted for it."""
-    tasks = {"T": "cut-tapes", "casing H": "cut-casings"}
+    tasks = {"T": "cut-tapes", "C": "cut-cords", "casing H": "cut-casings"}
     return part not in own and tasks.get(_family(part), f"cut-{part}") in done
 
 
@@ -100,13 +100,17 @@ def _own_first(enough: list[tuple[float, str]], part: str) -> tuple[float, str]:
 
 
 def _fits(part: str, length: float, wanted: float, spec: Spec) -> bool:
-    """Whether a piece serves as it is. A tape may have used up its reserve, and is trimmed later."""
-    short = wanted - length <= _tolerance(part, spec)
-    return short and (_family(part) == "T" or length - wanted <= _tolerance(part, spec))
+    """Whether a piece serves as it is. A tape or a row of cord may have used up its reserve, and is trimmed
+    later."""
+    short = wanted - length <= _tolerance(part, wanted, spec)
+    return short and (_family(part) in ("T", "C") or length - wanted <= _tolerance(part, wanted, spec))
 
 
-def _tolerance(part: str, spec: Spec) -> float:
-    rules = spec.allowances
+def _tolerance(part: str, wanted: float, spec: Spec) -> float:
+    """How much shorter than ``wanted`` a part may be, m: a tape and a row of cord by their reserve."""
+    rules, cords = spec.allowances, spec.build.cords
+    if _family(part) == "C" and cords is not None:
+        return wanted * cords.reserve / (1 + cords.reserve) + _NOISE
     return (rules.tape_reserve if _family(part) == "T" else rules.hoop_tolerance) + _NOISE
 
 

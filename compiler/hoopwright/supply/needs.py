@@ -13,13 +13,15 @@ from hoopwright.shape.lacing import cord_length
 from hoopwright.shape.model import Hoop, Shape
 from hoopwright.shape.model import Panel as ShapedPanel
 from hoopwright.source.record import record
-from hoopwright.spec.model import Spec
+from hoopwright.spec.model import CordBuild, Spec
 from hoopwright.supply.cloth.model import Band, ClothPart, Gore, Grain, Panel
 from hoopwright.supply.cutting.model import SpliceRule
 from hoopwright.supply.model import CutPiece
 from hoopwright.supply.splices import splice_rule
 
 _EVEN = 1e-9
+SAMPLE_CORDS = "sample cords"
+"""The part that the cords of a sample are cut for, in one length."""
 
 
 @record(frozen=True, slots=True)
@@ -92,12 +94,18 @@ def hoop_need(spec: Spec, shape: Shape, stock: Stock | None = None) -> LengthNee
 
 
 def length_needs(spec: Spec, shape: Shape) -> tuple[LengthNeed, ...]:
-    """Everything cut in lengths: the hoops first, then tapes, waistband and casings pooled by goods."""
+    """Everything cut in lengths: the hoops first, then cords, tapes, waistband and casings pooled by goods."""
     pooled: dict[str, tuple[Goods, list[CutPiece]]] = {}
 
     def add(goods: Goods, part: str, length: float) -> None:
         pooled.setdefault(goods.name, (goods, []))[1].append(CutPiece(part, length))
 
+    rows = spec.build.cords
+    if rows is not None and shape.corded is not None:
+        for row in shape.corded.rows:
+            add(rows.material, row.id, row.cut)
+        for part, length in _sample_cords(rows, shape.corded.rows[0].cut):
+            add(rows.material, part, length)
     carriers = spec.build.tapes
     if carriers is not None:
         for tape in shape.tapes:
@@ -114,17 +122,26 @@ def length_needs(spec: Spec, shape: Shape) -> tuple[LengthNeed, ...]:
     if cloth is not None and cloth.casing and spec.goods[cloth.casing].kind != "cloth":
         for channel in cloth.channels:
             add(spec.goods[cloth.casing], f"casing {channel.hoop}", channel.strip)
-    casing = spec.build.hoops.casing
+    casing = spec.build.hooped.casing if spec.build.hooped is not None else None
     if casing is not None:
         for hoop in cased(shape):
             add(casing, casing_part(hoop), hoop.casing)
     return (
-        hoop_need(spec, shape),
+        *((hoop_need(spec, shape),) if spec.build.hooped is not None else ()),
         *(
             LengthNeed(name, goods.kind, tuple(pieces), 0.0, goods.sold, goods.on_hand, goods.shrinkage)
             for name, (goods, pieces) in pooled.items()
         ),
     )
+
+
+def _sample_cords(cords: CordBuild, longest: float) -> tuple[tuple[str, float], ...]:
+    """The cords of the sample, in one length where that is no longer than a row's."""
+    each = cords.sample.length * (1 + cords.reserve)
+    together = max(1, min(cords.sample.cords, int(longest / each)))
+    counts = [min(together, cords.sample.cords - k) for k in range(0, cords.sample.cords, together)]
+    return tuple((SAMPLE_CORDS if k == 0 else f"{SAMPLE_CORDS} {k + 1}", count * each)
+                 for k, count in enumerate(counts))
 
 
 def cloth_needs(spec: Spec, shape: Shape) -> tuple[ClothNeed, ...]:
@@ -181,7 +198,8 @@ def panel_part(piece: ShapedPanel) -> Panel | Gore:
 
 def waist_part(shape: Shape) -> str:
     """The label of what closes the waist."""
-    return "drawstring" if shape.petticoat is not None and shape.petticoat.drawstring else "waistband"
+    cloth = shape.petticoat or shape.corded
+    return "drawstring" if cloth is not None and cloth.drawstring else "waistband"
 
 
 def petticoat_strips(spec: Spec, shape: Shape) -> tuple[tuple[Goods, Band], ...]:

@@ -67,6 +67,9 @@ def _lines(spec: Spec) -> tuple[ShoppingLine, ...] | None:
 
 
 def _changes(spec: Spec) -> Iterator[tuple[str, Spec]]:
+    if spec.build.hooped is None:
+        yield from _corded_changes(spec)
+        return
     build = spec.build
     for name in sorted(spec.stocks):
         hoops = _of_stock(spec.stocks[name], build.hoops)
@@ -74,20 +77,40 @@ def _changes(spec: Spec) -> Iterator[tuple[str, Spec]]:
             join = "" if hoops.join == build.hoops.join else f", {hoops.join.name},"
             yield (
                 f"hoops of `{name}`{join} if it is strong enough",
-                _rebuilt(spec, replace(build, hoops=hoops)),
+                _rebuilt(spec, replace(build, hooped=hoops)),
             )
     if not build.hoops.splices:
-        spliced = replace(build, hoops=replace(build.hoops, splices=1))
+        spliced = replace(build, hooped=replace(build.hoops, splices=1))
         yield "one splice allowed in each hoop (`splices: 1`)", _rebuilt(spec, spliced)
     if spec.shape.count > _FEWEST and spec.shape.spacing != "listed":
         yield "one hoop fewer", replace(spec, shape=replace(spec.shape, count=spec.shape.count - 1))
     if build.hoops.casing is not None:
-        bare = replace(build, hoops=replace(build.hoops, casing=None))
+        bare = replace(build, hooped=replace(build.hoops, casing=None))
         yield f"bare hoops, without `{build.hoops.casing.name}`", _rebuilt(spec, bare)
     if build.band is not None:
         tapes = None if build.tapes is None else replace(build.tapes, to="hem")
         plain = replace(build, band=None, tapes=tapes)
         yield f"no hem band of `{build.band.material.name}`", _rebuilt(spec, plain)
+
+
+def _corded_changes(spec: Spec) -> Iterator[tuple[str, Spec]]:
+    """Other cloth and cord that is sold, tucks instead of two layers, and a group of rows fewer."""
+    build, cords, panels = spec.build, spec.build.cords, spec.build.panels
+    if cords is None or panels is None:
+        return
+    for name in sorted(spec.goods):
+        goods = spec.goods[name]
+        if goods.sold and goods.kind == "cord" and name != cords.material.name:
+            yield f"cords of `{name}` if they are stiff enough", _rebuilt(
+                spec, replace(build, cords=replace(cords, material=goods)))
+        elif goods.sold and goods.kind == "cloth" and cords.facing is not None and name != cords.facing.name:
+            yield f"an inner layer of `{name}`", _rebuilt(spec, replace(build, cords=replace(cords, facing=goods)))
+    if cords.facing is not None:
+        yield "tucks instead of two layers, if they are stiff enough", _rebuilt(
+            spec, replace(build, cords=replace(cords, held="tuck", facing=None, take_up=None)))
+    if len(cords.groups) > 1:
+        yield "one group of cords fewer", _rebuilt(
+            spec, replace(build, cords=replace(cords, groups=cords.groups[:-1])))
 
 
 def _rebuilt(spec: Spec, build: Build) -> Spec:

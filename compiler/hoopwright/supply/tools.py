@@ -18,6 +18,8 @@ _JOBS: Mapping[str, Groups] = {
     "press": (("flat iron",),),
     "mark": _MARK,
     "cut cloth": (("scissors",), *_MARK),
+    "test sample": (("tape measure",), ("pencil",)),
+    "boil starch": (("pot",),),
     "bench test": (("clamps", "vice"), ("tape measure",)),
     "sew long seams": (("sewing machine", "needle"), ("pins",)),
     "sew by hand": (("needle",), ("scissors",)),
@@ -29,8 +31,10 @@ _JOBS: Mapping[str, Groups] = {
 
 
 def jobs(spec: Spec) -> dict[str, Groups]:
-    """Every job of a cage with its groups of tools; cutting and joining depend on stock and join."""
-    hoops = spec.build.hoops
+    """Every job with its groups of tools; cutting and joining hoops depend on stock and join."""
+    hoops = spec.build.hooped
+    if hoops is None:
+        return dict(_JOBS)
     cut = (cutting_tools(hoops.material), ("file", "grinder", "abrasive paper"), *_MARK)
     return {**_JOBS, "cut stock": cut, "join": hoops.join.tools}
 
@@ -61,6 +65,12 @@ def missing_tools(spec: Spec, wanted: Iterable[str]) -> tuple[ToolNeed, ...]:
 def wanted_jobs(spec: Spec) -> tuple[str, ...]:
     """The jobs that this build has, in working order."""
     level = () if spec.workshop.helper else ("level alone",)
+    if spec.build.hooped is None:
+        starch = ("boil starch",) if spec.build.cords is not None and spec.build.cords.starch else ()
+        return (
+            "press", "mark", "cut cloth", "test sample", *starch, "sew long seams", "sew by hand", "clip",
+            "look and measure", *level,
+        )
     return (
         "press",
         "mark",

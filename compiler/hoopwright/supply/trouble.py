@@ -14,6 +14,8 @@ from hoopwright.supply.cutting.model import BadOrder, CuttingFailure, NotEnough,
 from hoopwright.supply.needs import ClothNeed, LengthNeed
 from hoopwright.supply.width import widths_text
 
+_MOST_NAMED = 12
+
 
 def cutting_trouble(need: LengthNeed, failure: CuttingFailure, spec: Spec) -> tuple[Finding, ...]:
     """One finding for pieces too long for the packs that can be bought, else for stock that does not suffice."""
@@ -46,7 +48,8 @@ def _beyond_packs(need: LengthNeed) -> list[TooLong]:
 def _pack_too_short(need: LengthNeed, pieces: list[TooLong], spec: Spec, some: bool = False) -> Finding:
     worst = max(pieces, key=lambda problem: (problem.length, problem.part))
     parts = {problem.part for problem in pieces}
-    names = ", ".join(f"`{piece.part}`" for piece in need.pieces if piece.part in parts)
+    named = [f"`{piece.part}`" for piece in need.pieces if piece.part in parts]
+    names = ", ".join(named) if len(named) <= _MOST_NAMED else f"{named[0]} and {len(named) - 1} more lengths"
     wanted = long_length_text(worst.length, spec.units)
     longest = long_length_text(worst.longest, spec.units)
     there = f"the longest length to be had is {longest}"
@@ -54,7 +57,7 @@ def _pack_too_short(need: LengthNeed, pieces: list[TooLong], spec: Spec, some: b
         there = f"the packs sold give {longest}; what is longer does not hold them all"
     mend = f"a pack of at least {wanted} mends it"
     related: tuple[tuple[Path, str], ...] = ()
-    if need.item == spec.build.hoops.material.name:
+    if spec.build.hooped is not None and need.item == spec.build.hooped.material.name:
         mend += f"; {_splice(worst, spec)}"
         if "build.hoops.join" in spec.stated:
             related = ((("build", "hoops", "join"), "a splice is one more of these"),)

@@ -34,7 +34,9 @@ class Bench:
     @property
     def known_rates(self) -> Mapping[str, Rate]:
         """The rates, and the minutes of the join this build has unless they hold a rate of that name."""
-        join = self.spec.build.hoops.join
+        if self.spec.build.hooped is None:
+            return self.rates
+        join = self.spec.build.hooped.join
         return {JOIN: Rate(JOIN, join.minutes, "piece", join.source), **self.rates}
 
     def spent(self) -> tuple[Spent, ...]:

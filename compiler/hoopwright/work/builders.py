@@ -12,6 +12,7 @@ from types import MappingProxyType
 
 from hoopwright.spec.model import Carrier
 from hoopwright.work.bench import Bench
+from hoopwright.work.corded import corded_tasks
 from hoopwright.work.model import Task
 from hoopwright.work.pair import pair_tasks
 from hoopwright.work.petticoat import petticoat_tasks
@@ -24,6 +25,7 @@ BUILDERS: Mapping[Carrier, Builder] = MappingProxyType({
     "tapes": cage_tasks,
     "channels": petticoat_tasks,
     "wheel": wheel_tasks,
+    "cords": corded_tasks,
 })
 """One builder of tasks for each carrier."""
 

@@ -39,6 +39,18 @@ _LEFT: Mapping[str, str] = {
     "mark-cloth": "every panel is marked",
     "sew-cloth": "the petticoat hangs together, one seam open",
     "sew-tucks": "the tucks are sewn",
+    "sew-sample": "the sample is corded",
+    "starch-sample": "the sample dries flat",
+    "wash-sample": "the sample dries flat",
+    "test-sample": "the sample's numbers are written down",
+    "cut-breadths": "the breadths are cut and named",
+    "cut-cords": "the cords are cut and bundled by group",
+    "mark-rows": "every breadth is ruled",
+    "sew-breadths": "the breadths hang together, one seam open",
+    "sew-cords": "the cords sewn so far are fast",
+    "close-round": "the petticoat is closed",
+    "starch": "the petticoat dries standing",
+    "sew-hem": "the hem is sewn",
     "cut-strips": "the strips of the casings are cut and named",
     "apply-casings": "the casings are sewn on",
     "thread-hoop": "the hoops lie in their channels, ends clamped and taped",
@@ -84,6 +96,9 @@ _LEFT: Mapping[str, str] = {
 
 _OVERNIGHT: Mapping[str, str] = {
     "wash": "the wash dries over night",
+    "starch-sample": "the starched sample dries over night",
+    "wash-sample": "the washed sample dries over night",
+    "starch": "the starched petticoat dries over night",
     "prove-join": "the proof join hangs over night",
 }
 
@@ -91,7 +106,7 @@ _OVERNIGHT: Mapping[str, str] = {
 def ending(done: Sequence[Task], more: bool) -> str:
     """What lies safely when a session ends, and what passes by itself until the next."""
     if not more:
-        return "the cage is finished"
+        return f"the {'petticoat' if 'petticoat' in done[-1].parts else 'cage'} is finished"
     waits = [_OVERNIGHT[task.action] for task in done if task.wait > 0]
     last = done[-1]
     words = [] if last.wait > 0 else [_LEFT[last.action]]

@@ -37,7 +37,7 @@ def petticoat_tasks(bench: Bench) -> tuple[Task, ...]:
     joins = join_tasks(bench, (stop.id,))
     joined = tuple(_after(task, rest, bench) for task in joins)
     seam = _close(bench, cloth, (joined[-1].id if joined else stop.id, *(task.id for task in rest)))
-    waist = _waist(bench, cloth, stop.id, seam.id)
+    waist = waist_tasks(bench, cloth.drawstring > 0, cloth.top, stop.id, seam.id)
     second = hem_stop(bench, (waist[-1].id, seam.id))
     second = _tied(second) if cloth.drawstring else second
     flounces = _flounces(bench, cloth, second.id)
@@ -124,16 +124,16 @@ def _close(bench: Bench, cloth: Petticoat, needs: tuple[str, ...]) -> Task:
                       jobs_=("sew long seams", "sew by hand"), parts=(panel.part,))
 
 
-def _waist(bench: Bench, cloth: Petticoat, stop: str, seam: str) -> tuple[Task, ...]:
-    """The waistband made, fastened and sewn on; or the edge turned over a drawstring."""
-    if cloth.drawstring:
+def waist_tasks(bench: Bench, drawn: bool, top: float, stop: str, seam: str) -> tuple[Task, ...]:
+    """The waistband made, fastened and sewn on; or the edge, ``top`` m round, turned over a drawstring."""
+    if drawn:
         return (bench.task("set-drawstring", "set-drawstring", "turn the waist's edge and draw the string in",
                            (stop, seam, "press"),
-                           bench.minutes(bench.seam(cloth.top), ("set up seam", 1), ("thread drawstring", 1)),
+                           bench.minutes(bench.seam(top), ("set up seam", 1), ("thread drawstring", 1)),
                            jobs_=("sew long seams",), parts=("drawstring",)),)
     sewn_on = bench.task("set-waistband", "set-waistband", "sew the waistband to the petticoat",
                          (stop, seam, "make-waistband"),
-                         bench.minutes(bench.seam(2 * bench.shape.waistband.girth), ("gather", cloth.top),
+                         bench.minutes(bench.seam(2 * bench.shape.waistband.girth), ("gather", top),
                                        ("set up seam", 2)),
                          jobs_=("sew long seams",), parts=("waistband",))
     return waistband_tasks(bench, 3, sewn_on)

@@ -32,6 +32,8 @@ _RATES = (
     Rate("mark on tape", 1, "mark"),
     Rate("cut tape", 1, "piece"),
     Rate("cut casing", 2, "piece"),
+    Rate("cut cord", 0.5, "piece"),
+    Rate("starch", 40, "task"),
     Rate("open coil", 10, "task"),
     Rate("bench test", 20, "task"),
     Rate("cut hoop", 10, "piece"),

@@ -45,7 +45,7 @@ def draw_hem(plan: Plan) -> Figure:
     _door(sheet, plan, hem, above)
     _body(sheet, plan, above)
     _cage(sheet, plan, hem, above)
-    _step(sheet, plan, above)
+    draw_feet(sheet, plan, above)
     _names(sheet, plan, hem, above)
     half = hem.plan.width / 2 * scale
     across(sheet, MIDDLE[0] - half, MIDDLE[0] + half, bottom, f"{length_text(hem.plan.width, units)} across")
@@ -112,7 +112,7 @@ def _names(sheet: Sheet, plan: Plan, hem: Hoop, above: Above) -> None:
             sheet.text(x, box.bottom - 0.22 * TEXT, words, size=TEXT, anchor=anchor, fill=GREY)
 
 
-def _step(sheet: Sheet, plan: Plan, above: Above) -> None:
+def draw_feet(sheet: Sheet, plan: Plan, above: Above) -> None:
     """Two feet a step apart, heel to heel, and the step's length."""
     step = plan.spec.wearer.step
     if step is None:

@@ -6,6 +6,7 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.letters import text_width, wrap
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading, scale_bar, upright
 from hoopwright.render.drawing.sheet import GREY, XY, Sheet
+from hoopwright.render.drawing.spread import spread
 from hoopwright.render.figure import Figure
 from hoopwright.shape.model import Panel, Rule
 from hoopwright.source.quantity import length_text
@@ -14,11 +15,13 @@ WIDE = 250.0
 TALL = 420.0
 LEFT = 104.0
 TOP = 86.0
+LINE = 14.5
 
 
 def draw_panels(plan: Plan) -> tuple[Figure, ...]:
     """One figure for each different panel, ``panel-1``, ``panel-2`` ..."""
-    return tuple(_panel(plan, panel, number) for number, panel in enumerate(plan.shape.panels, 1))
+    drawn = [panel for panel in plan.shape.panels if not panel.part.startswith("sample")]
+    return tuple(_panel(plan, panel, number) for number, panel in enumerate(drawn, 1))
 
 
 def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
@@ -35,7 +38,8 @@ def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
 
     places = [at(point) for point in panel.outline]
     sheet.path(places, closed=True, fill="#fff", width=1.8)
-    for rule in panel.rules:
+    beside = _beside(panel, [at(rule.points[-1])[1] for rule in panel.rules])
+    for rule, row_y in zip(panel.rules, beside, strict=True):
         sheet.path([at(point) for point in rule.points], stroke=GREY, width=0.9, dash="5 3")
         x, y = at(rule.points[-1])
         side = length_text(rule.points[-1][0] - rule.points[0][0], units)
@@ -45,7 +49,7 @@ def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
             start = x + 12 + scale * max((seam.allowance for seam in panel.seams), default=0.0)
             if start + text_width(words, SMALL) > PAGE - 6:
                 words = f"{rule.name}: {length_text(rule.offset, units)} up"
-            sheet.text(start, y + 4, words, size=SMALL, halo=True)
+            sheet.text(start, row_y + 4, words, size=SMALL, halo=True)
         elif _inside(rule, panel):
             heights = [place for _, place in rule.points]
             x, y = at((max(across_ for across_, _ in rule.points), (min(heights) + max(heights)) / 2))
@@ -64,6 +68,15 @@ def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
     alt = (f"{panel.part}, {length_text(panel.width, units)} wide and {length_text(panel.height, units)} high"
            f" over all, {panel.count} of them, with {len(panel.rules)} lines ruled on it.")
     return Figure(name, title, alt, sheet.svg(f"{title}: {plan.spec.title}", alt))
+
+
+def _beside(panel: Panel, places: list[float]) -> list[float]:
+    """Where the words beside each rule go, so that none covers another; ``places`` of the rules, y down the
+    page."""
+    order = sorted(range(len(places)), key=lambda k: places[k])
+    moved = spread([places[k] for k in order], [LINE] * len(order), 0.0, max(places, default=0.0) + 40)
+    found = dict(zip(order, moved, strict=True))
+    return [found[k] for k in range(len(places))]
 
 
 def _inside(rule: Rule, panel: Panel) -> bool:

@@ -16,6 +16,7 @@ import json
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.machine.cloth import cloth_json
+from hoopwright.render.machine.corded import corded_json
 from hoopwright.render.machine.diary import diary_json
 from hoopwright.render.machine.findings import assumed_json, findings_json
 from hoopwright.render.machine.frame import frame_json
@@ -38,6 +39,7 @@ def plan_value(plan: Plan) -> dict[str, Json]:
         **shape_json(plan),
         **frame_json(plan),
         **cloth_json(plan),
+        **corded_json(plan),
         "checks": checks_json(plan),
         "strength": strength_json(plan.assessment),
         **supply_json(plan),

@@ -23,7 +23,8 @@ def fitting_view(facts: Facts, tapes: dict[str, TapeView]) -> Fitting:
     """The sheet to fill in at the fitting."""
     return Fitting(
         rows=tuple((tape.id, tape.where, facts.hem_off_floor) for tape in tapes.values())
-        or tuple((place, "hem hoop", facts.hem_off_floor) for place in _QUARTERS),
+        or tuple((place, "hem hoop" if facts.hoops else "edge", facts.hem_off_floor)
+                 for place in _QUARTERS),
         tolerance=facts.hem_tolerance,
         keys=tuple(tapes),
     )
@@ -51,18 +52,23 @@ WORN = ("fire", "escape", "stairs", "doors", "vehicles", "flammability", "no-app
 """Cautions for wearing; the cautions of the work stand with its steps."""
 
 
+def worn(plan: Plan) -> tuple[str, ...]:
+    """The cautions for wearing that a plan prints: cars and crowds catch hoops, and a corded petticoat has none."""
+    return tuple(key for key in WORN if plan.shape.corded is None or key != "vehicles")
+
+
 def wearing_view(plan: Plan, facts: Facts) -> Wearing:
     """How the cage is worn and kept."""
     spec, p = plan.spec, Printer.of(plan.spec)
-    hem = plan.shape.hoops[-1]
-    least = min(hoop.girth for hoop in plan.shape.hoops)
+    hem = plan.shape.lowest
+    least = min((hoop.girth for hoop in plan.shape.hoops), default=plan.shape.lowest_girth)
     door = spec.limits.door
     return Wearing(
         stepped_into=least >= spec.wearer.hip,
         least_girth=p.length(least),
         hip=p.length(spec.wearer.hip),
         door=p.length(door) if door else "",
-        squeezed=door is not None and hem.plan.width > door,
+        squeezed=door is not None and hem.width > door,
         bends=any(check.code == "door" for check in plan.failing),
         cautions={key: CAUTIONS[key].text for key in WORN},
         label=(("Wearer", facts.wearer), ("Waist", facts.waist_range),

@@ -40,6 +40,7 @@ class Annex:
     hoops: tuple[tuple[str, ...], ...]
     tapes: tuple[tuple[str, ...], tuple[tuple[str, ...], ...]]
     materials: tuple[tuple[str, ...], ...]
+    corded: tuple[tuple[str, str], ...]
     weights: tuple[tuple[str, str], ...]
     totals: tuple[tuple[str, str], ...]
     assumed: tuple[tuple[str, str, str], ...]
@@ -60,6 +61,7 @@ def annex_view(plan: Plan, general: tuple[str, ...]) -> Annex:
         hoops=_hoops(plan, p),
         tapes=_tapes(plan),
         materials=_materials(plan),
+        corded=_corded(plan, p),
         weights=_weights(plan, p),
         totals=_totals(plan, p),
         assumed=tuple((value.path, assumed_text(value, plan.spec.units), value.reason)
@@ -112,11 +114,35 @@ def _tested(stock: MaterialStrength) -> str:
     return f" ({stock.tests} tests{apart})"
 
 
+def _corded(plan: Plan, p: Printer) -> tuple[tuple[str, str], ...]:
+    """(what, how much) of a corded petticoat's sample and of its rows as one ring; nothing for hoops."""
+    found = plan.assessment.corded
+    if found is None:
+        return ()
+    unknown = "not tested"
+    stiff = (found.stiffness, found.cord)
+    apart = "" if found.spread is None else f"; its tests lie within {quantity.share_text(found.spread)}"
+    line = f"{found.line:.2f} N/m, {'weighed' if found.weighed else 'worked out from cloth and cord, without starch'}"
+    return (
+        ("Sample, stiffness along its cords", unknown if stiff[0] is None else f"{stiff[0]:.3g} N m2{apart}"),
+        ("One cord with the cloth that goes with it", unknown if stiff[1] is None else f"{stiff[1]:.3g} N m2"),
+        ("Sample, weight for length", line),
+        ("Bending length: hung over by twice so far, its tip lies 41.5 degrees below the edge",
+         unknown if found.bending_length is None else p.length(found.bending_length)),
+        ("All rows as one ring, across and above the floor",
+         f"{p.length(2 * found.radius)}, {p.length(found.height)}"),
+        ("Hung from it, the petticoat's own share counted", p.mass(found.carried)),
+        ("The cloth above goes out for each unit down", f"{found.slope:.2f}"),
+        ("Inward pull of the cloth on the ring", f"{found.press:.2f} N/m"),
+        ("What the ring bears in its plane", unknown if found.critical is None else f"{found.critical:.2f} N/m"),
+    )
+
+
 def _weights(plan: Plan, p: Printer) -> tuple[tuple[str, str], ...]:
     weights = plan.assessment.weights
     parts = (("hoops", weights.hoops), ("casings", weights.casings), ("tapes", weights.tapes),
              ("waistband", weights.waistband), ("hem band", weights.band), ("joins", weights.joins),
-             ("cloth", weights.cloth),
+             ("cloth", weights.cloth), ("cord", weights.cords),
              (f"{family_of(plan.spec)} alone", weights.total),
              ("all that hangs from the waist", plan.assessment.carried))
     return tuple((name, p.mass(value)) for name, value in parts if value)
@@ -124,6 +150,9 @@ def _weights(plan: Plan, p: Printer) -> tuple[tuple[str, str], ...]:
 
 def _totals(plan: Plan, p: Printer) -> tuple[tuple[str, str], ...]:
     found = plan.assessment
+    if found.corded is not None:
+        return (("Outward pull of the cloth on the waist", quantity.force_text(found.waist_pull)),
+                ("Load on the waist", f"{found.carried:.1f} kg"))
     factor = p.by(found.buckling.value, "ratio")
     least = "at least " if found.buckling.at_least and found.buckling.value is not None else ""
     return (

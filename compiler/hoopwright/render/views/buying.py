@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from hoopwright.library.tools import HOUSEHOLD
 from hoopwright.plan.model import Plan
-from hoopwright.render.quantities import Printer
+from hoopwright.render.quantities import Printer, exact_length
 from hoopwright.render.views.substitutes import SubstituteRow, substitute_rows
 from hoopwright.render.views.unit_price import unit_price
 from hoopwright.render.words import count_word, counted, ids_text, listed
@@ -13,10 +13,10 @@ from hoopwright.source.record import record
 from hoopwright.supply.model import ShoppingLine
 
 _CALLED = {"strip": "coil", "wire": "coil", "cane": "hank", "tube": "length", "rod": "length", "tape": "roll",
-           "braid": "roll"}
+           "braid": "roll", "cord": "hank"}
 """What a pack of each kind is called in the shop."""
 
-_BY_YARD = ("tape", "braid", "cloth")
+_BY_YARD = ("tape", "braid", "cord", "cloth")
 """Kinds a shop measures in yards."""
 
 
@@ -96,6 +96,8 @@ def ask_for(item: str, plan: Plan, p: Printer) -> str:
     said = []
     if goods.width and goods.kind in {"tape", "braid", "cloth"}:
         said.append(f"{p.length(goods.width)} wide")
+    if goods.width and goods.kind == "cord":
+        said.append(f"{exact_length(goods.width, p.units)} thick")
     if goods.areal_density and goods.kind == "cloth":
         said.append(quantity.areal_density_text(goods.areal_density, p.units))
     return ", ".join((*said, *_from(goods.shop)))

@@ -76,7 +76,8 @@ def card(plan: Plan, step: Step, sitting: int, heading: str, body: Md, cards: Ma
     tasks = [task for task in plan.work.tasks if task.id in step.ids]
     needed = sorted({cards[need] for task in tasks for need in task.needs if need in cards} - {step.number})
     keys = dict.fromkeys(key for task in tasks for key in task.cautions)
-    metal = plan.spec.build.hoops.material.grade.metal
+    hoops = plan.spec.build.hooped
+    metal = hoops is not None and hoops.material.grade.metal
     ends = (_METAL_ENDS if metal else _OTHER_ENDS) if step.action in _ENDS else ""
     return Card(
         step.number,

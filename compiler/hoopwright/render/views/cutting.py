@@ -98,9 +98,21 @@ def _pack(pack: CutPack, p: Printer) -> PackRow:
     return PackRow(
         material=pack.material,
         pack=f"{p.long(pack.pack)}, {origin}",
-        pieces=" · ".join(f"{piece.label} {p.length(piece.length)}" for piece in pack.pieces),
+        pieces=" · ".join(_pieces(pack, p)),
         left=p.long(pack.left) if p.printed(pack.left) > 0 else "nothing",
     )
+
+
+def _pieces(pack: CutPack, p: Printer) -> tuple[str, ...]:
+    """The pieces in cutting order; rows of cord of one length are drawn together."""
+    rows = [piece for piece in pack.pieces if piece.label[:1] == "C" and piece.label[1:].isdigit()]
+    said: list[str] = []
+    if len({p.length(piece.length) for piece in rows}) == 1:
+        ids = ids_text(f"C{number}" for number in sorted(int(piece.label[1:]) for piece in rows))
+        said.append(f"{ids} {p.length(rows[0].length)}{' each' if len(rows) > 1 else ''}")
+    else:
+        rows = []
+    return (*said, *(f"{piece.label} {p.length(piece.length)}" for piece in pack.pieces if piece not in rows))
 
 
 def _tape_rows(tapes: tuple[TapeView, ...]) -> tuple[tuple[str, str], ...]:

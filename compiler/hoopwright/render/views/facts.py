@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from typing import TypedDict
+
 from hoopwright.library.model import BenchTest, Droop, Wrap
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.source.record import record
-from hoopwright.spec.family import FULL, family_of
+from hoopwright.spec.family import family_of, full_word
+from hoopwright.spec.model import HoopBuild
 
 FIRE_FEET = 3 * 0.3048
 """How far past the hem's radius to keep from open fire, m: 3 ft; in centimetres a whole metre is said."""
@@ -65,29 +68,18 @@ def facts(plan: Plan) -> Facts:
     """The shared measures of a plan."""
     spec, shape, build, allow = plan.spec, plan.shape, plan.spec.build, plan.spec.allowances
     p = Printer.of(spec)
-    hem = shape.hoops[-1]
-    radius = shape.sides.across / 2 if shape.sides is not None else max(hem.plan.width, hem.plan.depth) / 2
-    reach = radius if shape.sides is not None else max(radius, hem.plan.depth / 2 + abs(hem.plan.offset))
-    stock, join = build.hoops.material, build.hoops.join
+    hem = shape.lowest
+    radius = shape.sides.across / 2 if shape.sides is not None else max(hem.width, hem.depth) / 2
+    reach = radius if shape.sides is not None else max(radius, hem.depth / 2 + abs(hem.offset))
+    stocked = _stocked(build.hooped, plan) if build.hooped is not None else NO_STOCK
     more = max(0.0, shape.waistband.overlap - FASTENING_NEEDS)
     return Facts(
         source=plan.source,
         unit=p.unit,
         metric=p.units == "centimetres",
-        stock=stock.name,
-        grade=stock.grade.name,
-        section=_section(plan),
-        made_of=_section(plan) if stock.grade.name == stock.name else f"{stock.grade.name}, {_section(plan)}",
-        flat=stock.section.kind == "flat",
-        metal=stock.grade.metal,
-        lap=p.length(build.hoops.lap) if build.hoops.lap else "",
-        sleeve=p.length(join.sleeve) if join.sleeve else "",
-        join=join.name,
-        join_how=join.remarks,
-        join_proof=join.proof,
+        **stocked,
         hoops=len(shape.hoops),
         tapes=len(shape.tapes),
-        casing=build.hoops.casing.name if build.hoops.casing else "",
         casing_end=p.length(allow.casing_end),
         tape_material=build.tapes.material.name if build.tapes is not None else "",
         tape_top=p.length(allow.tape_top),
@@ -102,7 +94,8 @@ def facts(plan: Plan) -> Facts:
         waistband_turning=p.length(allow.waistband_turning),
         overlap=p.length(shape.waistband.overlap),
         fastening=build.waistband.fastening.name,
-        waist_range=f"{p.length(shape.waistband.girth)} to {p.length(shape.waistband.girth + more)}",
+        waist_range=f"{p.length(shape.waistband.girth)} to {p.length(shape.waistband.girth + more)}" if more
+        else p.length(shape.waistband.girth),
         front_gap=p.length(build.tapes.front_gap) if build.tapes and build.tapes.front_gap else "",
         hem_across=p.length(2 * radius),
         hem_off_floor=p.length(spec.shape.hem_off_floor),
@@ -110,7 +103,47 @@ def facts(plan: Plan) -> Facts:
         fire_distance=p.long(reach + (1.0 if p.units == "centimetres" else FIRE_FEET)),
         wearer=spec.wearer.name,
         it=family_of(spec),
-        full=FULL[family_of(spec)],
+        full=full_word(spec),
+    )
+
+
+class Stocked(TypedDict):
+    """The facts about what hoops are made of."""
+
+    stock: str
+    grade: str
+    section: str
+    made_of: str
+    flat: bool
+    metal: bool
+    lap: str
+    sleeve: str
+    join: str
+    join_how: str
+    join_proof: str
+    casing: str
+
+
+NO_STOCK = Stocked(stock="", grade="", section="", made_of="", flat=False, metal=False, lap="", sleeve="", join="",
+                   join_how="", join_proof="", casing="")
+"""The facts of a plan without hoops."""
+
+
+def _stocked(hoops: HoopBuild, plan: Plan) -> Stocked:
+    p, stock, join = Printer.of(plan.spec), hoops.material, hoops.join
+    return Stocked(
+        stock=stock.name,
+        grade=stock.grade.name,
+        section=_section(plan),
+        made_of=_section(plan) if stock.grade.name == stock.name else f"{stock.grade.name}, {_section(plan)}",
+        flat=stock.section.kind == "flat",
+        metal=stock.grade.metal,
+        lap=p.length(hoops.lap) if hoops.lap else "",
+        sleeve=p.length(join.sleeve) if join.sleeve else "",
+        join=join.name,
+        join_how=join.remarks,
+        join_proof=join.proof,
+        casing=hoops.casing.name if hoops.casing else "",
     )
 
 
@@ -132,9 +165,10 @@ def waist_places(plan: Plan) -> tuple[str, ...]:
 
 
 def bench_rows(plan: Plan) -> tuple[str, ...]:
-    """The bench tests of the hoops' stock, as the spec records them."""
-    p = Printer.of(plan.spec)
-    return tuple(_bench(test, p) for test in plan.spec.build.hoops.material.bench)
+    """The bench tests of the hoops' stock, or of a corded sample, as the spec records them."""
+    p, build = Printer.of(plan.spec), plan.spec.build
+    tests = build.cords.sample.bench if build.cords is not None else build.hoops.material.bench
+    return tuple(_bench(test, p) for test in tests)
 
 
 def _bench(test: BenchTest, p: Printer) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from hoopwright.plan.model import Plan
 from hoopwright.plan.naming import named
 from hoopwright.render.quantities import Printer
+from hoopwright.render.views.corded import corded_rows
 from hoopwright.render.views.facts import Facts, cage_weight
 from hoopwright.render.views.frame import frame_row, size_row
 from hoopwright.render.words import counted, listed, plain_key
@@ -72,26 +73,33 @@ def fault(check: Check, spec: Spec, printer: Printer) -> Fault:
 
 def _size_rows(plan: Plan, facts: Facts, p: Printer) -> list[tuple[str, str]]:
     spec, shape = plan.spec, plan.shape
-    hem, skirt = shape.hoops[-1], shape.skirt
+    skirt = shape.skirt
     stature = f"{p.long(spec.wearer.stature)} tall" if spec.wearer.stature else ""
     wearer = ", ".join(filter(None, (spec.wearer.name, stature, f"hips {p.length(spec.wearer.hip)}",
                                      f"waist {p.length(spec.wearer.waist)}")))
     gap = f", {facts.front_gap} apart at the front" if facts.front_gap else ""
     return [
         ("Wearer", f"{wearer}, {_heights(plan, p)}"),
-        size_row(plan) or ("Hem" if hem.closed else "Lowest hoop",
-         f"{p.length(hem.girth)} {'round' if hem.closed else 'from end to end'}, {facts.hem_across} across,"
-                f" {facts.hem_off_floor} off the floor; the {facts.it} is"
-                f" {p.length(spec.wearer.side - spec.shape.hem_off_floor)} high"),
-        ("Hoops", f"{counted(facts.hoops, 'hoop')} of {facts.stock} ({facts.made_of})"
-                  f"{', ' + facts.join if any(hoop.closed for hoop in shape.hoops) else ''}"),
-        frame_row(plan) or _carried(plan, facts, gap),
+        *(corded_rows(plan) or (
+            size_row(plan) or _hem_row(plan, facts, p),
+            ("Hoops", f"{counted(facts.hoops, 'hoop')} of {facts.stock} ({facts.made_of})"
+                      f"{', ' + facts.join if any(hoop.closed for hoop in shape.hoops) else ''}"),
+            frame_row(plan) or _carried(plan, facts, gap))),
         ("Skirt", f"{p.length(skirt.front)} long in front, {p.length(skirt.side)} at the side,"
                   f" {p.length(skirt.back)} behind; hem at least {p.length(skirt.hem_girth)} round"),
         ("Weight", f"{cage_weight(plan)} for the {facts.it} alone, "
                    + (f"{p.mass(plan.assessment.carried)} with what is worn over it" if spec.load
                       else "nothing is stated that is worn over it")),
     ]
+
+
+def _hem_row(plan: Plan, facts: Facts, p: Printer) -> tuple[str, str]:
+    """The lowest hoop, and how high the cage is."""
+    hem, spec = plan.shape.hoops[-1], plan.spec
+    return ("Hem" if hem.closed else "Lowest hoop",
+            f"{p.length(hem.girth)} {'round' if hem.closed else 'from end to end'}, {facts.hem_across} across,"
+            f" {facts.hem_off_floor} off the floor; the {facts.it} is"
+            f" {p.length(spec.wearer.side - spec.shape.hem_off_floor)} high")
 
 
 def _carried(plan: Plan, facts: Facts, gap: str) -> tuple[str, str]:

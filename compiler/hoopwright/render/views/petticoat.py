@@ -73,6 +73,11 @@ class PetticoatView:
         """Whether there is one."""
         return self.count > 0
 
+    @property
+    def string(self) -> str:
+        """What the drawstring is of."""
+        return self.cord
+
 
 NONE = PetticoatView("", "", 0, "", "", "", "", "", "", "", "", "", "", "", "", False, "", "", "", "", "", "",
                      False, (), ())

@@ -101,7 +101,7 @@ def _repeated(fitting: Fitting, read: Reading, spec: Spec, shape: Shape) -> Iter
 
 def _against_the_cut(fitting: Fitting, spec: Spec) -> Iterator[Finding]:
     """A girth as made against the length that was cut for it."""
-    lap = spec.build.hoops.lap
+    lap = spec.build.hooped.lap if spec.build.hooped is not None else 0.0
     cut: Mapping[str, float] = spec.progress.cut
     for hoop, made in fitting.hoop_girths.items():
         if hoop in cut and made > cut[hoop] - lap + 2 * spec.allowances.hoop_tolerance:
@@ -113,6 +113,8 @@ def _against_the_cut(fitting: Fitting, spec: Spec) -> Iterator[Finding]:
 
 def _hem_twice(fitting: Fitting, spec: Spec, shape: Shape) -> Iterator[Finding]:
     """The hem hoop's height measured at its middle and at its lower edge, and not agreeing."""
+    if not shape.hoops:
+        return
     hem = shape.hoops[-1]
     if hem.id not in fitting.hoop_heights or not fitting.hem:
         return

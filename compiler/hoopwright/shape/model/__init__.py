@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from hoopwright.shape.model.body import BodyRow, Contact
 from hoopwright.shape.model.cloth import HemBand, Panel, Rule, Seam, Waistband
+from hoopwright.shape.model.corded import CordedPetticoat, CordRow
 from hoopwright.shape.model.frames import RimPoint, SideChannel, SidePair, Spoke, Wheel
 from hoopwright.shape.model.hoops import Fixing, Hoop, HoopPlace, Mark, PlanOutline, Tape
 from hoopwright.shape.model.petticoat import Channel, Flounce, Petticoat
@@ -22,6 +23,8 @@ __all__ = [
     "BodyRow",
     "Channel",
     "Contact",
+    "CordRow",
+    "CordedPetticoat",
     "Fixing",
     "Flounce",
     "HemBand",

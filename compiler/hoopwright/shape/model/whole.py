@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from math import pi
+
 from hoopwright.shape.model.body import BodyRow, Contact
 from hoopwright.shape.model.cloth import HemBand, Panel, Waistband
+from hoopwright.shape.model.corded import CordedPetticoat
 from hoopwright.shape.model.frames import SidePair, Wheel
-from hoopwright.shape.model.hoops import Hoop, Tape
+from hoopwright.shape.model.hoops import Hoop, PlanOutline, Tape
 from hoopwright.shape.model.petticoat import Petticoat
 from hoopwright.shape.model.refit import Refit, Skirt
 from hoopwright.shape.model.ties import Tie
@@ -38,6 +41,20 @@ class Shape:
     petticoat: Petticoat | None = None
     wheel: Wheel | None = None
     sides: SidePair | None = None
+    corded: CordedPetticoat | None = None
+
+    @property
+    def lowest(self) -> PlanOutline:
+        """Outline from above of the lowest hoop, or of a corded petticoat's edge."""
+        if self.corded is None:
+            return self.hoops[-1].plan
+        across = self.corded.hem / pi
+        return PlanOutline("round", across, across, 0.0, 2 * pi)
+
+    @property
+    def lowest_girth(self) -> float:
+        """Girth of the lowest hoop, or of a corded petticoat's edge, m."""
+        return self.hoops[-1].girth if self.corded is None else self.corded.hem
 
     def hoop(self, id: str) -> Hoop:
         """The hoop of that id; KeyError when there is none."""

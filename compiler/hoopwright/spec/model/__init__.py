@@ -10,6 +10,7 @@ from __future__ import annotations
 from hoopwright.spec.model.allowances import Allowances
 from hoopwright.spec.model.build import Build, Carrier, HoopBuild, WaistbandBuild
 from hoopwright.spec.model.cloth import ChannelBuild, FlounceBuild, PanelBuild, SideBuild
+from hoopwright.spec.model.cords import CordBuild, CordGroup, CordSample
 from hoopwright.spec.model.diary import Fitting, Progress
 from hoopwright.spec.model.limits import Chair, Limits
 from hoopwright.spec.model.outline import (
@@ -42,6 +43,9 @@ __all__ = [
     "Carrier",
     "Chair",
     "ChannelBuild",
+    "CordBuild",
+    "CordGroup",
+    "CordSample",
     "Fitting",
     "FlounceBuild",
     "Graded",

@@ -7,6 +7,7 @@ from typing import Literal
 from hoopwright.library.model import Goods, Join, Stock
 from hoopwright.source.record import record
 from hoopwright.spec.model.cloth import ChannelBuild, FlounceBuild, PanelBuild, SideBuild
+from hoopwright.spec.model.cords import CordBuild
 from hoopwright.spec.model.tapes import BandBuild, HipTieBuild, LacingBuild, TapeBuild, TieBuild
 from hoopwright.spec.model.wheel import WheelBuild
 
@@ -41,10 +42,11 @@ class WaistbandBuild:
 @record(frozen=True, slots=True)
 class Build:
     """How the cage is built. What carries the hoops says which of the optional parts there are: ``tapes``
-    for tapes. Parts of other carriers stand beside it, each with None as its default."""
+    for tapes. Parts of other carriers stand beside it, each with None as its default. ``hooped`` is None for a
+    corded petticoat, which has no hoops."""
 
     carried_by: Carrier
-    hoops: HoopBuild
+    hooped: HoopBuild | None
     tapes: TapeBuild | None
     waistband: WaistbandBuild
     band: BandBuild | None
@@ -56,3 +58,11 @@ class Build:
     flounces: tuple[FlounceBuild, ...] = ()
     wheel: WheelBuild | None = None
     sides: SideBuild | None = None
+    cords: CordBuild | None = None
+
+    @property
+    def hoops(self) -> HoopBuild:
+        """What hoops are made of. ValueError for a build without hoops."""
+        if self.hooped is None:
+            raise ValueError("a corded petticoat has no hoops")
+        return self.hooped

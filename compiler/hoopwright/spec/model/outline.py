@@ -125,3 +125,4 @@ class ShapeSpec:
     names: tuple[str, ...] = ()
     opening: Opening | None = None
     every: float = 0.0  # from hoop to hoop up the cloth, m, when ``spacing`` is ``from hem``
+    length: float = 0.0  # of a corded petticoat, from the waistband's lower edge down the cloth at the side, m

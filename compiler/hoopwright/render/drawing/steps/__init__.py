@@ -5,6 +5,7 @@ from __future__ import annotations
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.steps import (
     band_steps,
+    corded_steps,
     fitting_steps,
     join_steps,
     pair_steps,
@@ -28,6 +29,7 @@ SKETCHES: dict[str, Sketch] = {
     **band_steps.SKETCHES,
     **petticoat_steps.SKETCHES,
     **sewn_steps.SKETCHES,
+    **corded_steps.SKETCHES,
     **waist_steps.SKETCHES,
     **wheel_steps.SKETCHES,
     **pair_steps.SKETCHES,
@@ -43,6 +45,12 @@ WITHOUT: dict[str, str] = {
     "cut-sides": "the figures of both panels give their outlines and every width",
     "cut-cover": "the figure of the cover gives its outline, hole and slit",
     "cut-roll": "the figure of the roll gives its outline",
+    "starch-sample": "the sample is drawn where it is sewn and where it is tested",
+    "wash-sample": "the sample is drawn where it is sewn and where it is tested",
+    "cut-breadths": "the figures of the panels and of the cloth's layout show it",
+    "cut-cords": "plain lengths, all alike",
+    "sew-breadths": "plain seams; the figure of the panel gives their turnings",
+    "sew-hem": "a plain seam round the edge",
     "cut-strips": "plain strips, laid on the figure of the cloth's layout",
     "cut-band": "a plain strip, shown with its folds on the figure of the band",
     "sew-casings": "a plain tube, sewn as the sketch of the case put on shows it",

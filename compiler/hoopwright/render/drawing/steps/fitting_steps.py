@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import pi
+
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.marks import SMALL, across, floor_line, upright
 from hoopwright.render.drawing.sheet import GREY, INK, PAPER, XY, Sheet
@@ -28,13 +30,13 @@ def alone(plan: Plan, action: str) -> Figure:
     below(
         sheet,
         184,
-        "Turn slowly: the hoop's lower edge must touch the stick all round. Take a picture from a chair.",
+        f"Turn slowly: {_edge(plan)} must touch the stick all round. Take a picture from a chair.",
     )
     return finish(
         sheet,
         "Measuring the hem alone",
         f"A stick fixed across a door frame {say(plan, off)} above the "
-        "floor; the hem hoop's lower edge touches it all round.",
+        f"floor; {_edge(plan)} touches it all round.",
     )
 
 
@@ -44,7 +46,7 @@ def helped(plan: Plan, action: str) -> Figure:
     scale = _cage(sheet, plan, 160, 176)
     y = FLOOR - off * scale
     floor_line(sheet, 10, 310, FLOOR)
-    hem = plan.shape.hoops[-1].plan.width / 2 * scale
+    hem = plan.shape.lowest.width / 2 * scale
     x = 160 + hem - 8
     sheet.rect(x, FLOOR - 60, 13, 60, fill=PAPER, line=1.2)
     for at in range(1, 12):
@@ -54,19 +56,19 @@ def helped(plan: Plan, action: str) -> Figure:
     sheet.text(
         160 - hem - 30, y - 8, say(plan, off), size=SMALL, anchor="start" if hem > 110 else "end", halo=True
     )
-    below(sheet, 184, "Lower edge of the hem hoop above the floor, at front, both sides and back.")
+    said = "Lower edge of the hem hoop" if plan.shape.hoops else "The petticoat's edge"
+    below(sheet, 184, f"{said} above the floor, at front, both sides and back.")
     return finish(
         sheet,
         "Measuring the hem with a helper",
-        "A rule standing on the floor beside the hem hoop, whose "
-        f"lower edge should be {say(plan, off)} up all round.",
+        f"A rule standing on the floor; {_edge(plan)} should be {say(plan, off)} up all round.",
     )
 
 
 def in_use(plan: Plan, action: str) -> Figure:
     """The doorway the wearer must pass, and the hem beside it."""
     sheet, door = begin(action, 214), plan.spec.limits.door
-    hem = plan.shape.hoops[-1].plan.width
+    hem = plan.shape.lowest.width
     scale = _cage(sheet, plan, 160, 176, widest=max(hem, door or 0.0))
     floor_line(sheet, 10, 310, FLOOR)
     if door is not None:
@@ -87,17 +89,31 @@ def hang_up(plan: Plan, action: str) -> Figure:
     sheet = begin(action, 184)
     sheet.line((40, 12), (280, 12), width=2)
     _cage(sheet, plan, 160, 176, foot=166)
-    top = 166 - (plan.shape.waist_heights[1] - plan.shape.hoops[-1].height) * _scale(plan, 176, 0.0)
+    top = 166 - (plan.shape.waist_heights[1] - _lines(plan)[-1][1]) * _scale(plan, 176, 0.0)
     for x in (150.0, 170.0):
         sheet.curve([(x, 12), (x, top - 10), (x + 4, top - 4), (x, top)], width=1.6)
     tell(sheet, (170, 20), (210, 40), "two hooks")
     return finish(sheet, "Hanging it up", f"The {family_of(plan.spec)} hung by its waist from two hooks.")
 
 
+def _edge(plan: Plan) -> str:
+    """What is levelled."""
+    return "the hem hoop's lower edge" if plan.shape.hoops else "the petticoat's edge"
+
+
 def _scale(plan: Plan, room: float, widest: float) -> float:
     """User units a metre, so that the cage fits into ``room`` across and 132 down."""
-    across_it = max(widest, plan.shape.hoops[-1].plan.width)
+    across_it = max(widest, plan.shape.lowest.width)
     return min(room / across_it, 132 / max(plan.shape.waist_heights))
+
+
+def _lines(plan: Plan) -> list[tuple[float, float]]:
+    """(width, height) of every hoop from the top; of a corded petticoat its rows and its edge."""
+    cloth = plan.shape.corded
+    if cloth is None:
+        return [(hoop.plan.width, hoop.height) for hoop in plan.shape.hoops]
+    rows = [(row.girth / pi, row.height) for row in reversed(cloth.rows)]
+    return [*rows, (cloth.hem / pi, cloth.hem_height)]
 
 
 def _cage(
@@ -105,16 +121,16 @@ def _cage(
 ) -> float:
     """The cage from the front, small, over the floor or with its hem at ``foot``; gives its scale."""
     scale = _scale(plan, room, widest)
-    shift = FLOOR if foot is None else foot + plan.shape.hoops[-1].height * scale
+    shift = FLOOR if foot is None else foot + _lines(plan)[-1][1] * scale
     waist = plan.spec.wearer.waist / 6
     top: list[XY] = [
         (x - waist * scale, shift - plan.shape.waist_heights[3] * scale),
         (x + waist * scale, shift - plan.shape.waist_heights[1] * scale),
     ]
     sides = [[top[0]], [top[1]]]
-    for hoop in plan.shape.hoops:
-        half, y = hoop.plan.width / 2 * scale, shift - hoop.height * scale
-        sheet.line((x - half, y), (x + half, y), width=1.8)
+    for wide, height in _lines(plan):
+        half, y = wide / 2 * scale, shift - height * scale
+        sheet.line((x - half, y), (x + half, y), width=0.8 if plan.shape.corded else 1.8)
         sides[0].append((x - half, y))
         sides[1].append((x + half, y))
     for side in sides:

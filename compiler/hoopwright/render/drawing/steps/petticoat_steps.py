@@ -76,16 +76,17 @@ def thread_hoop(plan: Plan, action: str) -> Figure:
 
 def pin_waist(plan: Plan, action: str) -> Figure:
     """The upper edge pinned under a tape round the waist, what stands above it to spare."""
-    sheet, petticoat = begin(action, 176), _petticoat(plan)
+    own = plan.shape.corded or _petticoat(plan)
+    sheet = begin(action, 176)
     cloth(sheet, 40, 22, 180, 116)
     sheet.rect(30, 56, 200, 14, fill=PAPER, line=1.3)
     for x in range(60, 216, 30):
         sheet.line((x, 48), (x + 6, 78), width=1.3)
-    upright(sheet, 22, 63, 244, ("", say(plan, petticoat.head)))
+    upright(sheet, 22, 63, 244, ("", say(plan, own.head)))
     sheet.text(130, 108, "down to the hem", size=SMALL, anchor="middle", halo=True)
     below(sheet, 162, f"A tape tied round the waist, {say(plan, plan.shape.waistband.girth)}; only pins.")
     return finish(sheet, "Pinning the waist",
-                  f"The upper edge pinned under a tape at the waist, {say(plan, petticoat.head)} above it.")
+                  f"The upper edge pinned under a tape at the waist, {say(plan, own.head)} above it.")
 
 
 def sew_flounces(plan: Plan, action: str) -> Figure:

@@ -133,7 +133,7 @@ def set_waistband(plan: Plan, action: str) -> Figure:
 
 def set_drawstring(plan: Plan, action: str) -> Figure:
     """The upper edge turned over a cord, its ends tied in a bow at the placket."""
-    sheet, petticoat = begin(action, 172), _petticoat(plan)
+    sheet, string = begin(action, 172), (plan.shape.corded or _petticoat(plan)).drawstring
     cloth(sheet, 40, 66, 240, 76)
     sheet.rect(40, 44, 240, 28, fill=PAPER, line=1.3)
     stitches(sheet, [(44, 68), (276, 68)])
@@ -144,10 +144,10 @@ def set_drawstring(plan: Plan, action: str) -> Figure:
         sheet.curve([(160, 57), (160 + sign * 8, 78), (160 + sign * 18, 100)], width=2.0)
     tell(sheet, (270, 52), (256, 28), "edge turned over", anchor="middle")
     tell(sheet, (134, 32), (124, 22), "one pull opens it", anchor="end")
-    below(sheet, 160, f"Cord {say(plan, petticoat.drawstring)}; tied {say(plan, plan.shape.waistband.girth)}"
+    below(sheet, 160, f"Cord {say(plan, string)}; tied {say(plan, plan.shape.waistband.girth)}"
                       " round.")
     return finish(sheet, "The drawstring",
-                  f"The upper edge turned over a cord of {say(plan, petticoat.drawstring)}, tied in a bow at the"
+                  f"The upper edge turned over a cord of {say(plan, string)}, tied in a bow at the"
                   f" opening so that it measures {say(plan, plan.shape.waistband.girth)} round.")
 
 
