@@ -233,7 +233,8 @@ _ACTIONS = (
            "sample"),
     Action("wash-sample", "sew", "water", "wash the sample and dry it flat", "sample"),
     Action("test-sample", "fit", "table", "measure what the sample has taken up and shrunk, and how it droops; write it"
-           " into the spec and build the plan again", "sample", ("build.cords.sample.cords", "build.cords.sample.length")),
+           " into the spec and build the plan again", "sample",
+           ("build.cords.sample.cords", "build.cords.sample.length")),
     Action("cut-breadths", "cut", "table", "cut the breadths, and those of the inner layer", "breadths",
            ("corded.wide", "corded.high", "corded.facing_high")),
     Action("cut-cords", "cut", "table", "cut a length of cord for every row", "every row", ("corded.rows.cut",)),
