@@ -7,6 +7,7 @@ unreadable input;
 
 from __future__ import annotations
 
+import argparse
 import gc
 import os
 import sys
@@ -24,6 +25,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     words = sys.argv[1:] if arguments is None else list(arguments)
     options = parser(words[0] if words else None).parse_args(words)
     try:
+        _as_text(options)
         code: int = options.run(options)
         sys.stdout.flush()
     except BrokenPipeError:
@@ -34,6 +36,18 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except Exception as problem:
         return _own_up(problem)
     return code
+
+
+def _as_text(options: argparse.Namespace) -> None:
+    """Words of the command line as text whatever the locale; names of files stay as the system takes them."""
+    from hoopwright.cli.names import text_of
+
+    for key, value in vars(options).items():
+        if key not in ("specs", "spec", "output", "cages") and value is not None:
+            if isinstance(value, str):
+                setattr(options, key, text_of(value))
+            elif isinstance(value, list):
+                setattr(options, key, [text_of(word) if isinstance(word, str) else word for word in value])
 
 
 def _speak_utf8() -> None:

@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from hoopwright.cli.include import reader
+from hoopwright.cli.names import one_of_a_kind, path_of, slug, text_of
 from hoopwright.source.diagnostic import Diagnostic, Finding, Severity, Span, error, failed
 from hoopwright.source.fetch import Unread
 from hoopwright.source.locate import locate, place
@@ -54,7 +55,7 @@ def read_cast(data: bytes, path: Path, shown: str) -> tuple[tuple[Member, ...], 
         if isinstance(got, Unread):
             problems.append(Diagnostic(got.code, Severity.ERROR, got.message, shown, at, help=got.help))
             continue
-        spec = path.parent / entry["spec"]
+        spec = path.parent / path_of(entry["spec"])
         for choice in _choices(document, index, entry):
             members.append(Member(spec, got.file, got.data, choice, _name(spec, choice, members)))
     return tuple(members), tuple(problems)
@@ -85,18 +86,8 @@ def _all(value: Any) -> list[str]:
 
 def _name(spec: Path, choice: Choice, others: list[Member]) -> str:
     """A folder's name: the member's title, or spec, wearer and variant; numbered when it comes twice."""
-    words = choice.title or " ".join(word for word in (spec.stem, choice.label) if word)
-    name = slug(words) or "member"
-    taken = {member.name for member in others}
-    number = 2
-    while (name if number == 2 else f"{name}-{number - 1}") in taken:
-        number += 1
-    return name if number == 2 else f"{name}-{number - 1}"
-
-
-def slug(words: str) -> str:
-    """Words as the name of a folder: letters and digits, hyphens between."""
-    return "-".join(re.findall(r"[^\W_]+", words.lower()))[:80]
+    words = choice.title or " ".join(word for word in (text_of(spec.stem), choice.label) if word)
+    return one_of_a_kind(slug(words) or "member", {member.name for member in others})
 
 
 def _findings(value: dict[str, Any]) -> list[Finding]:

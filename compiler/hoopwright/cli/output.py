@@ -16,6 +16,8 @@ from hoopwright.cli import staging
 
 _SEAL = re.compile(r"<!-- made by hoopwright, sum ([0-9a-f]{16}) -->\n\Z")
 _JSON_SEAL = re.compile(r',\n  "sum": "([0-9a-f]{16})"\n\}\n\Z')
+_UNSEEN = re.compile(r"[^\S\n\t ]|[\x00-\x08\x0e-\x1f\x7f-\x9f]")
+"""What a terminal would obey, or not show."""
 
 
 class Refused(Exception):
@@ -70,7 +72,8 @@ def _why(problem: Exception, folder: Path) -> str:
 
 
 def differences(folder: Path, files: dict[str, str]) -> str:
-    """A unified diff from what is in ``folder`` to ``files``; empty when they agree. Writes nothing."""
+    """A unified diff from what is in ``folder`` to ``files``, to be read on a terminal; empty when they agree.
+    Writes nothing."""
     out: list[str] = []
     stale = sorted(
         f"figures/{path.name}" for path in _own_figures(folder) if f"figures/{path.name}" not in files
@@ -85,7 +88,7 @@ def differences(folder: Path, files: dict[str, str]) -> str:
                 f"{name} (on disk)" if old is not None else "/dev/null",
                 f"{name} (built now)",
             )
-    return "".join(out)
+    return "".join("\N{REPLACEMENT CHARACTER}" if _UNSEEN.match(sign) else sign for sign in "".join(out))
 
 
 def seal(name: str, text: str) -> str:

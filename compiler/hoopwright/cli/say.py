@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
-from pathlib import Path
 
 from hoopwright.cli.include import MOST
+from hoopwright.cli.names import path_of, text_of, visible
 from hoopwright.cli.specs import SpecFile
 from hoopwright.source.diagnostic import Diagnostic, Severity
 
@@ -28,7 +28,7 @@ def texts_of(items: Sequence[Diagnostic], specs: Sequence[SpecFile]) -> dict[str
     spans = [span for item in items for span in (item.span, *(label.span for label in item.labels)) if span]
     for file in sorted({span.file for span in spans} - set(texts)):
         try:
-            with Path(file).open("rb") as stream:
+            with path_of(file).open("rb") as stream:
                 texts[file] = stream.read(MOST).decode("utf-8", errors="replace")
         except (OSError, ValueError):
             continue  # told about without its lines
@@ -36,8 +36,9 @@ def texts_of(items: Sequence[Diagnostic], specs: Sequence[SpecFile]) -> dict[str
 
 
 def progress(line: str) -> None:
-    """A line on stderr."""
-    sys.stderr.write(line + "\n")
+    """A line on stderr; names in it may hold anything, and a CI runner takes no line for a command."""
+    said = visible(text_of(line))
+    sys.stderr.write(f"{'./' if said.lstrip().startswith('::') else ''}{said}\n")
     sys.stderr.flush()
 
 

@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from hoopwright.cli import FOUND, MISUSED
-from hoopwright.cli.cast import IS_CAST, read_cast, slug
-from hoopwright.cli.include import MOST, reader
+from hoopwright.cli.cast import IS_CAST, read_cast
+from hoopwright.cli.include import MOST, leads_out, reader
+from hoopwright.cli.names import folder_name, one_of_a_kind, path_of, shown, slug, text_of
 from hoopwright.compile import Compiled, compile_spec
 from hoopwright.source.diagnostic import Diagnostic, Severity
 from hoopwright.source.record import record
@@ -68,24 +69,28 @@ def gather(names: list[str], variant: str = "") -> tuple[list[SpecFile], list[Di
                 )
             )
         for found in paths:
+            if path.is_dir() and leads_out(found):
+                problems.append(_problem("path-outside-project", shown(found), "this link leads outside the project",
+                                         "name the spec itself, or put it where the link is", Severity.NOTE))
+                continue
             try:
                 data = _bytes(found)
                 if IS_CAST.search(data) and not _IS_SPEC.search(data):
                     problems += _cast(found, data, files)
                 elif _IS_BODY.search(data) and not _IS_SPEC.search(data):
-                    problems.append(_problem("body-alone", found.as_posix(), "this is a body, and no design",
+                    problems.append(_problem("body-alone", shown(found), "this is a body, and no design",
                                              "name the specs that take their wearer `from` it"))
                 else:
-                    spec = SpecFile(found, found.as_posix(), data, choice)
+                    spec = SpecFile(found, shown(found), data, choice)
                     files.setdefault((found.resolve(), ""), spec)
             except OSError as problem:
-                problems.append(_unreadable(found.as_posix(), problem))
+                problems.append(_unreadable(shown(found), problem))
     return list(files.values()), problems
 
 
 def _cast(path: Path, data: bytes, files: dict[tuple[Path, str], SpecFile]) -> list[Diagnostic]:
     """Add a cast's members; returns what is wrong with it."""
-    members, problems = read_cast(data, path, path.as_posix())
+    members, problems = read_cast(data, path, shown(path))
     home = path.parent / path.stem
     for one in members:
         spec = SpecFile(one.path, one.shown, one.data, one.choice, home, one.name)
@@ -95,7 +100,8 @@ def _cast(path: Path, data: bytes, files: dict[tuple[Path, str], SpecFile]) -> l
 
 def code_of_problems(problems: Sequence[Diagnostic]) -> int:
     """Exit code of what :func:`gather` could not do: 2 for what cannot be read, 1 for a cast's mistakes."""
-    return max((FOUND if problem.span else MISUSED for problem in problems), default=0)
+    wrong = [problem for problem in problems if problem.severity is Severity.ERROR]
+    return max((FOUND if problem.span else MISUSED for problem in wrong), default=0)
 
 
 def plan_folder(spec: SpecFile, output: str | None, among: list[SpecFile]) -> Path:
@@ -106,24 +112,45 @@ def plan_folder(spec: SpecFile, output: str | None, among: list[SpecFile]) -> Pa
     With it, that folder, or a folder of the spec's name in it when several specs are built. A variant's plan
     goes into a folder of its name below the spec's; a cast's plans go into a folder of the cast's name.
     """
-    if spec.home is not None:
-        return (Path(output) if output else spec.home) / spec.member
-    if spec.choice.variant and (output is None or len(among) > 1):
-        return _own_folder(spec, output, among) / (slug(spec.choice.variant) or "variant")
-    return _own_folder(spec, output, among)
+    own = path_of(_own_name(spec, among))
+    folder = spec.home if spec.home is not None else spec.path.parent
+    if output is not None:
+        alone = spec.home is None and len(among) == 1
+        folder = Path(output) if alone else Path(output) / own
+    elif spec.home is not None:
+        folder = spec.home / path_of(spec.member)
+    elif _has_neighbours(spec.path):
+        folder = spec.path.parent / path_of(_beside_others(spec.path))
+    if spec.home is None and spec.choice.variant and (output is None or len(among) > 1):
+        return folder / path_of(slug(spec.choice.variant) or "variant")
+    return folder
 
 
-def _own_folder(spec: SpecFile, output: str | None, among: list[SpecFile]) -> Path:
-    stem = spec.path.stem
-    if output is None:
-        here = spec.path.parent
-        return here / stem if _has_neighbours(spec.path) else here
-    if len(among) == 1:
-        return Path(output)
-    same = [other for other in among if other.path.stem == stem]
-    if len(same) == 1:
-        return Path(output) / stem
-    return Path(output) / f"{spec.path.resolve().parent.name}-{stem}"
+def _own_name(spec: SpecFile, among: list[SpecFile]) -> str:
+    """The name of a spec's folder beside those of others: no two are the same on any system."""
+    stems = [folder_name(text_of(other.path.stem)) for other in among if other.home is None]
+    taken: set[str] = set()
+    name = ""
+    for other in among:
+        stem = folder_name(text_of(other.path.stem))
+        if other.home is not None:
+            name = other.member
+        elif stems.count(stem) > 1:
+            name = f"{text_of(other.path.resolve().parent.name)}-{stem}"
+        else:
+            name = stem
+        name = one_of_a_kind(name, taken)
+        if other is spec or other == spec:
+            break
+    return name
+
+
+def _beside_others(path: Path) -> str:
+    """The name of a spec's folder among other specs' in its own: its ending with it where another differs in
+    that alone."""
+    stem = folder_name(text_of(path.stem))
+    twin = any(path.with_suffix(other).exists() for other in _SUFFIXES if other != path.suffix)
+    return f"{stem}-{path.suffix[1:]}" if twin and path.suffix != _SUFFIXES[0] else stem
 
 
 def _below(folder: Path) -> list[Path]:
@@ -132,7 +159,9 @@ def _below(folder: Path) -> list[Path]:
         inside = path.relative_to(folder).parts
         hidden = any(part.startswith(".") for part in inside)
         starter = "starters" in inside[:-1]
-        if not hidden and not starter and path.suffix in _SUFFIXES and _is_spec(path, IS_CAST):
+        if hidden or starter or path.suffix not in _SUFFIXES:
+            continue
+        if leads_out(path) or _is_spec(path, IS_CAST):
             found.append(path)
     return found
 
@@ -150,7 +179,7 @@ def _has_neighbours(path: Path) -> bool:
         others = [other for other in sorted(path.parent.iterdir()) if other.suffix in _SUFFIXES]
     except OSError:
         return False
-    return any(_is_spec(other) for other in others if other.name != path.name)
+    return any(_is_spec(other) for other in others if other.name != path.name and not leads_out(other))
 
 
 def _bytes(path: Path) -> bytes:
@@ -172,5 +201,6 @@ def _unreadable(name: str, problem: OSError) -> Diagnostic:
     )
 
 
-def _problem(code: str, file: str, message: str, help: str) -> Diagnostic:
-    return Diagnostic(code, Severity.ERROR, message, file, help=help)
+def _problem(code: str, file: str, message: str, help: str,
+             severity: Severity = Severity.ERROR) -> Diagnostic:
+    return Diagnostic(code, severity, message, file, help=help)

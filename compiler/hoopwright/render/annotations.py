@@ -6,12 +6,14 @@ escaped as ``%25``, ``%0D`` and ``%0A``; in a property also ``:`` and ``,``, as 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 from hoopwright.render.outcome import Outcome, check_name, check_said
 from hoopwright.source.diagnostic import Diagnostic, Severity
 
 _LEVELS = {Severity.ERROR: "error", Severity.WARNING: "warning", Severity.NOTE: "notice"}
+_CONTROL = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f]")
 _CHECKED = {"fails": "error", "marginal": "warning"}
 
 
@@ -49,8 +51,8 @@ def _line(level: str, place: dict[str, str], title: str, message: str) -> str:
 
 
 def message_text(text: str) -> str:
-    """Text after the second ``::``."""
-    return text.replace("%", "%25").replace("\r", "%0D").replace("\n", "%0A")
+    """Text after the second ``::``; what a terminal would obey is not sent to it."""
+    return _CONTROL.sub("\N{REPLACEMENT CHARACTER}", text).replace("%", "%25").replace("\r", "%0D").replace("\n", "%0A")
 
 
 def property_text(text: str) -> str:

@@ -65,7 +65,7 @@ def _case(outcome: Outcome, name: str, inner: str) -> str:
 
 
 def _told(found: Diagnostic) -> str:
-    return "\n".join(_lines(found))
+    return "\n".join(" ".join(line.splitlines()) for line in _lines(found))
 
 
 def _lines(found: Diagnostic) -> Iterator[str]:
