@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from hoopwright.cli import CLEAN, FOUND, say
 from hoopwright.cli.made import checking, each
+from hoopwright.cli.names import visible_lines
 from hoopwright.cli.specs import SpecFile, code_of_problems, gather
 from hoopwright.plan.model import Plan
 from hoopwright.spec.choice import Choice
@@ -37,7 +38,8 @@ def run(options: argparse.Namespace) -> int:
         left_out.extend(choices.left_out)
     write = {"text": table.text, "markdown": table.markdown, "json": table.ranking_json}[options.format]
     if plans:
-        sys.stdout.write(write(ranked(plans), left_out))
+        printed = write(ranked(plans), left_out)
+        sys.stdout.write(visible_lines(printed) if options.format == "text" else printed)
     return max(CLEAN, worst)
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from hoopwright.cli import CLEAN, FOUND, MISUSED, say
 from hoopwright.cli.include import MOST
+from hoopwright.cli.names import visible_lines
 from hoopwright.cli.specs import SpecFile, code_of_problems, gather
 from hoopwright.plan.model import Plan
 from hoopwright.spec.choice import AS_WRITTEN, Choice
@@ -41,7 +42,8 @@ def _written(how: str, found: object, labels: tuple[str, str], after: Plan) -> s
     assert isinstance(found, Difference)
     if how == "json":
         return difference_json(found, labels)
-    return (markdown if how == "markdown" else text)(found, labels, Printer.of(after.spec))
+    printer = Printer.of(after.spec)
+    return markdown(found, labels, printer) if how == "markdown" else visible_lines(text(found, labels, printer))
 
 
 def _sides(options: argparse.Namespace) -> tuple[SpecFile, SpecFile] | int:

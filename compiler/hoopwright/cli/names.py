@@ -47,6 +47,11 @@ def visible(line: str) -> str:
     return "".join(sign if sign.isprintable() else "\N{REPLACEMENT CHARACTER}" for sign in line)
 
 
+def visible_lines(text: str) -> str:
+    """Lines for a terminal, each as :func:`visible`."""
+    return "".join(f"{visible(line)}\n" for line in text.removesuffix("\n").split("\n"))
+
+
 def slug(words: str) -> str:
     """Words as the name of a folder: letters and digits, hyphens between; the same for the same words in whatever
     form and case they are written, and no name that a system keeps for itself. Blank when nothing is left."""

@@ -7,6 +7,7 @@ import sys
 from pathlib import Path
 
 from hoopwright.cli import CLEAN, MISUSED, say
+from hoopwright.cli.names import visible_lines
 
 
 def run(options: argparse.Namespace) -> int:
@@ -21,5 +22,6 @@ def run(options: argparse.Namespace) -> int:
         say.progress(f"{options.spec}: cannot be read ({(problem.strerror or str(problem)).lower()})")
         return MISUSED
     document, _ = read(data, options.spec)
-    sys.stdout.write(flattened(document) if document is not None else data.decode("utf-8", errors="replace"))
+    text = flattened(document) if document is not None else data.decode("utf-8", errors="replace")
+    sys.stdout.write(visible_lines(text))
     return CLEAN

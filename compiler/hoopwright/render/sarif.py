@@ -7,6 +7,7 @@ end is exclusive, as in section 3.30. Failed and marginal checks are results too
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Callable, Iterator, Sequence
 from urllib.parse import quote
 
@@ -53,12 +54,12 @@ def _results(outcome: Outcome) -> Iterator[dict[str, Json]]:
         result: dict[str, Json] = {
             "ruleId": found.code,
             "level": _LEVELS[found.severity],
-            "message": {"text": _message(found)},
+            "message": {"text": _plain(_message(found))},
             "locations": [_location(found.file, found.span)],
         }
         if found.labels:
             result["relatedLocations"] = [
-                {"id": number, **_location(label.span.file, label.span), "message": {"text": label.text}}
+                {"id": number, **_location(label.span.file, label.span), "message": {"text": _plain(label.text)}}
                 for number, label in enumerate(found.labels, 1)]
         yield result
     for check in outcome.checks:
@@ -66,13 +67,18 @@ def _results(outcome: Outcome) -> Iterator[dict[str, Json]]:
             yield {
                 "ruleId": check.code,
                 "level": _CHECKED[check.result],
-                "message": {"text": f"{check_name(check)}: {check_said(check, outcome.plan)}"},
+                "message": {"text": _plain(f"{check_name(check)}: {check_said(check, outcome.plan)}")},
                 "locations": [_location(outcome.file, None)],
             }
 
 
 def _message(found: Diagnostic) -> str:
     return "\n".join([found.message, *found.notes, *([f"help: {found.help}"] if found.help else [])])
+
+
+def _plain(text: str) -> str:
+    """A message in which nothing is a link: section 3.11.6 makes one of ``[words](place)``."""
+    return re.sub(r"\[(?=[^\[\]]*\]\()", r"\\[", text)
 
 
 def _location(file: str, span: Span | None) -> dict[str, Json]:
