@@ -4,6 +4,7 @@ checks and tasks, with the right sign and of the right members, and done work th
 from __future__ import annotations
 
 import re
+from collections import Counter
 from decimal import Decimal
 from functools import cache
 from pathlib import Path
@@ -12,6 +13,7 @@ import pytest
 
 from hoopwright.compare.difference import difference
 from hoopwright.compare.model import Difference
+from hoopwright.compare.trip import plan_trip
 from hoopwright.compile import compile_spec
 from hoopwright.plan.model import Plan
 
@@ -150,3 +152,23 @@ def test_done_work_of_cloth_and_frames_is_undone_when_its_measures_change(
     assert set(told) == ids
     assert all(one.why == "measures" and measure in one.what for one in told.values())
     assert not difference(plan(done), plan(text(name))).undone
+
+
+@pytest.mark.parametrize("currency", ["EUR", "USD"])
+def test_a_cast_of_every_family_shops_together(currency: str) -> None:
+    """No dearer than alone, shares that sum up, every piece of every plan cut once, and cloth for every panel."""
+    cast = [(name, plan(text(name))) for name in FAMILIES if f" {currency}" in text(name)]
+    trip, said = plan_trip(cast)
+    assert trip is not None, said
+    assert len(trip.designs) == len(cast) >= 4
+    assert trip.total <= trip.alone == sum(one.supply.cost.total for _, one in cast)
+    assert sum(design.pays for design in trip.designs) == trip.total
+    cut = Counter(piece.part for pack in trip.packs for piece in pack.pieces)
+    wanted = Counter(f"{design.letter} {piece.part}" for design in trip.designs
+                     for pack in design.plan.supply.cutting.packs for piece in pack.pieces)
+    assert cut == wanted
+    laid = Counter(place.part for layout in trip.layouts for place in layout.placements)
+    panels = Counter({f"{design.letter} {panel.part}": panel.count for design in trip.designs
+                      for panel in design.plan.shape.panels})
+    assert panels
+    assert all(laid[part] == count for part, count in panels.items())
