@@ -53,6 +53,7 @@ def test_rings_lie_even_from_hole_to_rim(wheel: Shape) -> None:
         assert hoop.plan.tilt == pytest.approx(radians(10))
         assert hoop.plan.kind == "round"
     assert [hoop.place for hoop in wheel.hoops] == ["top", "body", "body", "hem"]
+    assert [hoop.id for hoop in wheel.hoops] == ["H1", "H2", "H3", "H4"]
 
 
 def test_two_rings_are_open_by_an_inch_in_front_and_two_are_joined_with_4_in(wheel: Shape) -> None:
@@ -69,6 +70,8 @@ def test_two_rings_are_open_by_an_inch_in_front_and_two_are_joined_with_4_in(whe
         assert dist((x, y), (x1, y1)) == pytest.approx(2 * radius * sin(INCH / 2 / radius))
         assert hoop.plan.arc == pytest.approx(2 * pi - INCH / radius)
         assert y == pytest.approx(radius - hoop.plan.offset, abs=0.04 * INCH)
+        assert hoop.plan.path[18][0] == pytest.approx(radius, rel=5e-3)  # a quarter round, by the wearer's left
+        assert hoop.plan.path[54][0] == pytest.approx(-radius, rel=5e-3)
         for point in hoop.plan.path:
             assert hypot(point[0], point[1] + hoop.plan.offset) == pytest.approx(radius)
         assert (hoop.start, hoop.end) == pytest.approx((INCH / 4 / pi / radius, 1 - INCH / 4 / pi / radius))
@@ -83,6 +86,9 @@ def test_spokes_are_cut_half_an_inch_longer_at_each_end(wheel: Shape) -> None:
     assert inches(first.marks[-1][1], first.cut) == pytest.approx([9.967, 10.967], abs=0.002)
     assert inches(fourth.marks[-1][1], fourth.cut) == pytest.approx([17.307, 18.307], abs=0.002)
     assert [ring for ring, _ in first.marks] == [hoop.id for hoop in wheel.hoops]
+    assert [spoke.id for spoke in wheel.wheel.spokes] == [f"S{k}" for k in range(1, 9)]
+    assert [fixing.tape for fixing in wheel.hoops[0].fixings] == [spoke.id for spoke in wheel.wheel.spokes]
+    assert [fixing.fraction for fixing in wheel.hoops[3].fixings] == pytest.approx([(k + 0.5) / 8 for k in range(8)])
     assert wheel.wheel.fixings == 32
 
 
