@@ -19,6 +19,7 @@ import signal
 import sys
 import time
 from collections.abc import Callable, Iterator
+from functools import partial, reduce
 from pathlib import Path
 from types import CodeType, FunctionType, ModuleType
 from typing import Any, NamedTuple
@@ -74,7 +75,7 @@ def mutants(file: str) -> Iterator[Mutant]:
             if found is None or not isinstance(node, ast.expr):
                 continue
             what, field, new = found
-            old = getattr(node, field)
+            old = node.__dict__[field]
             setattr(node, field, new)
             code = compile(ast.fix_missing_locations(tree), str(PACKAGE / file), "exec")
             setattr(node, field, old)
@@ -94,12 +95,8 @@ def parts(tree: ast.Module) -> Iterator[tuple[tuple[str, ...], ast.stmt]]:
 
 def live(mutant: Mutant) -> Any:
     """The running function, under its property or cache, or the constant's value."""
-    found: Any = sys.modules[mutant.module]
-    for name in mutant.place:
-        found = found.__dict__[name]
-    for under in ("fget", "__func__", "__wrapped__"):
-        found = getattr(found, under, None) or found
-    return found
+    found = reduce(lambda inside, name: inside.__dict__[name], mutant.place, sys.modules[mutant.module])
+    return reduce(lambda over, under: getattr(over, under, None) or over, ("fget", "__wrapped__"), found)
 
 
 def put_in(mutant: Mutant) -> None:
@@ -138,21 +135,21 @@ def forked(files: list[str], limit: float, before: Callable[[], Any], after: Cal
 def callers(tests: list[str]) -> Callers:
     """Which test files call which function, by (file, name); the quickest first."""
     found: dict[tuple[str, str], list[tuple[float, str]]] = {}
+    called: set[tuple[str, str]] = set()
+
+    def note(frame: Any, event: str, _: object) -> None:
+        if event == "call" and "hoopwright" in frame.f_code.co_filename:
+            called.add((frame.f_code.co_filename, frame.f_code.co_name))
+
+    def tell(writing: int) -> None:
+        sys.setprofile(None)
+        with os.fdopen(writing, "w") as out:
+            out.writelines(f"{path}\t{name}\n" for path, name in called)
+
     for test in tests:
-        called: set[tuple[str, str]] = set()
         reading, writing = os.pipe()
-
-        def note(frame: Any, event: str, _: object, called: set[tuple[str, str]] = called) -> None:
-            if event == "call" and "hoopwright" in frame.f_code.co_filename:
-                called.add((frame.f_code.co_filename, frame.f_code.co_name))
-
-        def tell(called: set[tuple[str, str]] = called, writing: int = writing) -> None:
-            sys.setprofile(None)
-            with os.fdopen(writing, "w") as out:
-                out.writelines(f"{path}\t{name}\n" for path, name in called)
-
         start = time.monotonic()
-        child = forked([test], 900, lambda note=note: sys.setprofile(note), tell)
+        child = forked([test], 900, partial(sys.setprofile, note), partial(tell, writing))
         os.close(writing)
         with os.fdopen(reading) as back:
             rows = [line.rstrip("\n").split("\t") for line in back]
@@ -179,7 +176,7 @@ def tried(given: argparse.Namespace, who: Callers) -> Iterator[tuple[Mutant, boo
         while len(running) >= given.jobs:
             child, status = os.wait()
             yield running.pop(child), status != 0
-        running[forked(files, given.limit, lambda mutant=mutant: put_in(mutant))] = mutant
+        running[forked(files, given.limit, partial(put_in, mutant))] = mutant
     while running:
         child, status = os.wait()
         yield running.pop(child), status != 0

@@ -120,3 +120,9 @@ def test_the_pocket_slit_is_8_in_where_there_is_room(drawn: Drawn, sides: Shape)
     assert inches(sides.sides.pocket) == pytest.approx([DOWN[0] - 1 - 0.25 - 0.3125], abs=0.01)
     deep = drawn(SIDES.replace("drop: 4 in", "drop: 8 1/2 in").replace("drop: 7 in", "drop: 9 in")).shape.sides
     assert inches(deep.pocket) == pytest.approx([8])
+
+
+def test_the_hips_are_taken_where_they_are_widest_above_the_lowest_hoop(drawn: Drawn) -> None:
+    """14 wide at 4 below the waist, narrower below."""
+    bulge = SIDES.replace("oval: 1.4}]}", "oval: 1.4}, {below_waist: 8 in, girth: 34 in, oval: 1.4}]}")
+    assert inches(drawn(bulge).shape.sides.hip) == pytest.approx([7], abs=0.001)

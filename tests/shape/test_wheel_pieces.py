@@ -106,6 +106,7 @@ def test_the_roll_is_cut_as_long_and_as_wide_as_it_is_round_with_seams(wheel: Sh
     assert inches(*wheel.wheel.roll_cut) == pytest.approx([23, 10.425], abs=0.001)
     assert (roll.width, roll.height) == wheel.wheel.roll_cut
     assert {*roll.outline} == {(0.0, 0.0), (roll.width, 0.0), (roll.width, roll.height), (0.0, roll.height)}
+    assert [(seam.to, seam.corners) for seam in roll.seams] == [("itself", (0, 1)), ("closed end", (1, 2))]
     assert wheel.wheel.stuffing / INCH**3 == pytest.approx(155.5, abs=0.05)
 
 
@@ -139,4 +140,19 @@ def test_a_cover_in_halves_is_half_the_round_and_a_seam(drawn: Drawn) -> None:
     for x, y in rule(half, "hole"):
         assert x >= 0.5 - 1e-9
         assert hypot(x - 0.5, y - EDGE - 4) == pytest.approx(HOLE)
+    assert rule(half, "hole")[0] == pytest.approx((0.5, EDGE + 4 + HOLE))
+    assert rule(half, "hole")[-1] == pytest.approx((0.5, EDGE + 4 - HOLE))
+    assert [point[1] for point in half.outline[1:-1]] == sorted(point[1] for point in half.outline[1:-1])
     assert rule(half, "slit")[0] == pytest.approx((0.5, EDGE + 4 + HOLE))
+
+
+def test_a_dished_cover_is_as_long_in_front_and_behind_as_the_slants_to_its_rim(drawn: Drawn) -> None:
+    """A rim 5 lower: hypot(18 - 4 - 4.456, 5) = 10.77 in front, hypot(17.544, 5) = 18.24 behind; the cone that
+    stands for both is a twelfth of an inch short of either."""
+    made = drawn(WHEEL.replace("CLOTH", "wide").replace("tilt:", "rim_drop: 5 in, tilt:")).shape
+    cover, frame = made.panels[0], made.wheel
+    edge = frame.cover / 2 + frame.hem
+    ys = [y * INCH for _, y in rule(cover, "hole")]
+    top, low = max(ys), min(ys)
+    assert inches(edge + frame.cover / 2 - top, low - (edge - frame.cover / 2)) == pytest.approx(
+        [10.77, 18.24], abs=0.09)

@@ -245,10 +245,17 @@ def _wheel(
     )
 
 
+def _hole_forward(plane: Plane) -> float:
+    """How far the hole lies before the middle of the cover as cut, m: half of what the slant behind it is
+    longer than the one in front; where the rim does not drop, the set-back."""
+    front = plane.rim.b - plane.rim.offset - plane.hole.b
+    return (hypot(front + 2 * plane.rim.offset, plane.drop) - hypot(front, plane.drop)) / 2
+
+
 def _panels(wheel: Wheel, plane: Plane) -> tuple[Panel, ...]:
     """The cover, whole or as two halves with a seam from front to back, and the roll."""
     edge = wheel.cover / 2 + wheel.hem
-    size, off = 2 * edge, edge + plane.rim.offset
+    size, off = 2 * edge, edge + _hole_forward(plane)
     scale = wheel.cover / wheel.width
     hole = [
         (x * scale, y * scale) for x, y in (point_at(plane.hole, k / _POINTS) for k in range(_POINTS + 1))
