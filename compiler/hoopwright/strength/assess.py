@@ -12,7 +12,7 @@ from hoopwright.strength.corded import assess_corded
 from hoopwright.strength.handling import handlings, seated
 from hoopwright.strength.material import contradiction, disagreement, material_strength
 from hoopwright.strength.method import Method
-from hoopwright.strength.methods import METHODS, kind_of
+from hoopwright.strength.methods import METHODS, TRIALS, kind_of
 from hoopwright.strength.model import Assessment
 from hoopwright.strength.problem import pose
 from hoopwright.strength.verdict import verdict
@@ -30,17 +30,18 @@ def assess(
         return assess_corded(spec, shape)
     problem = pose(spec, shape)
     method = METHODS.get(kind_of(spec), method)
-    trial = METHODS.get(kind_of(spec), trial)
+    trial = TRIALS.get(kind_of(spec), trial)
     solution = method(problem)
     mass = weights(spec, shape)
     checks = strength_checks(problem, solution, mass, trial)
     word, reasons = verdict(checks)
     carried = mass.total + sum(layer.mass for layer in spec.load)
     return Assessment(
-        solution.method, checks, solution.hoops, solution.tapes, solution.buckling, solution.swing,
+        solution.method, checks, (*solution.hoops, *solution.spokes), solution.tapes, solution.buckling, solution.swing,
         solution.waist_pull, carried, mass, (problem.material,), word, reasons, solution.lines,
         tuple(one for one in handlings(problem) if one.situation not in solution.unassessed),
         () if "chair" in solution.unassessed else seated(problem), solution.ties,
+        solution.wheel, solution.sides, solution.body_push,
     ), _findings(spec)
 
 

@@ -14,8 +14,9 @@ from hoopwright.shape.ellipse import from_girth, point_at
 from hoopwright.shape.ground import ellipse_of
 from hoopwright.shape.judge import judged
 from hoopwright.shape.model import XY, Hoop
+from hoopwright.source.quantity import force_text
 from hoopwright.spec.check import Check
-from hoopwright.strength.method import Problem
+from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.seat import LEAST_SEAT
 
 ROUND = 96
@@ -69,18 +70,20 @@ def seat_room(problem: Problem) -> tuple[Check, ...]:
 
 
 def off_centre(problem: Problem) -> bool:
-    """Whether any hoop hangs off the waist's centre; round hoops hang under it by themselves. A wheel lies on its
-    roll, and a pair of side hoops hangs evenly on both hips."""
-    if problem.shape.wheel is not None or problem.shape.sides is not None:
+    """Whether any hoop hangs off the waist's centre; round hoops hang under it by themselves, and a pair of side
+    hoops evenly on both hips."""
+    if problem.shape.sides is not None:
         return False
     return any(abs(y) + abs(x) > 1e-9 for x, y in (hoop_centre(hoop) for hoop in problem.shape.hoops))
 
 
-def balance_check(problem: Problem) -> Check:
-    """The centre of weight within half the waist's depth of the waist's centre."""
+def balance_check(problem: Problem, solution: Solution | None = None) -> Check:
+    """The centre of weight within half the waist's depth of the waist's centre; of a wheel, within its roll."""
     x, y = centre_of_weight(problem)
     wearer, build = problem.spec.wearer, problem.spec.build
     limit = from_girth(wearer.waist, wearer.waist_oval).b
+    if problem.shape.wheel is not None:
+        return _wheel(problem, solution, hypot(x, y), limit + problem.shape.wheel.roll / 2)
     held = build.hip_ties is not None or problem.spec.shape.ground_plan.half is not None
     return judged(
         "balance", "cage", hypot(x, y), limit, "length", "at most", soft=held,
@@ -88,4 +91,17 @@ def balance_check(problem: Problem) -> Check:
         source="half the waist's depth: common practice, no source; centre of weight by geometry",
         remedy="set the hem less far back, carry less behind, or take hip ties (build.hip_ties) or a pad at"
         " the back",
+    )
+
+
+def _wheel(problem: Problem, solution: Solution | None, far: float, limit: float) -> Check:
+    """A wheel's weight over its roll: beyond it the waistband must hold the front down."""
+    lifts = 0.0 if solution is None or solution.wheel is None else -solution.wheel.front
+    held = f"with {force_text(lifts)} " if lifts > 0.0 else ""
+    return judged(
+        "balance", "cage", far, limit, "length", "at most", soft=True,
+        says="the weight lies over the waist and the roll behind it",
+        source="half the waist's depth and half the roll's thickness: geometry; centre of weight by geometry",
+        remedy=f"the wheel lifts the waistband in front: pin or tie it to stays or bodice, to hold it {held}down, or"
+        " set the wheel less far back (build.wheel.set_back)",
     )

@@ -36,6 +36,8 @@ class Sort:
     otherwise: str
 
 
+FRAMES = ("sinking", "reach")
+"""Asked only of what a method has told a rim or sides of."""
 SORTS: Mapping[str, Sort] = MappingProxyType({
     "equilibrium": Sort(
         "a shape is found in which the cage hangs at rest under its load", "count",
@@ -60,6 +62,14 @@ SORTS: Mapping[str, Sort] = MappingProxyType({
         "the cage hangs where it was drawn and does not swing forward or back", "length",
         "movement of the hem's centre on the whole cage solved; the limit is our judgement",
         "tie the upper hoops to the hips with tapes, or wear a pad behind that holds the cage off the body"),
+    "sinking": Sort(
+        "it sinks no farther than the skirt's hem is off the floor", "length",
+        "whole cage solved with large movements; the limit is the skirt's own clearance",
+        "cut the skirt to it under its load, as the plan gives it, or hang less on it; a stiffer stock sinks less"),
+    "reach": Sort(
+        "they stand out as far as they are wished", "length",
+        "whole cage solved with large movements; the limit, 1 in, is our judgement",
+        "wish them that much wider, shorten the ties, or take a stiffer stock"),
     "set-closed": Sort(
         "closing the smallest hoop leaves no set in it", "stress",
         "pi E t/G (derived) against a share of the elastic limit (our judgement)",
@@ -82,12 +92,19 @@ def strength_checks(
 ) -> tuple[Check, ...]:
     """All checks of a solved cage."""
     trials = Trials(problem.spec, method, used_by(problem, solution))
-    mechanics = tuple(_mechanics(code, problem, solution, trials) for code in SORTS)
+    mechanics = tuple(_mechanics(code, problem, solution, trials) for code in SORTS
+                      if code not in FRAMES or _told(code, problem))
     handled = tuple(_open(check, solution) for check in handling_checks(problem))
-    hung = (*((balance_check(problem),) if off_centre(problem) else ()), *seat_room(problem))
+    hung = (*((balance_check(problem, solution),) if off_centre(problem) else ()), *seat_room(problem))
     return (*mechanics, *hung, *handled, *join_checks(problem),
             *((_slack(problem, solution, trials),) if solution.tapes or problem.shape.tapes else ()),
             _weight(problem, weights))
+
+
+def _told(code: str, problem: Problem) -> bool:
+    """Whether a check of frames is asked of this one."""
+    shape = problem.shape
+    return shape.sides is not None or (code == "sinking" and shape.wheel is not None)
 
 
 def _open(check: Check, solution: Solution) -> Check:
@@ -131,14 +148,16 @@ def _remedy(code: str, problem: Problem, solution: Solution, measured: Measured,
 
 
 def _soft(code: str, problem: Problem, solution: Solution, measured: Measured) -> bool:
-    """Whether a miss is only marginal: no door was stated, cane that is bent wet, a bound that is not far
-    off."""
+    """Whether a miss is only marginal: no door was stated, cane that is bent wet, what the maker can
+    cut to, a bound that is not far off."""
     if code == "door":
         return problem.spec.limits.door is None
     if code == "set-closed":
         return problem.stock.form == "cane"
     if code == "equilibrium":
         return solution.status == "stands only by symmetry"
+    if code in FRAMES:
+        return True
     return code == "buckling" and solution.buckling.at_least and measured.used <= SCREEN
 
 

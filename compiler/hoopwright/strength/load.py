@@ -2,8 +2,9 @@
 
 Each hoop takes the stretch of skirt halfway to its neighbours. Half of the top stretch hangs from
 the waistband, all below the hem hoop from the hem hoop. What lies beside hoops that stand vertical
-hangs from the hoop above. A layer is ``straight`` (even per length of height from the waistline to
-the skirt's hem), ``gored`` (by the skirt's own area) or ``flounced`` (at stated heights).
+hangs from the hoop above. All of a skirt over a wheel hangs from its rim. A layer is ``straight`` (even per
+length of height from the waistline to the skirt's hem), ``gored`` (by the skirt's own area) or
+``flounced`` (at stated heights).
 """
 
 from __future__ import annotations
@@ -24,6 +25,10 @@ Station = tuple[float, float]
 
 def layer_shares(layer: Layer, spec: Spec, shape: Shape) -> tuple[float, ...]:
     """Shares of a layer's mass, from the waistband and then each hoop from the top; they add up to 1."""
+    if shape.wheel is not None:
+        return (*(0.0 for _ in shape.hoops), 1.0)
+    if shape.sides is not None:
+        return _sides(layer, spec, shape)
     return shares_on(layer, spec, [(hoop.height, hoop.girth) for hoop in shape.hoops])
 
 
@@ -35,6 +40,16 @@ def shares_on(layer: Layer, spec: Spec, rings: Sequence[Station]) -> tuple[float
     else:
         raw = _by_stretch(stations, gored=layer.hang == "gored")
     return _past_upright(raw, [girth for _, girth in rings])
+
+
+def _sides(layer: Layer, spec: Spec, shape: Shape) -> tuple[float, ...]:
+    """Of side hoops: as much of the layer as lies along the lowest hoop of each side hangs there, down from the
+    waist like any skirt; the rest hangs in front and behind from the waistband."""
+    left = [hoop for hoop in shape.hoops if hoop.plan.sideways > 0]
+    along = min(0.5, left[-1].girth / shape.skirt.hem_girth)
+    shares = shares_on(layer, spec, [(hoop.height, hoop.girth) for hoop in left])
+    side = [along * share for share in shares]
+    return (1.0 - 2 * sum(side[1:]), *side[1:], *side[1:])
 
 
 def skirt_masses(spec: Spec, shape: Shape) -> tuple[float, ...]:

@@ -14,6 +14,9 @@ from hoopwright.strength.material import modulus
 from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.setting import closing_stress, curved_stress
 
+REACH = 0.0254
+"""What side hoops may stand out less than wished, m: 1 in, our judgement, as at the stop."""
+
 
 @record(frozen=True, slots=True)
 class Measured:
@@ -47,7 +50,9 @@ def _round(problem: Problem, solution: Solution) -> Measured:
     for hoop, drawn in zip(solution.hoops, problem.shape.hoops, strict=True):
         if hoop.inward is None or hoop.outward is None:
             return Measured(hoop.id, None, problem.spec.limits.out_of_round)
-        across = drawn.girth / pi if drawn.closed else drawn.plan.width
+        if problem.shape.wheel is not None and not drawn.closed:
+            continue
+        across = drawn.girth / pi if drawn.closed else max(drawn.plan.width, drawn.plan.depth)
         share = max(abs(hoop.inward), abs(hoop.outward)) / across
         worst = max(worst or (share, hoop.id), (share, hoop.id), key=lambda pair: pair[0])
     share, part = worst or (0.0, "")
@@ -88,9 +93,10 @@ def _stands(hoop: Hoop) -> float:
 
 def _set_worn(problem: Problem, solution: Solution) -> Measured:
     limit = problem.spec.limits.stress_worn * problem.material.elastic_limit
-    if any(hoop.stress is None for hoop in solution.hoops):
+    bent = [hoop for hoop in (*solution.hoops, *solution.spokes) if hoop.id not in solution.spared]
+    if any(hoop.stress is None for hoop in bent):
         return Measured("", None, limit)
-    stress, part = max(((hoop.stress or 0.0, hoop.id) for hoop in solution.hoops), key=lambda pair: pair[0])
+    stress, part = max(((hoop.stress or 0.0, hoop.id) for hoop in bent), key=lambda pair: pair[0])
     return Measured(part, stress, limit)
 
 
@@ -108,12 +114,34 @@ def _swing(problem: Problem, solution: Solution) -> Measured:
     return Measured(problem.shape.hoops[-1].id, solution.swing, problem.spec.limits.swing)
 
 
+def _sinking(problem: Problem, solution: Solution) -> Measured:
+    """Of a wheel's rim, or of the lowest of side hoops, over which the skirt falls to its hem."""
+    limit, part = problem.spec.skirt_off_floor, problem.shape.hoops[-1].id
+    if solution.wheel is not None:
+        return Measured(part, max(solution.wheel.sinks), limit)
+    if solution.sides:
+        low = solution.sides[-1]
+        return Measured(low.hoops[0], low.down, limit)
+    return Measured("", None, limit)
+
+
+def _reach(problem: Problem, solution: Solution) -> Measured:
+    """What the widest of side hoops lacks of its wished reach."""
+    pair = problem.shape.sides
+    if pair is None or not solution.sides:
+        return Measured("", None, REACH)
+    wished, lies = max(zip(pair.channels, solution.sides, strict=True), key=lambda both: both[0].wished)
+    return Measured(lies.hoops[0], max(0.0, wished.wished - lies.reach), REACH)
+
+
 MEASURES: Mapping[str, Callable[[Problem, Solution], Measured]] = MappingProxyType({
     "equilibrium": _equilibrium,
     "buckling": _buckling,
     "sag": _sag,
     "out-of-round": _round,
     "swing": _swing,
+    "sinking": _sinking,
+    "reach": _reach,
     "set-closed": _set_closed,
     "set-worn": _set_worn,
     "door": _door,

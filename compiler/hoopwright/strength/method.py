@@ -18,8 +18,10 @@ from hoopwright.strength.model import (
     HoopLines,
     HoopStrength,
     MaterialStrength,
+    SideStrength,
     TapeStrength,
     TieStrength,
+    WheelStrength,
 )
 
 
@@ -47,7 +49,9 @@ class Solution:
     ``unassessed``: codes of checks this method cannot judge, each with the reason. ``sources`` may
     name a check's source where it is not the usual closed form, ``says`` what it says. ``status`` is
     ``solved``, or what a solver found instead; ``trouble`` says it in words, ``carries`` is the
-    share of its load at which a cage gives way that does not carry all of it (None: not known).
+    share of its load at which a cage gives way that does not carry all of it (None: not known). ``spared``:
+    hoops in which a set changes nothing, as they are sewn where they lie. ``spokes``:
+    what else is of the hoops' stock and bends.
     """
 
     method: str
@@ -65,6 +69,11 @@ class Solution:
     carries: float | None = None
     lines: tuple[HoopLines, ...] = ()
     ties: tuple[TieStrength, ...] = ()
+    wheel: WheelStrength | None = None
+    sides: tuple[SideStrength, ...] = ()
+    body_push: float = 0.0
+    spared: frozenset[str] = frozenset()
+    spokes: tuple[HoopStrength, ...] = ()
 
 
 class Method(Protocol):

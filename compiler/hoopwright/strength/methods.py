@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from hoopwright.spec.model import Spec
-from hoopwright.strength import frame, petticoat
+from hoopwright.strength import frame, petticoat, sides, wheel
 from hoopwright.strength.method import Method
 
 
@@ -16,10 +16,14 @@ def kind_of(spec: Spec) -> str:
 
 
 METHODS: Mapping[str, Method] = MappingProxyType(
-    {
-        **petticoat.METHODS,
-        "pair": frame.solve_pair,
-        "wheel": frame.solve_wheel,
-    }
+    {**petticoat.METHODS, "pair": sides.solve, "wheel": wheel.solve}
 )
 """Methods of what is not solved as a cage on tapes."""
+TRIALS: Mapping[str, Method] = MappingProxyType(
+    {**petticoat.METHODS, "pair": sides.trial, "wheel": wheel.trial}
+)
+"""The same for changed cages."""
+QUICK: Mapping[str, Method] = MappingProxyType(
+    {**petticoat.METHODS, "pair": frame.solve_pair, "wheel": frame.solve_wheel}
+)
+"""By closed forms, which choose the size of remedies."""

@@ -63,6 +63,32 @@ class TieStrength:
 
 
 @record(frozen=True, slots=True)
+class WheelStrength:
+    """A wheel under its load. ``sinks``: how far the rim goes down at the eight places of ``Wheel.rim``, m;
+    ``tilt`` of the rim's plane, radians; what the waistband bears in ``front`` and at the ``back``, N, as if it
+    bore in those two places only (below zero where the wheel lifts it); what the ``roll`` bears, N."""
+
+    sinks: tuple[float, ...]
+    tilt: float
+    front: float
+    back: float
+    roll: float
+
+
+@record(frozen=True, slots=True)
+class SideStrength:
+    """A hoop of a pair under its load, on either side: its ``reach`` beyond the hip's line and how far its
+    middle hangs below the waistline (``drop``), how far the middle goes ``down`` from where it is wished, and
+    how much of that it hangs below its own ends (``droops``), m."""
+
+    hoops: tuple[str, ...]
+    reach: float
+    drop: float
+    down: float
+    droops: float
+
+
+@record(frozen=True, slots=True)
 class MaterialStrength:
     """What was taken for a stock: bending stiffness in the hoop's plane (weak) and out of it (strong),
     torsion, N m2; elastic limit Pa. ``tests``: of samples, and the ``spread`` of their stiffness (None for
@@ -170,7 +196,8 @@ class Seated:
 
 @record(frozen=True, slots=True)
 class Assessment:
-    """What the strength stage found. ``method`` names how (for the annex). ``verdict`` opens the plan:
+    """What the strength stage found. ``method`` names how (for the annex), ``body_push`` is what the body pushes
+    back, N. ``verdict`` opens the plan:
     ``stands``,
     ``stands, but`` or ``will not stand``, with ``reasons`` in plain words."""
 
@@ -191,3 +218,6 @@ class Assessment:
     seated: tuple[Seated, ...] = ()
     ties: tuple[TieStrength, ...] = ()
     corded: CordedStrength | None = None
+    wheel: WheelStrength | None = None
+    sides: tuple[SideStrength, ...] = ()
+    body_push: float = 0.0

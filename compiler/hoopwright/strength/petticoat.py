@@ -23,6 +23,7 @@ from hoopwright.strength.formed import preformed
 from hoopwright.strength.load import layer_shares
 from hoopwright.strength.method import Method, Problem, Solution
 from hoopwright.strength.model import Buckling, HoopStrength
+from hoopwright.strength.panels import panels_mass
 from hoopwright.strength.section import properties
 from hoopwright.strength.statics import tape_forces, thrust
 
@@ -79,8 +80,7 @@ def cloth_mass(spec: Spec, shape: Shape) -> float:
     cloth = shape.petticoat
     if cloth is None:
         return 0.0
-    panels = sum(piece.count * _area(piece.outline) * spec.goods[piece.material].areal_density
-                 for piece in shape.panels)
+    panels = panels_mass(spec, shape)
     strips = 0.0
     if cloth.casing:
         goods = spec.goods[cloth.casing]
@@ -116,11 +116,6 @@ def _fall(shape: Shape) -> float:
     above, below = shape.hoops[-2:]
     drop = above.height - below.height
     return drop / hypot(drop, (below.girth - above.girth) / (2 * pi))
-
-
-def _area(outline: tuple[tuple[float, float], ...]) -> float:
-    """Area inside an outline, m2."""
-    return abs(sum(a[0] * b[1] - b[0] * a[1] for a, b in pairwise((*outline, outline[0])))) / 2
 
 
 METHODS: Mapping[str, Method] = MappingProxyType({"channels": solve})

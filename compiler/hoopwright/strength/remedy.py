@@ -16,7 +16,7 @@ from hoopwright.strength import closed
 from hoopwright.strength.change import FAMILIES, Change, Family
 from hoopwright.strength.measures import MEASURES
 from hoopwright.strength.method import Method, Problem, Solution
-from hoopwright.strength.petticoat import METHODS
+from hoopwright.strength.methods import QUICK, kind_of
 from hoopwright.strength.problem import pose
 from hoopwright.strength.verdict import CLAUSES
 from hoopwright.strength.weight import weights
@@ -79,7 +79,7 @@ class Trials:
 
 def _quickly(problem: Problem) -> Solution:
     """By the closed forms of what carries the hoops."""
-    return METHODS.get(problem.spec.build.carried_by, closed.solve)(problem)
+    return QUICK.get(kind_of(problem.spec), closed.solve)(problem)
 
 
 def used_by(problem: Problem, solution: Solution) -> dict[str, float]:

@@ -51,8 +51,8 @@ MOST_SAID = 4
 STRIPS = 24
 """Upright strips that stand for the cloth of a hem band."""
 
-_SOURCE = "whole cage solved with large movements (our solver, held against independent finite elements)"
-_BUCKLING = (
+SOURCE = "whole cage solved with large movements (our solver, held against independent finite elements)"
+BUCKLING = (
     "load raised step by step on the whole cage until it gives way; the factor asked for is our judgement"
 )
 
@@ -75,7 +75,7 @@ def trial(problem: Problem) -> Solution:
 def model(problem: Problem) -> CageModel:
     """The mechanical model of a problem: lasting stiffness, own weight once, skirt as even line load."""
     shape, band = problem.shape, problem.shape.band
-    section = _section(problem)
+    section = section_of(problem)
     hoops = tuple(
         _hoop(hoop, section, skirt + own, _formed(problem, hoop))
         for hoop, skirt, own in zip(shape.hoops, problem.skirt, problem.own, strict=True)
@@ -100,11 +100,11 @@ def model(problem: Problem) -> CageModel:
 def solution(problem: Problem, result: CageResult) -> Solution:
     """What the solver found, in the stage's own terms."""
     if result.status not in ("solved", "stands only by symmetry"):
-        return _nothing(problem, result)
+        return nothing(problem, result)
     factor = result.factor
     return Solution(
         NAME,
-        tuple(_found(hoop) for hoop in result.hoops),
+        tuple(hoop_of(hoop) for hoop in result.hoops),
         tuple(
             TapeStrength(
                 tape.id, tuple(Segment(part.to, part.tension_n, part.slack) for part in tape.segments)
@@ -116,11 +116,11 @@ def solution(problem: Problem, result: CageResult) -> Solution:
         result.swing_m,
         result.waist_pull_n,
         sources={
-            "sag": f"{_SOURCE}; the limit is our judgement",
-            "out-of-round": f"{_SOURCE}; the limit is our judgement",
-            "set-worn": f"{_SOURCE}; the share of the elastic limit is our judgement",
-            "buckling": _BUCKLING,
-            "slack": _SOURCE,
+            "sag": f"{SOURCE}; the limit is our judgement",
+            "out-of-round": f"{SOURCE}; the limit is our judgement",
+            "set-worn": f"{SOURCE}; the share of the elastic limit is our judgement",
+            "buckling": BUCKLING,
+            "slack": SOURCE,
         },
         status=result.status,
         trouble=tuple(note.text for note in result.notes),
@@ -135,7 +135,7 @@ def _ids(problem: Problem) -> frozenset[str]:
     return frozenset(tie.id for tie in problem.shape.ties)
 
 
-def _nothing(problem: Problem, result: CageResult) -> Solution:
+def nothing(problem: Problem, result: CageResult, name: str = NAME) -> Solution:
     """No equilibrium: loads as they are, everything else not assessed, and why."""
     trouble = _trouble(result)
     why = "; ".join(trouble) or result.status
@@ -145,7 +145,7 @@ def _nothing(problem: Problem, result: CageResult) -> Solution:
     )
     codes = ("sag", "out-of-round", "set-worn", "buckling", "slack")
     return Solution(
-        NAME,
+        name,
         hoops,
         (),
         Buckling(None, False),
@@ -174,7 +174,8 @@ def _trouble(result: CageResult) -> tuple[str, ...]:
     return tuple(said if more <= 1 else [*said[:MOST_SAID], f"and {more} more of this kind"])
 
 
-def _section(problem: Problem) -> Section:
+def section_of(problem: Problem) -> Section:
+    """The section of a problem's stock, under a lasting load."""
     section, stock = properties(problem.stock.section), problem.stock
     e = modulus(stock, problem.worn)
     area = stock.linear_density / stock.grade.density
@@ -237,7 +238,8 @@ def _net(depth: float, girth: float) -> tuple[float, float]:
     return upright, upright / slope * cos(pi / 4)
 
 
-def _found(hoop: HoopResult) -> HoopStrength:
+def hoop_of(hoop: HoopResult) -> HoopStrength:
+    """What the solver found of one hoop."""
     return HoopStrength(
         hoop.id, hoop.load_n_per_m, hoop.thrust_n, hoop.sag_m, hoop.inward_m, hoop.outward_m, hoop.stress_pa
     )

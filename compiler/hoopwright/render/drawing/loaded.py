@@ -117,13 +117,17 @@ def _fixed(plan: Plan, wished: dict[str, Line]) -> dict[str, list[tuple[str, int
 
 def _cage(sheet: Sheet, plan: Plan, view: View, hoops: dict[str, Line],
           fixed: dict[str, list[tuple[str, int]]], *, ghost: bool) -> None:
-    """Tapes and hoops; a ghost is dashed and pale."""
+    """Tapes, hoops, and spokes where there are some; a ghost is dashed and pale."""
     stroke, dash = (PALE, "4 3") if ghost else (INK, "")
     for tape in plan.shape.tapes:
         points = [tape.start, *(hoops[hoop][at] for hoop, at in fixed[tape.id])]
         near = view.near(points[-1]) >= -1e-9
         sheet.path([view.at(point) for point in points], stroke=stroke if ghost else GREY,
                    width=0.6 if ghost else (1.1 if near else 0.6), dash=dash or ("" if near else "3 3"))
+    rings = {hoop.id for hoop in plan.shape.hoops}
+    for id, line in hoops.items():
+        if id not in rings:
+            sheet.path([view.at(point) for point in line], stroke=stroke if ghost else GREY, width=0.6, dash=dash)
     for hoop in plan.shape.hoops:
         if hoop.id in hoops:
             sheet.curve([view.at(point) for point in hoops[hoop.id]], closed=hoop.closed, stroke=stroke,

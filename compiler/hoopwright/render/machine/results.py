@@ -126,4 +126,30 @@ def strength_json(found: Assessment) -> dict[str, Json]:
             "squeezed_mm": mm_or_none(one.gap),
             "radius_mm": mm(one.radius),
         } for one in found.seated],
+        **_frame(found),
     }
+
+
+def _frame(found: Assessment) -> dict[str, Json]:
+    """How a wheel or side hoops lie under their load, only where there are some."""
+    wheel = found.wheel
+    if wheel is not None:
+        return {"wheel": {
+            "rim_sinks_mm": [mm(sink) for sink in wheel.sinks],
+            "tilt_deg": degree(wheel.tilt),
+            "waist_front_n": newtons(wheel.front),
+            "waist_back_n": newtons(wheel.back),
+            "roll_n": newtons(wheel.roll),
+        }}
+    if found.sides:
+        return {"side_hoops": {
+            "hips_push_n": newtons(found.body_push),
+            "hoops": [{
+                "hoops": list(one.hoops),
+                "reach_mm": mm(one.reach),
+                "drop_mm": mm(one.drop),
+                "down_mm": mm(one.down),
+                "droops_mm": mm(one.droops),
+            } for one in found.sides],
+        }}
+    return {}

@@ -161,7 +161,23 @@ def _totals(plan: Plan, p: Printer) -> tuple[tuple[str, str], ...]:
          quantity.force_text(found.waist_pull)),
         ("How far the hem's centre swings from its place", p.by(found.swing, "length")),
         ("Load on the waistband", f"{found.carried:.1f} kg"),
+        *_held(plan),
     )
+
+
+def _held(plan: Plan) -> tuple[tuple[str, str], ...]:
+    """What holds a wheel or side hoops."""
+    wheel, found = plan.assessment.wheel, plan.assessment
+    if wheel is not None:
+        does = "holds down" if wheel.front < 0.0 else "bears"
+        return (
+            (f"What the waistband {does} in front", quantity.force_text(abs(wheel.front))),
+            ("What the waistband bears behind", quantity.force_text(wheel.back)),
+            ("What the roll bears", quantity.force_text(wheel.roll)),
+        )
+    if found.sides:
+        return (("What both hips push back", quantity.force_text(found.body_push)),)
+    return ()
 
 
 def _cautions(plan: Plan, general: tuple[str, ...]) -> tuple[tuple[str, str, str], ...]:

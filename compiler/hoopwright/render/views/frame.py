@@ -28,7 +28,8 @@ LITRE = 0.001
 class WheelView:
     """Printed measures of a wheel. ``spokes``: (id, cut, where each ring crosses, measured from the first);
     ``rings``: (id, how far it is round, places of the spokes from centre front by the wearer's left);
-    ``rim``: (place, from the waist, above the floor, skirt). False in a plan without one."""
+    ``rim``: (place, from the waist, above the floor, skirt, and both again under the load, where that is
+    known); ``loaded`` is the tilt then. False in a plan without one."""
 
     width: str
     set_back: str
@@ -40,7 +41,8 @@ class WheelView:
     spokes: tuple[tuple[str, str, tuple[str, ...]], ...]
     ring_ids: tuple[str, ...]
     rings: tuple[tuple[str, str, str], ...]
-    rim: tuple[tuple[str, str, str, str], ...]
+    rim: tuple[tuple[str, ...], ...]
+    loaded: str
     cover: str
     cover_size: str
     cover_pieces: str
@@ -82,6 +84,7 @@ NO_WHEEL = WheelView(
     "",
     "",
     "",
+    "",
     False,
     "",
     "",
@@ -103,6 +106,8 @@ def wheel_view(plan: Plan) -> WheelView:
     end = (wheel.spokes[0].cut - wheel.spokes[0].marks[-1][1]) / 2
     cover = plan.shape.panels[0]
     litres = wheel.stuffing / LITRE
+    found = plan.assessment.wheel
+    sinks = () if found is None else found.sinks
     return WheelView(
         width=p.length(wheel.width),
         set_back=p.length(wheel.set_back),
@@ -128,9 +133,11 @@ def wheel_view(plan: Plan) -> WheelView:
             for hoop in hoops
         ),
         rim=tuple(
-            (place, p.length(point.reach), p.length(point.height), p.length(point.skirt))
-            for place, point in zip(EIGHTHS, wheel.rim, strict=True)
+            (place, p.length(point.reach), p.length(point.height), p.length(point.skirt),
+             *(p.length(value - sink) for sink in sinks[k : k + 1] for value in (point.height, point.skirt)))
+            for k, (place, point) in enumerate(zip(EIGHTHS, wheel.rim, strict=True))
         ),
+        loaded="" if found is None else angle_text(found.tilt),
         cover=p.length(wheel.cover),
         cover_size=f"{p.length(cover.width)} × {p.length(cover.height)}",
         cover_pieces="two mirrored halves" if wheel.halves else "one piece",
@@ -159,7 +166,8 @@ def _along(hoop: Hoop, fraction: float) -> float:
 class SidesView:
     """Printed measures of side hoops. ``rows``: (hoops, below the waist, down the outer panel from the
     waistband's
-    edge, channel, steel, beyond the hip wished, by itself, down the inner panel). False in a plan without
+    edge, channel, steel, beyond the hip wished, by itself, down the inner panel); ``loaded``: (hoops, beyond the
+    hip and below the waist under the load, how far down that is), where it is known. False in a plan without
     them."""
 
     across: str
@@ -181,12 +189,14 @@ class SidesView:
     rows: tuple[tuple[str, ...], ...]
     door: str
     leaves: str
+    loaded: tuple[tuple[str, ...], ...]
+    across_loaded: str
 
     def __bool__(self) -> bool:
         return bool(self.rows)
 
 
-NO_SIDES = SidesView("", "", "", "", "", "", "", "", "", "", "", "", "", "", "", "", (), "", "")
+NO_SIDES = SidesView("", "", "", "", "", "", "", "", "", "", "", "", "", "", "", "", (), "", "", (), "")
 """The view of no side hoops."""
 
 
@@ -197,7 +207,7 @@ def sides_view(plan: Plan) -> SidesView:
         return NO_SIDES
     outer, inner = plan.shape.panels[0], plan.shape.panels[1]
     waist, door = plan.shape.waistband.girth, plan.spec.limits.door
-    middle = pair.at * waist
+    middle, sides = pair.at * waist, plan.assessment.sides
     room = 0.0 if door is None else p.printed(door) - p.printed(pair.across)
     return SidesView(
         across=p.length(pair.across),
@@ -231,6 +241,11 @@ def sides_view(plan: Plan) -> SidesView:
         ),
         door=p.length(door) if door else "",
         leaves=p.length(room / 2) if room > 0 else "",
+        loaded=tuple(
+            (" and ".join(one.hoops), p.length(one.reach), p.length(one.drop), p.length(one.down))
+            for one in sides
+        ),
+        across_loaded=p.length(2 * (pair.hip + max(one.reach for one in sides))) if sides else "",
     )
 
 

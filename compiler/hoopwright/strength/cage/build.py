@@ -8,10 +8,20 @@ from hoopwright.source.record import record
 from hoopwright.strength.cage import mesh as meshing
 from hoopwright.strength.cage.arrays import Floats
 from hoopwright.strength.cage.bars import Bars
-from hoopwright.strength.cage.contact import Body
+from hoopwright.strength.cage.contact import Body, Rests
 from hoopwright.strength.cage.loads import Loads, gather, rod_shares
 from hoopwright.strength.cage.mesh import HoopMesh, Rods
-from hoopwright.strength.cage.model import GRAVITY, CageModel, FixedPoint, HoopModel, Place, TapeModel
+from hoopwright.strength.cage.model import (
+    GRAVITY,
+    CageModel,
+    FixedPoint,
+    FreePoint,
+    HoopModel,
+    HoopPoint,
+    Place,
+    TapeModel,
+    TieModel,
+)
 
 
 @record(frozen=True, slots=True)
@@ -26,6 +36,8 @@ class Layout:
     bars: Bars
     loads: Loads
     joins: tuple[tuple[int, int, bool], ...]
+    rests: Rests
+    held: tuple[str, ...]  # whose each held point is: a tape, a tie, or the hoop that a join holds there
     twist_springs: Floats  # (hoop nodes, 3): spring stiffness times the wished width direction
 
     @property
@@ -35,9 +47,15 @@ class Layout:
 
     @property
     def moving_nodes(self) -> int:
-        """How many nodes are not held: those of hoops, then the free joints of tapes."""
-        joints = sum((t.pieces - 1) * len(t.fixings) for t in self.model.tapes)
-        return len(self.triads) + joints
+        """How many nodes are not held: those of hoops, then the free joints of tapes and ties."""
+        return len(self.triads) + _joints(self.model)
+
+
+def _joints(model: CageModel) -> int:
+    """How many free joints there are: knots, and those between the pieces of tapes and ties."""
+    knots = {place.id for tie in model.ties for place in (tie.a, tie.b) if isinstance(place, FreePoint)}
+    pieces = sum((t.pieces - 1) * len(t.fixings) for t in model.tapes) + sum(t.pieces - 1 for t in model.ties)
+    return pieces + len(knots)
 
 
 class _Builder:
@@ -49,7 +67,7 @@ class _Builder:
         self.models: dict[str, HoopModel] = {h.id: h for h in model.hoops}
         nodes = rods = 0
         for hoop in model.hoops:
-            f, x, t, girth = meshing.lay_hoop(hoop, meshing.breakpoints(model, hoop), elements)
+            f, x, t, girth = meshing.lay_hoop(hoop, meshing.breakpoints(model, hoop), hoop.elements or elements)
             count = len(f) if hoop.closed else len(f) - 1
             self.hoops[hoop.id] = HoopMesh(
                 np.arange(nodes, nodes + len(f)), np.arange(rods, rods + count), f, girth, hoop.closed
@@ -58,18 +76,26 @@ class _Builder:
             self.places.append(x)
             self.turned.append(t)
         self.hoop_count = nodes
-        self.count = nodes + sum((t.pieces - 1) * len(t.fixings) for t in model.tapes)
+        self.count = nodes + _joints(model)
         self.body = Body(model.body) if model.body is not None else None
         self.free: list[Floats] = []
+        self.knots: dict[str, int] = {}
         self.held: list[tuple[float, float, float]] = []
+        self.held_by: list[str] = []
         self.bars: list[tuple[int, int, float, float, float, int]] = []
         self.names: list[str] = []
 
-    def node(self, place: Place) -> int:
+    def node(self, place: Place, owner: str = "") -> int:
         if isinstance(place, FixedPoint):
             self.held.append(place.xyz)
+            self.held_by.append(owner)
             self.count += 1
             return self.count - 1
+        if isinstance(place, FreePoint):
+            if place.id not in self.knots:
+                self.knots[place.id] = self.hoop_count + len(self.free)
+                self.free.append(np.array(place.xyz))
+            return self.knots[place.id]
         return self.on_hoop(place.hoop, place.fraction)
 
     def on_hoop(self, hoop: str, fraction: float) -> int:
@@ -83,21 +109,27 @@ class _Builder:
         held = np.array(self.held, dtype=np.float64).reshape(-1, 3)
         return np.vstack([*self.places, np.array(self.free).reshape(-1, 3), held])
 
-    def tape_stretch(
-        self, ends: tuple[int, int], places: tuple[Floats, Floats], tape: TapeModel, k: int, hang: float
-    ) -> None:
-        """Add the bars of a tape's k-th segment, its joints pushed out of the body."""
-        cuts = np.linspace(0, 1, tape.pieces + 1)[:, None]
+    def stretch(self, ends: tuple[int, int], places: tuple[Floats, Floats], part: TapeModel | TieModel,
+                length: float | None, hang: float) -> None:
+        """Add the bars of one stretch of a tape or a tie, of that free length in all (None: as it lies), its
+        joints pushed out of the body."""
+        cuts = np.linspace(0, 1, part.pieces + 1)[:, None]
         line = places[0] + cuts * (places[1] - places[0])
-        if self.body is not None and tape.pieces > 1:
+        if self.body is not None and part.pieces > 1:
             line[1:-1] = self.body.outside(line[1:-1])
         steps = np.sqrt(((line[1:] - line[:-1]) ** 2).sum(axis=1))
-        scale = tape.lengths[k] / float(steps.sum()) if k < len(tape.lengths) else 1.0
+        scale = 1.0 if length is None else length / float(steps.sum())
         first = self.hoop_count + len(self.free)
         self.free.extend(line[1:-1])
-        chain = [ends[0], *range(first, first + tape.pieces - 1), ends[1]]
+        chain = [ends[0], *range(first, first + part.pieces - 1), ends[1]]
         for i, j, step in zip(chain[:-1], chain[1:], steps.tolist(), strict=True):
-            self.bars.append((i, j, scale * step, tape.ea, hang, len(self.names) - 1))
+            self.bars.append((i, j, scale * step, part.ea, hang, len(self.names) - 1))
+
+    def where(self, place: Place) -> Floats:
+        """Where a place is wished."""
+        if not isinstance(place, HoopPoint):
+            return np.array(place.xyz)
+        return np.asarray(np.vstack(self.places)[self.on_hoop(place.hoop, place.fraction)])
 
 
 def lay_out(model: CageModel, elements: int) -> Layout:
@@ -112,8 +144,9 @@ def lay_out(model: CageModel, elements: int) -> Layout:
     _add_bands(b, pairs, shares, masses)
     for tie in model.ties:
         b.names.append(tie.id)
-        b.bars.append((b.node(tie.a), b.node(tie.b), tie.length, tie.ea, 0.0, len(b.names) - 1))
-    joins = tuple((b.node(j.a), b.node(j.b), j.stiff) for j in model.joins)
+        ends, places = (b.node(tie.a, tie.id), b.node(tie.b, tie.id)), (b.where(tie.a), b.where(tie.b))
+        b.stretch(ends, places, tie, tie.length, 0.0)
+    joins = tuple((b.node(j.a), b.node(j.b, j.a.hoop), j.stiff) for j in model.joins)
     x = b.xyz()
     extra = np.zeros((len(x), 3))
     for node, mass in masses:
@@ -122,7 +155,10 @@ def lay_out(model: CageModel, elements: int) -> Layout:
         extra[b.node(load.at)] += load.force
     loads = gather(rods, shares, extra, b.hoop_count)
     meshes = tuple(b.hoops.values())
-    return Layout(model, x, np.concatenate(b.turned), meshes, rods, _bars(b, x), loads, joins, springs)
+    rests = Rests([b.node(rest.at) for rest in model.rests], model.rests)
+    held = tuple(b.held_by)
+    return Layout(
+        model, x, np.concatenate(b.turned), meshes, rods, _bars(b, x), loads, joins, rests, held, springs)
 
 
 def _bars(b: _Builder, x: Floats) -> Bars:
@@ -152,11 +188,12 @@ def _add_tapes(
     turned = np.concatenate(b.turned)
     for tape in b.model.tapes:
         b.names.append(tape.id)
-        above, at = b.node(FixedPoint(tape.anchor)), np.array(tape.anchor)
+        above, at = b.node(FixedPoint(tape.anchor), tape.id), np.array(tape.anchor)
         for k, (hoop, fraction) in enumerate(tape.fixings):
             node = b.on_hoop(hoop, fraction)
             size = float(np.sqrt(((places[node] - at) ** 2).sum()))
-            b.tape_stretch((above, node), (at, places[node]), tape, k, hanging[hoop])
+            length = tape.lengths[k] if k < len(tape.lengths) else None
+            b.stretch((above, node), (at, places[node]), tape, length, hanging[hoop])
             if tape.mass_per_m:
                 masses.append((node, 0.5 * size * tape.mass_per_m))
                 if k:

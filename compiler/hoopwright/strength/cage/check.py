@@ -7,7 +7,7 @@ from dataclasses import fields, is_dataclass
 from itertools import pairwise
 from math import dist, isfinite
 
-from hoopwright.strength.cage.model import CageModel, FixedPoint, HoopModel, HoopPoint, Place
+from hoopwright.strength.cage.model import CageModel, FreePoint, HoopModel, HoopPoint, Place
 from hoopwright.strength.cage.result import Note, Status
 
 Problem = tuple[Status, Note]
@@ -37,6 +37,7 @@ def _numbers(model: CageModel) -> Iterator[Problem]:
         *model.bands,
         *model.ties,
         *model.joins,
+        *model.rests,
         *model.point_loads,
         model.body,
     ):
@@ -56,6 +57,11 @@ def _numbers(model: CageModel) -> Iterator[Problem]:
     for tie in model.ties:
         if tie.ea <= 0 or tie.length <= 0:
             yield _bad("bad-tie", tie.id, "a tie needs a length and a stiffness above zero")
+        elif not 1 <= tie.pieces <= 50:
+            yield _bad("bad-tie", tie.id, "a tie may be cut into 1 to 50 pieces")
+    for rest in model.rests:
+        if rest.stiffness <= 0 or not any(rest.push):
+            yield _bad("bad-rest", rest.id, "a rest needs a stiffness above zero and a way to push")
     yield from _body_numbers(model)
 
 
@@ -100,7 +106,7 @@ def _body_numbers(model: CageModel) -> Iterator[Problem]:
 
 def _references(model: CageModel) -> Iterator[Problem]:
     ids = [h.id for h in model.hoops] + [t.id for t in model.tapes]
-    ids += [b.id for b in model.bands] + [t.id for t in model.ties]
+    ids += [b.id for b in model.bands] + [t.id for t in model.ties] + [r.id for r in model.rests]
     for twice in sorted({i for i in ids if ids.count(i) > 1}):
         yield _bad("same-id", twice, f"two parts are called {twice}")
     hoops = {h.id: h for h in model.hoops}
@@ -114,7 +120,7 @@ def _references(model: CageModel) -> Iterator[Problem]:
         if band.upper not in hoops or band.lower not in hoops or band.upper == band.lower:
             yield _bad("unknown-hoop", band.id, f"{band.id} must join two hoops")
     for tie in model.ties:
-        if isinstance(tie.a, FixedPoint) and isinstance(tie.b, FixedPoint):
+        if not isinstance(tie.a, HoopPoint) and not isinstance(tie.b, HoopPoint):
             yield _bad("bad-tie", tie.id, "a tie must hold a hoop")
 
 
@@ -125,6 +131,7 @@ def _places(model: CageModel) -> Iterator[tuple[str, HoopPoint]]:
     pairs: list[tuple[str, Place]] = [(t.id, p) for t in model.ties for p in (t.a, t.b)]
     pairs += [("a join", p) for j in model.joins for p in (j.a, j.b)]
     pairs += [("a load", load.at) for load in model.point_loads]
+    pairs += [(rest.id, rest.at) for rest in model.rests]
     for owner, place in pairs:
         if isinstance(place, HoopPoint):
             yield owner, place
@@ -156,6 +163,9 @@ def _held(model: CageModel) -> set[str]:
 
 
 def _owner(place: Place) -> str:
+    """The hoop or knot that a place is on; empty for what the wearer holds."""
+    if isinstance(place, FreePoint):
+        return f"knot {place.id}"
     return place.hoop if isinstance(place, HoopPoint) else ""
 
 

@@ -1,15 +1,68 @@
-"""The body under the cage: a penalty on nodes of hoops and tapes that come inside its ellipses.
+"""What pushes on the cage: the body under it, as a penalty on nodes that come inside its ellipses, and rests.
 
 Depth inside is c (1 - rho), rho = sqrt((x/a)^2 + ((y - y0)/b)^2), with a, b, y0 and c = sqrt(a b) at the rows
-and straight between them; the energy is half the stiffness times depth squared.
+and straight between them; a rest's depth is how far its node has gone against its push. The energy is half
+the stiffness times depth squared.
 """
 
 from __future__ import annotations
 
 import numpy as np
 
+from hoopwright.source.record import record
 from hoopwright.strength.cage.arrays import Floats, Ints, outer
-from hoopwright.strength.cage.model import BodyModel
+from hoopwright.strength.cage.model import BodyModel, RestModel
+
+
+@record(frozen=True, slots=True)
+class Contact:
+    """What touches: `nodes` (k,), of the body first, `of_body` of them; `depth` m, its `gradient` (k, 3) and
+    `curvature` (k, 3, 3) by position, `stiffness` N/m."""
+
+    nodes: Ints
+    depth: Floats
+    gradient: Floats
+    curvature: Floats
+    stiffness: Floats
+    of_body: int
+
+    @property
+    def push(self) -> Floats:
+        """The force on each node (k, 3), N."""
+        return np.asarray(-(self.stiffness * self.depth)[:, None] * self.gradient)
+
+
+class Rests:
+    """Pads under single nodes, ready to evaluate."""
+
+    def __init__(self, nodes: list[int], rests: tuple[RestModel, ...]) -> None:
+        """Take each rest with its node."""
+        self.nodes = np.array(nodes, dtype=np.int64)
+        self.touches = np.array([rest.touches for rest in rests], dtype=np.float64).reshape(-1, 3)
+        push = np.array([rest.push for rest in rests], dtype=np.float64).reshape(-1, 3)
+        self.push = push / np.sqrt(np.einsum("ni,ni->n", push, push))[:, None]
+        self.stiffness = np.array([rest.stiffness for rest in rests], dtype=np.float64)
+
+    def depth(self, x: Floats) -> Floats:
+        """How far each node has gone against its push, m; below zero where it has left its pad."""
+        return np.asarray(np.einsum("ni,ni->n", self.touches - x[self.nodes], self.push))
+
+
+def contact_of(body: Body | None, rests: Rests, x: Floats, moving: int) -> Contact | None:
+    """What touches at node positions x, of which the first `moving` may touch the body; None when nothing can."""
+    if body is None and not len(rests.nodes):
+        return None
+    nodes, depth = np.zeros(0, dtype=np.int64), np.zeros(0)
+    gradient, curvature = np.zeros((0, 3)), np.zeros((0, 3, 3))
+    if body is not None:
+        nodes, depth, gradient, curvature = body.touching(x[:moving])
+    count, deep = len(nodes), rests.depth(x)
+    on = np.flatnonzero(deep > 0)
+    firm = np.full(count, 0.0 if body is None else body.stiffness)
+    return Contact(np.concatenate([nodes, rests.nodes[on]]), np.concatenate([depth, deep[on]]),
+                   np.vstack([gradient, -rests.push[on]]),
+                   np.concatenate([curvature, np.zeros((len(on), 3, 3))]),
+                   np.concatenate([firm, rests.stiffness[on]]), count)
 
 
 class Body:

@@ -53,6 +53,7 @@ def breakpoints(model: CageModel, hoop: HoopModel) -> list[float]:
     found = [f for t in model.tapes for h, f in t.fixings if h == hoop.id]
     places = [p for tie in model.ties for p in (tie.a, tie.b)]
     places += [p for join in model.joins for p in (join.a, join.b)] + [load.at for load in model.point_loads]
+    places += [rest.at for rest in model.rests]
     found += [p.fraction for p in places if isinstance(p, HoopPoint) and p.hoop == hoop.id]
     for band in model.bands:
         if hoop.id in (band.upper, band.lower):

@@ -48,7 +48,8 @@ class HoopModel:
     that curls the same way). `line_load_n_per_m` (skirt and casing) hangs straight down; the section's
     own weight is added by the solver. `load_rows` adds (fraction, N/m) rows, straight between rows.
     `edge` is the direction of the strip's width; by default the normal of the plane through the points
-    (vertical for a level hoop).
+    (vertical for a level hoop). `elements`: at least so many rods in it, 0 for as many as the solve asks for.
+    A straight piece of two points (a spoke, a strut) has no round and no level of its own to lose.
     """
 
     id: str
@@ -62,6 +63,7 @@ class HoopModel:
     line_load_n_per_m: float = 0.0
     load_rows: tuple[tuple[float, float], ...] = ()
     edge: Xyz | None = None
+    elements: int = 0
 
 
 @record(frozen=True, slots=True)
@@ -79,7 +81,15 @@ class FixedPoint:
     xyz: Xyz
 
 
-Place = HoopPoint | FixedPoint
+@record(frozen=True, slots=True)
+class FreePoint:
+    """A knot in the air where a tie ends, at first at `xyz`; of that name each is one, whoever names it."""
+
+    id: str
+    xyz: Xyz
+
+
+Place = HoopPoint | FixedPoint | FreePoint
 
 
 @record(frozen=True, slots=True)
@@ -122,13 +132,17 @@ class BandModel:
 
 @record(frozen=True, slots=True)
 class TieModel:
-    """A cross-tie, strap or lacing between two places, pulling only, of free length `length` m."""
+    """A cross-tie, strap or lacing between two places, pulling only, of free length `length` m.
+
+    `pieces` cuts it into so many, whose joints lie on the body where it stands in the way.
+    """
 
     id: str
     a: Place
     b: Place
     length: float
     ea: float = 3000.0
+    pieces: int = 1
 
 
 @record(frozen=True, slots=True)
@@ -138,6 +152,19 @@ class JoinModel:
     a: HoopPoint
     b: Place
     stiff: bool = False
+
+
+@record(frozen=True, slots=True)
+class RestModel:
+    """A pad, shelf or wall on which a place of a hoop lies: it pushes along `push` (of any length) where the
+    place comes nearer than when it just touches, at `touches`; `stiffness` N/m. It neither pulls nor rubs.
+    """
+
+    id: str
+    at: HoopPoint
+    touches: Xyz
+    push: Xyz
+    stiffness: float
 
 
 @record(frozen=True, slots=True)
@@ -174,7 +201,9 @@ class PointLoad:
 class CageModel:
     """Everything the solver needs; the waistband itself is rigid and held by the wearer.
 
-    `wished` waist centre (x, y) is the point from which the outward pull on the waistband is measured.
+    `waist_centre` (x, y) is the point from which the outward pull on the waistband is measured. `mirrors`: the
+    model is one half of a cage, the other its mirror image in the plane x = 0 (`x`) or y = 0 (`y`): what lies on
+    that plane stays on it and turns only in it.
     """
 
     hoops: tuple[HoopModel, ...]
@@ -182,6 +211,8 @@ class CageModel:
     bands: tuple[BandModel, ...] = ()
     ties: tuple[TieModel, ...] = ()
     joins: tuple[JoinModel, ...] = ()
+    rests: tuple[RestModel, ...] = ()
     body: BodyModel | None = None
     point_loads: tuple[PointLoad, ...] = ()
     waist_centre: tuple[float, float] = (0.0, 0.0)
+    mirrors: tuple[Literal["x", "y"], ...] = ()

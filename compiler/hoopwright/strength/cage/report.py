@@ -11,7 +11,15 @@ from hoopwright.strength.cage.loads import line_load
 from hoopwright.strength.cage.mesh import HoopMesh
 from hoopwright.strength.cage.model import HoopModel, Xyz
 from hoopwright.strength.cage.outline import outline, sag
-from hoopwright.strength.cage.result import BandResult, HoopResult, SegmentResult, TapeResult, TieResult
+from hoopwright.strength.cage.result import (
+    BandResult,
+    Held,
+    HoopResult,
+    RestResult,
+    SegmentResult,
+    TapeResult,
+    TieResult,
+)
 from hoopwright.strength.cage.system import Evaluated, State, System
 
 
@@ -40,7 +48,8 @@ def section_forces(system: System, state: State, now: Evaluated, factor: float) 
 def hoop_results(system: System, state: State, now: Evaluated, factor: float) -> tuple[HoopResult, ...]:
     """Return the results of all hoops."""
     forces = section_forces(system, state, now, factor)
-    touching = now.contact[0] if now.contact is not None else np.zeros(0, dtype=np.int64)
+    touch = now.contact
+    touching = np.zeros(0, dtype=np.int64) if touch is None else touch.nodes[: touch.of_body]
     return tuple(
         _hoop(system, state, factor, hoop, mesh, forces, int(np.isin(mesh.nodes, touching).sum()))
         for hoop, mesh in zip(system.layout.model.hoops, system.layout.hoops, strict=True)
@@ -134,7 +143,7 @@ def bar_results(
         slack = int((tension[own[:count]] < limit).sum())
         bands.append(BandResult(band.id, float(tension[own].max()), slack, count))
     ties = [
-        TieResult(t.id, float(tension[rows[t.id][0]]), bool(tension[rows[t.id][0]] < limit))
+        TieResult(t.id, float(tension[rows[t.id]].max()), bool(tension[rows[t.id]].max() < limit))
         for t in model.ties
     ]
     return tuple(tapes), tuple(bands), tuple(ties)
@@ -143,3 +152,27 @@ def bar_results(
 def _uprights(bars: int) -> int:
     """Uprights among the bars of a band with diagonals: k of 3 k when closed, k + 1 of 3 k + 1 when open."""
     return bars // 3 if bars % 3 == 0 else (bars - 1) // 3 + 1
+
+
+def rest_results(system: System, state: State) -> tuple[RestResult, ...]:
+    """Return how hard each rest pushes."""
+    rests = system.layout.rests
+    push = rests.stiffness * np.maximum(rests.depth(state.x), 0.0)
+    return tuple(RestResult(rest.id, float(p))
+                 for rest, p in zip(system.layout.model.rests, push, strict=True))
+
+
+def held_results(system: System, state: State, now: Evaluated) -> tuple[Held, ...]:
+    """Return the wearer's force on every held point: what rods and bars ask there, less the load on it."""
+    lay = system.layout
+    force = -lay.loads.force
+    ends, pulls = rod.nodal_forces(now.rods, now.stress), np.maximum(now.bars.force, 0.0)[:, None] * now.bars.unit
+    for nodes, part in ((lay.rods.first, ends[:, :3]), (lay.rods.second, ends[:, 6:9]),
+                        (lay.bars.first, -pulls), (lay.bars.second, pulls)):
+        np.add.at(force, nodes, part)
+    if now.contact is not None:
+        np.add.at(force, now.contact.nodes, -now.contact.push)
+    whole = np.zeros_like(force)
+    np.add.at(whole, system.moves_with, force)
+    return tuple(Held(part, _xyz(lay.x[k]), _xyz(whole[k]))
+                 for k, part in enumerate(lay.held, start=lay.moving_nodes))

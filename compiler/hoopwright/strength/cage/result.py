@@ -112,6 +112,24 @@ class BandResult:
 
 
 @record(frozen=True, slots=True)
+class RestResult:
+    """One rest: how hard it pushes, N; 0 where the cage has left it."""
+
+    id: str
+    push_n: float
+
+
+@record(frozen=True, slots=True)
+class Held:
+    """A point that the wearer holds still: whose it is (a tape, a tie, or the hoop joined to it), where, and
+    her force on the cage there, N."""
+
+    part: str
+    at: Xyz
+    force: Xyz
+
+
+@record(frozen=True, slots=True)
 class Factor:
     """How many times the load the cage carries.
 
@@ -144,6 +162,8 @@ class CageResult:
     tapes: tuple[TapeResult, ...] = ()
     ties: tuple[TieResult, ...] = ()
     bands: tuple[BandResult, ...] = ()
+    rests: tuple[RestResult, ...] = ()
+    held: tuple[Held, ...] = ()
     weight_n: float = 0.0
     waist_pull_n: float = 0.0
     waist_down_n: float = 0.0

@@ -1,4 +1,4 @@
-"""A round rod that was born straight may roll in its own ring: nothing holds it and nothing changes.
+"""A round rod that was born straight may roll in its own curve: nothing holds it and nothing changes.
 
 In truth that movement is neutral; a mesh of straight-born rods makes it slightly unstable, by an amount that
 falls with the square of their length. The stability of everything else is judged by
@@ -11,6 +11,7 @@ from __future__ import annotations
 import numpy as np
 
 from hoopwright.strength.cage.arrays import Floats
+from hoopwright.strength.cage.model import HoopPoint
 from hoopwright.strength.cage.sparse import Factored
 from hoopwright.strength.cage.system import State, System
 
@@ -19,10 +20,14 @@ SLIGHT = 0.05
 
 
 def rolls(system: System, state: State) -> list[Floats]:
-    """Return the rolling movement (n,) of every closed round hoop that was born straight."""
+    """Return the rolling movement (n,) of every round hoop, closed or open, that was born straight and of which
+    no join holds the turn."""
     model, found = system.layout.model, []
+    stiff = {place.hoop for join in model.joins if join.stiff for place in (join.a, join.b)
+             if isinstance(place, HoopPoint)}
     for hoop, mesh in zip(model.hoops, system.layout.hoops, strict=True):
-        if hoop.section.is_round and hoop.closed and hoop.born == "straight" and not hoop.born_curvature:
+        sprung = hoop.born == "straight" and not hoop.born_curvature
+        if hoop.section.is_round and sprung and hoop.id not in stiff:
             full = np.zeros(system.n + 1)
             full[system.spin[mesh.nodes]] = state.triads[mesh.nodes, :, 0]
             found.append(full[: system.n])

@@ -12,7 +12,7 @@ from hoopwright.strength.cage.check import one_sided, problems
 from hoopwright.strength.cage.model import CageModel
 from hoopwright.strength.cage.newton import Found, is_stable, weakest
 from hoopwright.strength.cage.relax import relax
-from hoopwright.strength.cage.report import bar_results, hoop_results
+from hoopwright.strength.cage.report import bar_results, held_results, hoop_results, rest_results
 from hoopwright.strength.cage.result import CageResult, Factor, Note, Status, TapeResult, TieResult
 from hoopwright.strength.cage.system import System
 from hoopwright.strength.cage.track import Method, Stops, factor_of, reach
@@ -95,8 +95,9 @@ def describe(
     low = min(range(len(hoops)), key=lambda k: min(p[2] for p in hoops[k].wished))
     x, y, _ = hoops[low].shift_m
     push = 0.0
-    if now.contact is not None and system.body is not None:
-        push = system.body.stiffness * float(now.contact[1].sum())
+    if now.contact is not None:
+        count = now.contact.of_body
+        push = float((now.contact.stiffness * now.contact.depth)[:count].sum())
     return CageResult(
         status=status,
         notes=(*notes, *_notes(tapes, ties)),
@@ -104,6 +105,8 @@ def describe(
         tapes=tapes,
         ties=ties,
         bands=bands,
+        rests=rest_results(system, found.state),
+        held=held_results(system, found.state, now),
         weight_n=system.layout.loads.weight,
         waist_pull_n=sum(t.pull_outward_n for t in tapes),
         waist_down_n=sum(t.pull_down_n for t in tapes),

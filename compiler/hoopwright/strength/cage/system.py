@@ -10,9 +10,12 @@ from hoopwright.strength.cage.arc import arc_stiffness
 from hoopwright.strength.cage.arrays import Floats, Ints, cross, outer
 from hoopwright.strength.cage.bars import BarState, bar_state, bar_tangent, pull, pull_energy
 from hoopwright.strength.cage.build import Layout
-from hoopwright.strength.cage.contact import Body
+from hoopwright.strength.cage.contact import Body, Contact, contact_of
 from hoopwright.strength.cage.rotation import exp
 from hoopwright.strength.cage.sparse import Pattern
+
+_ON_PLANE = 1e-7
+"""What lies no farther from a mirror's plane lies on it, m."""
 
 
 @record(frozen=True, slots=True)
@@ -38,7 +41,7 @@ class Evaluated:
     rods: rod.Kinematics
     stress: Floats
     bars: BarState
-    contact: tuple[Ints, Floats, Floats, Floats] | None
+    contact: Contact | None
 
 
 class System:
@@ -49,7 +52,7 @@ class System:
         self.layout = layout
         body = layout.model.body
         self.body = Body(body) if body is not None and body.stiffness > 0 else None
-        self.move, self.spin, self.n = _number(layout)
+        self.move, self.spin, self.n, self.moves_with = _number(layout)
         r, b = layout.rods, layout.bars
         self.stiffness, self.curvature = r.stiffness, r.curvature
         self.soft = 0.0
@@ -70,6 +73,7 @@ class System:
         softest = float((r.section[:, 1:].min(axis=1) / r.length).min())
         self.hold = np.where(self.is_spin, 1e-9 * softest, 0.0)
         loose = self.move[hoop : layout.moving_nodes].ravel()
+        loose = loose[loose < self.n]
         self.hold[loose] = (
             1e-6 * max(layout.loads.weight, 1e-9) / self.size
         )  # a slack tape's joints rest nowhere
@@ -85,7 +89,7 @@ class System:
         i, j = r.first, r.second
         k = rod.kinematics(state.x[i], state.x[j], state.triads[i], state.triads[j], r.length)
         stress = np.matmul(self.stiffness, (k.strain - r.birth)[:, :, None])[:, :, 0]
-        touch = self.body.touching(state.x[: self.layout.moving_nodes]) if self.body is not None else None
+        touch = self._touching(state)
         return Evaluated(k, stress, bar_state(self.layout.bars, state.x), touch)
 
     def follow(self, now: Evaluated) -> bool:
@@ -104,8 +108,8 @@ class System:
         e = now.rods.strain - lay.rods.birth
         total = 0.5 * float(np.einsum("ni,nij,nj->", e, self.stiffness, e))
         total += float((pull_energy(now.bars.force, self.soft) * lay.bars.length / lay.bars.ea).sum())
-        if self.body is not None and now.contact is not None:
-            total += 0.5 * self.body.stiffness * float((now.contact[1] ** 2).sum())
+        if now.contact is not None:
+            total += 0.5 * float((now.contact.stiffness * now.contact.depth**2).sum())
         total -= factor * float((lay.loads.force * (state.x - lay.x)).sum())
         total -= factor * float((lay.loads.couple * state.triads[:, :, 0]).sum())
         return total - float((lay.twist_springs * state.triads[:, :, 2]).sum())
@@ -119,10 +123,9 @@ class System:
         turning += cross(state.triads[:, :, 2], lay.twist_springs)
         values = [rod.nodal_forces(now.rods, now.stress).ravel(), np.hstack([-pulls, pulls]).ravel()]
         values += [-factor * lay.loads.force.ravel(), -turning.ravel()]
-        if now.contact is not None and self.body is not None:
-            nodes, depth, gradient, _ = now.contact
-            places.append(self.move[nodes].ravel())
-            values.append((self.body.stiffness * depth[:, None] * gradient).ravel())
+        if now.contact is not None:
+            places.append(self.move[now.contact.nodes].ravel())
+            values.append(-now.contact.push.ravel())
         out = np.bincount(np.concatenate(places), np.concatenate(values), minlength=self.n + 1)
         return np.asarray(out[: self.n])
 
@@ -158,10 +161,14 @@ class System:
 
     def _pushing(self, now: Evaluated) -> Floats:
         out = np.zeros((self.layout.moving_nodes, 3, 3))
-        if now.contact is not None and self.body is not None:
-            nodes, depth, gradient, curvature = now.contact
-            out[nodes] = self.body.stiffness * (outer(gradient, gradient) + depth[:, None, None] * curvature)
+        touch = now.contact
+        if touch is not None:
+            bent = outer(touch.gradient, touch.gradient) + touch.depth[:, None, None] * touch.curvature
+            np.add.at(out, touch.nodes, touch.stiffness[:, None, None] * bent)
         return out
+
+    def _touching(self, state: State) -> Contact | None:
+        return contact_of(self.body, self.layout.rests, state.x, self.layout.moving_nodes)
 
     def moved(self, state: State, step: Floats) -> State:
         """Return the state after a step (n,) of movements and spins."""
@@ -173,8 +180,9 @@ class System:
         return State(self.layout.x, self.layout.triads)
 
 
-def _number(layout: Layout) -> tuple[Ints, Ints, int]:
-    """Return numbers of movements (nodes, 3) and spins (hoop nodes, 3), held ones numbered n, and n."""
+def _number(layout: Layout) -> tuple[Ints, Ints, int, Ints]:
+    """Return numbers of movements (nodes, 3) and spins (hoop nodes, 3), held ones numbered n, then n, and for
+    each node one that stands for all that move with it (a held one where there is any)."""
     hoop, nodes = layout.hoop_nodes, len(layout.x)
     move_of, spin_of = list(range(nodes)), list(range(hoop))
     held = set(range(layout.moving_nodes, nodes))
@@ -193,7 +201,16 @@ def _number(layout: Layout) -> tuple[Ints, Ints, int]:
     n = 3 * len(keys)
     move = [np.arange(3) + place[("move", k)] if ("move", k) in place else np.full(3, n) for k in moves]
     spin = [np.arange(3) + place[("spin", k)] if ("spin", k) in place else np.full(3, n) for k in spins]
-    return np.array(move, dtype=np.int64), np.array(spin, dtype=np.int64), n
+    moved, spun = np.array(move, dtype=np.int64), np.array(spin, dtype=np.int64).reshape(-1, 3)
+    for mirror in layout.model.mirrors:
+        axis = "xyz".index(mirror)
+        on = np.flatnonzero(np.abs(layout.x[:, axis]) <= _ON_PLANE)
+        moved[on, axis] = n
+        for other in {0, 1, 2} - {axis}:
+            spun[on[on < hoop], other] = n
+    kept = np.unique(np.concatenate([moved.ravel(), spun.ravel(), [n]]))
+    return (np.searchsorted(kept, moved), np.searchsorted(kept, spun), len(kept) - 1,
+            np.array(moves, dtype=np.int64))
 
 
 def _roots(parent: list[int], some: set[int]) -> set[int]:

@@ -62,6 +62,8 @@ def beyond(system: System, state: State, stops: Stops, margin: float = 1.0) -> t
         lies = outline(system, state, mesh)
         if margin * float(np.sqrt(np.dot(lies.shift, lies.shift))) > stops.shift * system.size:
             return "shift", hoop.id
+        if len(hoop.points) == 2:
+            continue
         width = float(np.ptp(system.layout.x[mesh.nodes, :2], axis=0).max())
         if margin * lies.tilt > stops.tilt:
             return "tilt", hoop.id
