@@ -211,8 +211,8 @@ class CageModel:
     bands: tuple[BandModel, ...] = ()
     ties: tuple[TieModel, ...] = ()
     joins: tuple[JoinModel, ...] = ()
-    rests: tuple[RestModel, ...] = ()
     body: BodyModel | None = None
     point_loads: tuple[PointLoad, ...] = ()
     waist_centre: tuple[float, float] = (0.0, 0.0)
     mirrors: tuple[Literal["x", "y"], ...] = ()
+    rests: tuple[RestModel, ...] = ()
