@@ -18,8 +18,7 @@ from itertools import pairwise
 from math import dist
 
 from hoopwright.shape.ellipse import from_girth, point_at
-from hoopwright.shape.frames import SidePair
-from hoopwright.shape.model import Hoop, Point
+from hoopwright.shape.model import Hoop, Point, SidePair
 from hoopwright.strength.cage.model import (
     BodyModel,
     BodyRow,

@@ -17,9 +17,8 @@ from dataclasses import replace
 from math import atan, atan2, cos, dist, hypot, pi, sin
 
 from hoopwright.shape.ellipse import point_at
-from hoopwright.shape.frames import Spoke, Wheel
 from hoopwright.shape.ground import ellipse_of
-from hoopwright.shape.model import Point
+from hoopwright.shape.model import Point, Spoke, Wheel
 from hoopwright.strength.cage.model import (
     CageModel,
     FixedPoint,
