@@ -41,7 +41,7 @@ def assess(
         solution.waist_pull, carried, mass, (problem.material,), word, reasons, solution.lines,
         tuple(one for one in handlings(problem) if one.situation not in solution.unassessed),
         () if "chair" in solution.unassessed else seated(problem), solution.ties,
-        solution.wheel, solution.sides, solution.body_push,
+        wheel=solution.wheel, sides=solution.sides, body_push=solution.body_push,
     ), _findings(spec)
 
 
