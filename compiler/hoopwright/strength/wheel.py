@@ -182,9 +182,12 @@ def solution(problem: Problem, result: CageResult) -> Solution:
 
 
 def _between_spokes(problem: Problem, rim: HoopResult) -> float:
-    """How far the rim hangs below the line between two spokes, m."""
+    """How far the rim hangs below the line between two spokes, m, its tilting as a whole taken out."""
     at = [fix.fraction % 1.0 for fix in problem.shape.hoops[-1].fixings]
-    drops = {f % 1.0: a[2] - b[2] for f, a, b in zip(rim.fractions, rim.wished, rim.deformed, strict=True)}
+    y = [place[1] for place in rim.wished]
+    fell = [a[2] - b[2] for a, b in zip(rim.wished, rim.deformed, strict=True)]
+    tips = _slope(list(zip(y, fell, strict=True)))
+    drops = {f % 1.0: drop - tips * y for f, y, drop in zip(rim.fractions, y, fell, strict=True)}
     ends = [min(drops, key=lambda f: abs((f - mark + 0.5) % 1.0 - 0.5)) for mark in at]
     base = sorted((mark, drops[mark]) for mark in ends)
     return max(0.0, *(drop - _around(base, f, 1.0) for f, drop in drops.items()))
