@@ -19,6 +19,8 @@ from typing import Any
 
 import numpy as np
 import pytest
+from scipy.spatial.transform import Rotation
+
 from hoopwright.shape.draw import draw
 from hoopwright.shape.model import Shape
 from hoopwright.source.fetch import Fetched
@@ -37,7 +39,6 @@ from hoopwright.strength.cage.track import Stops, reach
 from hoopwright.strength.droop import GRAVITY
 from hoopwright.strength.methods import METHODS, kind_of
 from hoopwright.strength.problem import pose
-from scipy.spatial.transform import Rotation
 
 SPECS = Path(__file__).parents[2] / "specs"
 MODELS: dict[str, Callable[[Any], CageModel]] = {"pair": sides.model, "wheel": wheel.model}

@@ -15,6 +15,8 @@ from math import cos, dist, pi, sin
 
 import numpy as np
 import pytest
+from Pynite import FEModel3D
+
 from hoopwright.strength.cage.model import (
     CageModel,
     FixedPoint,
@@ -30,7 +32,6 @@ from hoopwright.strength.cage.model import (
 from hoopwright.strength.cage.result import CageResult, HoopResult
 from hoopwright.strength.cage.shapes import oval_points
 from hoopwright.strength.cage.solve import Options, solve
-from Pynite import FEModel3D
 
 E, G, WIDTH, THICKNESS = 205e9, 79e9, 10e-3, 0.7e-3
 STRIP = Section(
