@@ -12,8 +12,10 @@ is the same for any solver.
 from __future__ import annotations
 
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
+
+from measured import Ratio, tell
 
 from hoopwright.compile import compile_spec
 from hoopwright.render.drawing.loaded import draw_loaded
@@ -44,6 +46,11 @@ def least(call: Callable[[], object]) -> float:
 
 def main() -> None:
     """Print the ratios."""
+    tell(ratios())
+
+
+def ratios() -> Iterator[Ratio]:
+    """Each part of what is said and drawn, and all of it, over the solve."""
     plan = compile_spec(SPEC.read_bytes(), SPEC.name).plan
     assert plan is not None
     problem = pose(plan.spec, plan.shape)
@@ -53,7 +60,6 @@ def main() -> None:
     factor = factor_of(system, reached, Stops(), "auto")
     result = solve(model)
     base = least(lambda: solve(model))
-    print(f"solve of the worked example: {1000 * base:.1f} ms")
     parts = {
         "report": least(lambda: whole.solution(problem, describe(system, reached.found, "solved", factor))),
         "spring-back and seat": least(lambda: (handlings(problem), seated(problem))),
@@ -61,10 +67,11 @@ def main() -> None:
         "tables": least(lambda: (annex_view(plan, ()), handling_view(plan))),
     }
     for name, spent in parts.items():
-        print(f"  {name}: {spent / base:.3f} of the solve ({1000 * spent:.2f} ms)")
-    print(f"together: {sum(parts.values()) / base:.3f} of the solve (aim: at most 0.1)")
+        yield Ratio(f"{name} over the solve", spent / base)
+    yield Ratio("figures and reports of strength over the solve", sum(parts.values()) / base, 0.1)
     every = least(lambda: draw_figures(plan))
-    print(f"all figures of the plan, gauges and steps too: {every / base:.2f} of the solve")
+    yield Ratio("all figures of the plan, gauges and steps too, over the solve", every / base,
+                more=f"the solve takes {1000 * base:.0f} ms")
     assert result.status == "solved"
 
 

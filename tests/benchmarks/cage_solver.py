@@ -15,10 +15,11 @@ import contextlib
 import io
 import sys
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import numpy as np
+from measured import Ratio, tell
 
 from hoopwright.strength.cage.build import Layout, lay_out
 from hoopwright.strength.cage.model import CageModel, HoopModel, Section
@@ -108,14 +109,20 @@ def pynite(layout: Layout) -> float:
 
 def main() -> None:
     """Print the ratios."""
+    tell(ratios())
+
+
+def ratios() -> Iterator[Ratio]:
+    """The solver against itself and against its references."""
     layout = lay_out(cage(), 48)
     base = own(48)
-    print(f"this solver, 48 elements a hoop: {1000 * base:.1f} ms")
-    print(f"  laying the cage out takes as much again as {timed(lambda: lay_out(cage(), 48)) / base:.2f}")
-    print(f"  with load factor and report: {timed(lambda: solve(cage(), Options(48))) / base:.1f} times")
-    print(f"growth from 24 to 96 elements: {own(96) / own(24):.2f} (proportional: 4)")
-    print(f"PyNite, one linear solve: {pynite(layout) / base:.1f} times")
-    print(f"OpenSees, nonlinear: {opensees(layout) / base:.1f} times")
+    yield Ratio("laying the cage out over solving it", timed(lambda: lay_out(cage(), 48)) / base,
+                more=f"the solve takes {1000 * base:.0f} ms")
+    yield Ratio("load factor and report too over solving it",
+                timed(lambda: solve(cage(), Options(48))) / base)
+    yield Ratio("growth from 24 to 96 elements", own(96) / own(24), 4.0)
+    yield Ratio("one linear solve by PyNite over our nonlinear one", pynite(layout) / base, 3.0, most=False)
+    yield Ratio("OpenSees on the same mesh over our solver", opensees(layout) / base, 15.0, most=False)
 
 
 def timed(call: Callable[[], object]) -> float:

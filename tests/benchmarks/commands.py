@@ -1,42 +1,45 @@
 """Speed of the commands as ratios to the bare import of the libraries they use, all in one run.
 
-Run it with ``python tests/benchmarks/commands.py``. Each pair of processes is run in turn, so that a
-machine that slows
-down slows both; the ratio of the medians is printed beside its target. It measures and never judges: no test
-depends on it.
+Run it with ``python tests/benchmarks/commands.py``. Each pair of processes is run in turn, so that a machine that
+slows down slows both; the ratio of the medians of their processor time is printed beside its target. It
+measures and never judges: no test depends on it.
 """
 
 from __future__ import annotations
 
-import os
 import statistics
 import subprocess
 import sys
 import tempfile
-import time
+from collections.abc import Iterator
 from pathlib import Path
+
+from measured import Ratio, spent, tell
 
 ROOT = Path(__file__).resolve().parents[2]
 SPEC = ROOT / "specs" / "harbour-play" / "cage.yaml"
-ROUNDS = 15
-ENVIRONMENT = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
-"""Without a setting that has our own files, but no library's, compiled anew at every start."""
+ROUNDS = 11
 
 
 def main() -> None:
     """Measure and print."""
+    tell(ratios())
+
+
+def ratios() -> Iterator[Ratio]:
+    """Each command over the bare import of what it uses."""
     with tempfile.TemporaryDirectory() as folder:
         hoopwright = [sys.executable, "-m", "hoopwright"]
         build = [*hoopwright, "build", str(SPEC), "-o", folder]
-        _pair(
+        yield _pair(
             "check --syntax",
             [*hoopwright, "check", "--syntax", str(SPEC)],
             _bare(["ruamel.yaml", "jsonschema"]),
             1.6,
         )
         used = _libraries(build)
-        _pair(
-            f"build (uses {', '.join(used)})",
+        yield _pair(
+            "build of the worked example",
             build,
             _bare(used),
             2.2 if "scipy.sparse.linalg" in used else 1.5,
@@ -68,21 +71,14 @@ def _bare(modules: list[str]) -> list[str]:
     return [sys.executable, "-c", "import " + ", ".join(modules)]
 
 
-def _pair(what: str, command: list[str], bare: list[str], target: float) -> None:
+def _pair(what: str, command: list[str], bare: list[str], target: float) -> Ratio:
     ours, theirs = [], []
     for _ in range(ROUNDS + 1):
-        ours.append(_time(command))
-        theirs.append(_time(bare))
+        ours.append(spent(command).processor)
+        theirs.append(spent(bare).processor)
     ratio = statistics.median(ours[1:]) / statistics.median(theirs[1:])
-    print(f"{what}: {ratio:.2f} times the bare import (target: at most {target})")
-
-
-def _time(command: list[str]) -> float:
-    start = time.perf_counter()
-    subprocess.run(
-        command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, check=False, env=ENVIRONMENT
-    )
-    return time.perf_counter() - start
+    imported = bare[-1].removeprefix("import ")
+    return Ratio(f"{what} over the bare import of what it uses", ratio, target, more=imported)
 
 
 if __name__ == "__main__":

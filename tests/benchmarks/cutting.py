@@ -15,9 +15,12 @@ import runpy
 import statistics
 import sys
 import time
+from collections.abc import Iterator
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
+
+from measured import Ratio, tell
 
 from hoopwright.supply.cutting import CuttingOrder, CuttingPlan, CuttingRules, Pack, Piece, cut_lengths
 
@@ -28,13 +31,17 @@ ROUNDS = 3
 
 def main() -> None:
     """Measure and print."""
-    seconds = float(sys.argv[1]) if len(sys.argv) > 1 else 5.0
+    tell(ratios(float(sys.argv[1]) if len(sys.argv) > 1 else 5.0))
+
+
+def ratios(seconds: float = 5.0) -> Iterator[Ratio]:
+    """Against CP-SAT, pooled orders, and growth."""
     made = runpy.run_path(str(DATA / "cutting_cpsat.py"))
     instances: list[dict[str, Any]] = json.loads((DATA / "cutting_cpsat.json").read_text())
     cut_lengths(order_of(instances[11]))  # imports happen once, outside the measure
-    _against_cpsat(instances, made["Model"], seconds)
-    _pooled(made["instance"])
-    _growth(made["instance"])
+    yield from _against_cpsat(instances, made["Model"], seconds)
+    yield from _pooled(made["instance"])
+    yield _growth(made["instance"])
 
 
 def order_of(data: dict[str, Any]) -> CuttingOrder:
@@ -48,8 +55,8 @@ def order_of(data: dict[str, Any]) -> CuttingOrder:
     )
 
 
-def _against_cpsat(instances: list[dict[str, Any]], model: Any, seconds: float) -> None:
-    ours, theirs, ratios = [], [], []
+def _against_cpsat(instances: list[dict[str, Any]], model: Any, seconds: float) -> Iterator[Ratio]:
+    ours, theirs, each = [], [], []
     for data in instances:
         own, _ = _timed(order_of(data))
         start = time.process_time()
@@ -57,25 +64,23 @@ def _against_cpsat(instances: list[dict[str, Any]], model: Any, seconds: float) 
         reference = time.process_time() - start
         ours.append(own)
         theirs.append(reference)
-        ratios.append(own / reference)
-    print(f"{len(instances)} instances, median time: {1e3 * statistics.median(ours):.1f} ms")
-    print(f"  CP-SAT (at most {seconds:g} s each): {1e3 * statistics.median(theirs):.1f} ms")
+        each.append(own / reference)
     ratio = statistics.median(ours) / statistics.median(theirs)
-    print(f"  ratio of the medians {ratio:.2f} (target at most 0.50)")
-    print(f"  median of the ratios {statistics.median(ratios):.2f}, worst {max(ratios):.2f}")
+    yield Ratio("our median time over CP-SAT's", ratio, 0.5,
+                more=f"{len(instances)} orders, worst {max(each):.2f}; CP-SAT at most {seconds:g} s each")
 
 
-def _pooled(make: Any) -> None:
-    """300 pieces pooled from a cast's cages, in each family of stock."""
+def _pooled(make: Any) -> Iterator[Ratio]:
+    """300 pieces pooled from a cast's cages, in each family of stock: seconds over the five they may take."""
     for family in range(7):
         spent, plan = _timed(order_of(make(500 + family, 300, family)))
         state = "proven" if plan.proven else f"within {100 * plan.gap:.2f} %"
-        print(
-            f"300 pieces, family {family}: {state} in {spent:.2f} s (target: proven or within 0.50 % in 5 s)"
-        )
+        wanted = plan.proven or plan.gap <= 0.005
+        yield Ratio(f"300 pieces of stock {family}: share of 5 s until proven, or within 0.5 %",
+                    spent / 5 if wanted else math.inf, 1.0, more=state)
 
 
-def _growth(make: Any) -> None:
+def _growth(make: Any) -> Ratio:
     """Growth of the median time with the number of pieces, over the families whose coils hold many hoops.
 
     The slowest is printed beside it: now and then an order leaves so little slack that it goes to the solver.
@@ -87,7 +92,7 @@ def _growth(make: Any) -> None:
         medians.append(statistics.median(times))
         shown.append(f"{count}: {1e3 * medians[-1]:.0f} ms (slowest {1e3 * max(times):.0f})")
     power = math.log(medians[-1] / medians[0]) / math.log(GROWTH[-1] / GROWTH[0])
-    print(f"growth, {', '.join(shown)}: power {power:.2f} of the number of pieces (target at most 2.00)")
+    return Ratio("growth of the time by a power of the number of pieces", power, 2.0, more=", ".join(shown))
 
 
 def _timed(order: CuttingOrder) -> tuple[float, CuttingPlan]:

@@ -14,6 +14,8 @@ import sys
 from collections.abc import Sequence
 
 CLEAN, FOUND, MISUSED, DEFECT = 0, 1, 2, 70
+_THREADS = ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS")
+"""One thread for each process: our matrices are small, and several jobs must not fight for the processors."""
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -22,6 +24,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
     gc.set_threshold(100_000)  # a command lives for a second: looking for garbage would cost a tenth of it
     _speak_utf8()
+    for name in _THREADS:  # before numpy is loaded
+        os.environ.setdefault(name, "1")
     words = sys.argv[1:] if arguments is None else list(arguments)
     options = parser(words[0] if words else None).parse_args(words)
     try:

@@ -34,7 +34,7 @@ def _walk(value: object, node: Schema, path: Path, root: Schema) -> Iterator[tup
         branch = node.get("then" if _matches(value, node["if"]) else "else")
         if branch:
             yield from _walk(value, branch, path, root)
-    if isinstance(value, Mapping):
+    if isinstance(value, dict):
         yield from _walk_keys(value, node, path, root)
     if isinstance(value, list) and "items" in node:
         for index, item in enumerate(value):
@@ -48,13 +48,13 @@ def _walk_keys(value: Mapping[str, object], node: Schema, path: Path,
     for key, item in value.items():
         if key in known:
             yield from _walk(item, known[key], (*path, key), root)
-        elif isinstance(others, Mapping):
+        elif isinstance(others, dict):
             yield from _walk(item, others, (*path, key), root)
 
 
 def _matches(value: object, test: Schema) -> bool:
     """Whether an ``if`` holds. Only an object meets ``required``; constants are compared as they are."""
-    if not isinstance(value, Mapping):
+    if not isinstance(value, dict):
         return "type" not in test and "required" not in test
     if any(key not in value for key in test.get("required", ())):
         return False

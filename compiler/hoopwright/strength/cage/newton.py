@@ -24,7 +24,7 @@ TOLERANCE = 1e-9
 """Largest residual force as a part of the total weight (moments: times the cage's size)."""
 
 
-LOST, FAR = 10, 1.0
+LOST, FAR = 6, 1.0
 """Steps after which an iteration is given up that is still so far out, in weights of the whole cage: of all
 cages tried, those that arrive are that near after half as many. `track` then goes other ways."""
 _ROUNDINGS = (1.0, 0.3, 0.1, 0.03, 0.01, 1e-3, 1e-4, 1e-5)
