@@ -107,3 +107,18 @@ def test_cords_of_a_drawstring_are_half_a_metre_longer_than_their_edge(drawn: Dr
     assert shape.waistband.cut == pytest.approx(45 * INCH + 0.5)
     assert shape.waistband.overlap == 0.0
     assert shape.petticoat.drawstring == pytest.approx(45 * INCH + 0.5)
+
+
+@pytest.mark.parametrize("line", ["{kind: dome}", "{kind: bell}", "{kind: cone}"])
+def test_a_gore_is_as_wide_at_every_channel_as_its_share_of_the_hoop_and_two_seams(drawn: Drawn, line: str) -> None:
+    """Measured across the flat gore at the channel's line: a dome's gores widen to each of its hoops."""
+    text = CONE.replace("WAIST", LEVEL).replace("{kind: cone}", line)
+    shape = drawn(text.replace(", spacing: from hem, every: 5 in", "") if "dome" in line else text).shape
+    gore, cloth = shape.panels[0], shape.petticoat
+    right = sorted((y, x) for x, y in gore.outline if x > gore.width / 2)
+    for rule, channel, hoop in zip(gore.rules, cloth.channels, shape.hoops, strict=True):
+        (y0, x0), (y1, x1) = next((a, b) for a, b in pairwise(right) if a[0] <= rule.offset <= b[0])
+        half = x0 + (x1 - x0) * (rule.offset - y0) / (y1 - y0) - gore.width / 2
+        assert inches(2 * half) == pytest.approx([channel.girth / INCH / 6 + 1], abs=0.01)
+        assert channel.girth >= hoop.girth - 1e-9
+    assert (len(gore.outline) > 4) is ("dome" in line)

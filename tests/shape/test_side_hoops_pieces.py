@@ -126,3 +126,13 @@ def test_the_hips_are_taken_where_they_are_widest_above_the_lowest_hoop(drawn: D
     """14 wide at 4 below the waist, narrower below."""
     bulge = SIDES.replace("oval: 1.4}]}", "oval: 1.4}, {below_waist: 8 in, girth: 34 in, oval: 1.4}]}")
     assert inches(drawn(bulge).shape.sides.hip) == pytest.approx([7], abs=0.001)
+
+
+def test_the_skirt_over_them_goes_out_to_every_hoop_and_falls_straight(sides: Shape) -> None:
+    """In front from the waist (7.38 deep) over hips 10 deep 4 lower, then 36 down to 1 off the floor; at the sides over
+    the hoops and 30 down; its hem goes round two half ovals of 22.10 and 14 across the hips, in front and behind."""
+    front = hypot(4, 5 - 7.384 / 2) + 36
+    side = hypot(4, 11 - START) + hypot(3, 2.5) + hypot(3, 1.5) + 30
+    assert inches(sides.skirt.front, sides.skirt.side, sides.skirt.back) == pytest.approx(
+        [front, side, front], abs=0.01)
+    assert inches(sides.skirt.hem_girth) == pytest.approx([2 * 22.10 + 2 * 14], abs=0.05)
