@@ -14,6 +14,7 @@ from hoopwright.source.printed import (
     share_text,
     stress_text,
 )
+from hoopwright.strength.droop import GRAVITY
 from hoopwright.strength.sample import Report, Sample
 from hoopwright.strength.setting import least_radius
 
@@ -23,7 +24,8 @@ def sample_text(sample: Sample, report: Report, units: Units, read: Sequence[str
     what = sample.form + (f", {sample.section.text}" if sample.section is not None else "")
     lines = [f"Sample: {what}", *(f"  taken: {words}" for words in read)]
     lines += [f"  {name:<15} {words}" for name, words in (
-        ("stiffness", _stiffness(report)), ("modulus", _modulus(report)), ("springs back", _limit(report)),
+        ("stiffness", _stiffness(report)), ("bending length", _bending(sample, report, units)),
+        ("modulus", _modulus(report)), ("springs back", _limit(report)),
         ("no set above", _radius(sample, report, units)), ("weight", _weight(report, units)),
         ("likely", _likely(report)), ("unlikely", _unlikely(report))) if words]
     lines += [f"  look again: the tests lie more than 30 % apart in {what}" for what in report.clashes]
@@ -40,6 +42,13 @@ def _stiffness(report: Report) -> str:
     spread = "" if report.spread is None else f"; the tests lie within {share_text(report.spread)}"
     wide = "" if report.per_width is None else f"; {report.per_width:.3g} N m for each metre of width"
     return f"EI {report.stiffness:.3g} N m2{spread}{wide}"
+
+
+def _bending(sample: Sample, report: Report, units: Units) -> str:
+    """The bending length of corded cloth that was weighed: the cube root of stiffness over weight for length."""
+    if sample.form != "corded cloth" or report.stiffness is None or not report.metre:
+        return ""
+    return length_text((report.stiffness / (report.metre * GRAVITY)) ** (1 / 3), units)
 
 
 def _modulus(report: Report) -> str:

@@ -53,6 +53,7 @@ class SampleView:
     bending_length: str
     factor: str
     line: str
+    apart: str
 
 
 @record(frozen=True, slots=True)
@@ -106,7 +107,7 @@ class CordedView:
         return "breadths"
 
 
-_NO_SAMPLE = SampleView(0, "", "", "", "", "", "", "", "", "", "")
+_NO_SAMPLE = SampleView(0, "", "", "", "", "", "", "", "", "", "", "")
 NONE = CordedView(0, "", "", "", "", "", "", "", "", "", "", 0, "", "", False, "", "", "", False, "", "", "", 0, "",
                   "", "", "", "", "", "", "", "", "", False, (), _NO_SAMPLE)
 """The view of none."""
@@ -164,7 +165,7 @@ def _sample(plan: Plan, p: Printer) -> SampleView:
         f"{found.cord:.3g} N m2 a cord" if found.cord is not None else "",
         p.length(found.bending_length) if found.bending_length is not None else "",
         f"{found.factor:.1f}" if tested and found.factor is not None else "",
-        mass_text(found.line / 9.80665, plan.spec.units))
+        mass_text(found.line / 9.80665, plan.spec.units), exact_length(cords.groups[0].spacing, p.units))
 
 
 def _layers(cloth: CordedPetticoat) -> str:
