@@ -22,7 +22,7 @@ def plan() -> Plan:
 def test_the_order_is_that_of_the_trade(plan: Plan) -> None:
     order = [task.action for task in plan.work.tasks]
     wanted = ["wash", "sew-sample", "starch-sample", "test-sample", "cut-breadths", "sew-cords", "close-round",
-              "starch", "pin-waist", "try-on-body-alone", "sew-hem", "try-on-use-alone"]
+              "starch", "pin-gathers", "try-on-body-alone", "sew-hem", "try-on-use-alone"]
     places = [order.index(action) for action in wanted]
     assert places == sorted(places)
     assert order.index("set-drawstring") > order.index("try-on-body-alone")

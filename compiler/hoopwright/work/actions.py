@@ -246,6 +246,8 @@ _ACTIONS = (
            "the rows of one group", ("corded.rows.up",)),
     Action("close-round", "sew", "machine", "sew the last seam and the placket, cord ends butted in it", "breadths",
            ("corded.placket",)),
+    Action("pin-gathers", "fit", "table", "pin the upper edge, gathered, under a tape as long as the waist",
+           "waistband or drawstring", ("corded.head",)),
     Action("starch", "sew", "water", "wash and starch the petticoat, dry it standing, iron it while damp",
            "the petticoat"),
     Action("sew-hem", "sew", "machine", "turn in the lower edges and stitch them", "breadths", ("corded.hem",)),

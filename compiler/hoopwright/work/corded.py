@@ -32,7 +32,7 @@ def corded_tasks(bench: Bench) -> tuple[Task, ...]:
     rows = _rows(bench, cloth)
     seam = _close(bench, cloth, tuple(task.id for task in rows))
     starched = _starch(bench, cords, seam.id)
-    pinned = bench.task("pin-waist", "pin-waist", "pin the waist", (starched[-1].id if starched else seam.id,),
+    pinned = bench.task("pin-waist", "pin-gathers", "pin the waist", (starched[-1].id if starched else seam.id,),
                         bench.minutes(("pin waist", 1)), jobs_=("clip",), parts=(waist_part(bench.shape),))
     stop = _body_stop(bench, cloth, pinned.id)
     hem = bench.task("sew-hem", "sew-hem", "sew the hem", (stop.id,),

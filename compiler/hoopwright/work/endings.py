@@ -49,6 +49,7 @@ _LEFT: Mapping[str, str] = {
     "sew-breadths": "the breadths hang together, one seam open",
     "sew-cords": "the cords sewn so far are fast",
     "close-round": "the petticoat is closed",
+    "pin-gathers": "the petticoat hangs pinned",
     "starch": "the petticoat dries standing",
     "sew-hem": "the hem is sewn",
     "cut-strips": "the strips of the casings are cut and named",

@@ -118,5 +118,6 @@ SKETCHES: dict[str, Sketch] = {
     "apply-casings": apply_casings,
     "thread-hoop": thread_hoop,
     "pin-waist": pin_waist,
+    "pin-gathers": pin_waist,
     "sew-flounces": sew_flounces,
 }
