@@ -168,7 +168,7 @@ def _above(plan: Plan, cloth: CordedPetticoat) -> Figure:
 def _rows(plan: Plan, cloth: CordedPetticoat) -> Figure:
     """The cords of the lowest group in section, enlarged, and all groups up the cloth to scale."""
     units, rows = plan.spec.units, cloth.group(1)
-    sheet = Sheet("rows", PAGE, 420)
+    sheet = Sheet("rows", PAGE, 434)
     sandwich = bool(cloth.facing)
     heading(sheet, "How the cords lie", "in a sandwich: between two layers, stitched on both sides" if sandwich
             else "in tucks: a fold of the cloth round each cord, stitched close below it")
@@ -219,18 +219,20 @@ def _section(sheet: Sheet, plan: Plan, cloth: CordedPetticoat) -> None:
         sheet.text(x - radius - 10, ys[0] + step / 2 + 30, "outer layer", size=SMALL, anchor="end", halo=True)
         sheet.text(x + radius + 10, ys[0] + step / 2 + 30, "inner layer", size=SMALL, halo=True)
     else:
+        edge = x - radius - 22
+        line = [(edge, 340.0)]
         for y in ys:
-            fold = [(x + radius * 1.15 * cos(pi * t / 10), y - radius * 1.15 * sin(pi * t / 10)) for t in range(-5, 21)]
-            sheet.path(fold, width=2.0)
-            sheet.line((x - radius - 26, y + radius * 1.3), (x + 4, y + radius * 1.3), width=1.6)
-        sheet.line((x - radius - 20, 84), (x - radius - 20, 340), width=2.0)
-        sheet.text(x - radius - 26, 354, "cloth", size=SMALL, anchor="middle")
-        sheet.text(x + 10, ys[-1] + radius * 1.3 + 14, "stitches", size=SMALL, halo=True)
+            line += [(edge, y + 2.5), *((x - radius * 1.12 * cos(pi * t / 10), y + radius * 1.12 * sin(pi * t / 10))
+                                        for t in range(1, 20)), (edge, y - 2.5)]
+            sheet.line((x - radius - 11, y - 9), (x - radius - 11, y + 9), width=1.6)
+        sheet.path([*line, (edge, 84.0)], width=2.0)
+        sheet.text(edge, 356, "cloth", size=SMALL, anchor="middle")
+        sheet.text(x - radius - 2, ys[-1] - radius - 14, "stitches", size=SMALL, halo=True)
     upright(sheet, ys[1] - radius, ys[1] + radius, x + radius + 24, exact_length(cloth.diameter, units))
     upright(sheet, ys[1], ys[0], x - radius - 44, exact_length(apart, units), side="left")
     sheet.line((x - radius - 50, ys[1]), (x - radius, ys[1]), stroke=PALE, width=0.7)
     sheet.line((x - radius - 50, ys[0]), (x - radius, ys[0]), stroke=PALE, width=0.7)
-    sheet.text(MARGIN, 398, f"enlarged; all rows take up {length_text(cloth.takes, units)} of the cloth's length",
+    sheet.text(MARGIN, 420, f"enlarged; all rows take up {length_text(cloth.takes, units)} of the cloth's length",
                size=SMALL, fill=INK)
 
 
