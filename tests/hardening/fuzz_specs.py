@@ -1,124 +1,115 @@
-"""Mutate every spec of the repository and compile what comes out: findings or a plan, never an exception.
+"""Damage every spec, starter, body and cast of the repository and run the commands on what comes out.
 
-Run ``python tests/hardening/fuzz_specs.py --count 20000``; the tests run fewer. Every run must end in
-diagnostics or in a plan whose files are all made, with no number that is not finite.
+Run ``python tests/hardening/fuzz_specs.py --count 20000 --jobs 2``. ``fuzzing/judging.py`` says what a run must
+come to; each kind of trouble is printed once, with its spec made as small as the trouble lets it be. ``--seed`` gives
+other cases; ``--only NUMBER`` runs one case again.
 """
 
 from __future__ import annotations
 
 import argparse
-import json
-import math
 import sys
 import time
-import traceback
+from collections import Counter
 from collections.abc import Iterator
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import dataclass, field
+from functools import partial
+from multiprocessing import get_context
 from pathlib import Path
-from random import Random
 
-from hoopwright.cli.files import rendered
-from hoopwright.compile import compile_spec
+sys.path.insert(0, str(Path(__file__).parent))
 
-ROOT = Path(__file__).resolve().parents[2]
-WORDS = tuple(
-    """\
-0|-3|1e400|.nan|true|null|[]|{}|'' |10 in|10|3 parsecs|0 cm|-2 cm|1e9 m|0.001 mm|999 kg|12 EUR|12|round
-[1, 2]|{kind: cone}|2 h|a: b|&a x|*a|!!int 3|#|5' 4"|10\u00bd in|\U0001d543oop|tapes|7|40 kg|3 mm|0.2 mm
-2 ft 3 in|50 %|90 min|none|H1|calico|channels|oval|{kind: oval, top: 1.2}""".replace("\n", "|").split("|")
-)
+from fuzzing.cases import Case, case
+from fuzzing.judging import Run, run
+from fuzzing.smaller import smaller
+
+LOT = 25
+"""Cases that one worker runs in a row."""
 
 
-def sources() -> list[bytes]:
-    """The text of every spec and starter of the repository."""
-    return [path.read_bytes() for path in sorted((ROOT / "specs").rglob("*.yaml"))]
+@dataclass
+class Tally:
+    """What many runs came to."""
+
+    codes: Counter[str] = field(default_factory=Counter)
+    troubles: dict[str, tuple[int, Run]] = field(default_factory=dict)
+    planned: int = 0
+    again: Counter[str] = field(default_factory=Counter)
+    slowest: tuple[float, int] = (0.0, -1)
+    largest: tuple[float, int] = (0.0, -1)
+
+    def take(self, number: int, command: str, one: Run) -> bool:
+        """Count a run; true when its trouble is a new one."""
+        self.codes[f"{command} {one.code}"] += 1
+        self.planned += one.planned > 0
+        self.slowest = max(self.slowest, (one.seconds, number))
+        self.largest = max(self.largest, (one.peak, number))
+        if one.trouble:
+            self.again[one.sort] += 1
+        new = bool(one.trouble) and one.sort not in self.troubles
+        if new:
+            self.troubles[one.sort] = (number, one)
+        return new
 
 
-def mutations(count: int, seed: int) -> Iterator[bytes]:
-    """``count`` damaged specs: values swapped, lines dropped, doubled or moved, bytes changed."""
-    texts = sources()
-    dice = Random(seed)
-    for _ in range(count):
-        text = texts[int(dice.random() * len(texts))]
-        for _ in range(1 + int(dice.random() * 3)):
-            text = _mutated(text, dice)
-        yield text
+def lot(seed: int, first: int, count: int) -> list[tuple[int, str, Run]]:
+    """Run some cases in a row."""
+    import gc
+
+    found = []
+    for number in range(first, first + count):
+        one = case(seed, number)
+        found.append((number, one.given[0], run(one)))
+        gc.collect()
+    return found
 
 
-def _mutated(text: bytes, dice: Random) -> bytes:
-    lines = text.splitlines(keepends=True)
-    if not lines:
-        return text
-    at = int(dice.random() * len(lines))
-    kind = dice.random()
-    if kind < 0.55:
-        lines[at] = _value_swapped(lines[at], dice)
-    elif kind < 0.7:
-        del lines[at]
-    elif kind < 0.8:
-        lines.insert(at, lines[int(dice.random() * len(lines))])
-    elif kind < 0.9:
-        other = int(dice.random() * len(lines))
-        lines[at], lines[other] = lines[other], lines[at]
-    else:
-        line = bytearray(lines[at])
-        if line:
-            line[int(dice.random() * len(line))] = int(dice.random() * 256)
-        lines[at] = bytes(line)
-    return b"".join(lines)
+def fuzz(seed: int, first: int, count: int, jobs: int) -> Iterator[tuple[int, str, Run]]:
+    """Run ``count`` cases from ``first`` on, in ``jobs`` processes, or in this one."""
+    starts = range(first, first + count, LOT)
+    if jobs == 1:
+        for start in starts:
+            yield from lot(seed, start, min(LOT, first + count - start))
+        return
+    with ProcessPoolExecutor(jobs, get_context("spawn"), max_tasks_per_child=8) as pool:
+        for found in pool.map(partial(lot, seed), starts, [min(LOT, first + count - start) for start in starts]):
+            yield from found
 
 
-def _value_swapped(line: bytes, dice: Random) -> bytes:
-    """One value of a line for another: behind a colon, up to a comma, a brace or the end."""
-    starts = [k + 1 for k, byte in enumerate(line) if byte == ord(":")]
-    if not starts:
-        return line
-    start = starts[int(dice.random() * len(starts))]
-    end = next((k for k in range(start, len(line)) if line[k] in b",}]\n"), len(line))
-    word = WORDS[int(dice.random() * len(WORDS))].encode()
-    return line[:start] + b" " + word + line[end:]
-
-
-def trouble(data: bytes) -> str | None:
-    """What went wrong in compiling ``data``, or None."""
-    try:
-        result = compile_spec(data, "cage.yaml")
-        if result.plan is None:
-            return None if result.diagnostics else "no plan and no diagnostics"
-        files = rendered(result.plan)
-    except Exception:
-        return traceback.format_exc()
-    bad = [number for number in _numbers(json.loads(files["plan.json"])) if not math.isfinite(number)]
-    return f"numbers that are not finite: {bad[:3]}" if bad else None
-
-
-def _numbers(value: object) -> Iterator[float]:
-    if isinstance(value, dict):
-        for item in value.values():
-            yield from _numbers(item)
-    elif isinstance(value, list):
-        for item in value:
-            yield from _numbers(item)
-    elif isinstance(value, float):
-        yield value
+def told(seed: int, number: int, one: Run, *, small: bool = True) -> str:
+    """A trouble in words, with a case as small as it can be."""
+    made: Case = case(seed, number)
+    least = smaller(made, one) if small else made
+    return f"=== trouble in case {number} of seed {seed}\n{least.shown()}\n--- {''.join(one.trouble)}\n"
 
 
 def main() -> int:
-    """Fuzz as often as asked; print every trouble with the spec that gave it, and the slowest run."""
-    parser = argparse.ArgumentParser()
+    """Fuzz as often as asked; print each kind of trouble once, then the totals."""
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("--count", type=int, default=20000)
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--first", type=int, default=0, help="the number of the first case")
+    parser.add_argument("--jobs", type=int, default=1)
+    parser.add_argument("--only", type=int, help="run this case alone")
+    parser.add_argument("--as-it-is", action="store_true", help="do not make cases smaller")
     options = parser.parse_args()
-    found, slowest = 0, (0.0, b"")
-    for data in mutations(options.count, options.seed):
-        start = time.perf_counter()
-        wrong = trouble(data)
-        slowest = max(slowest, (time.perf_counter() - start, data), key=lambda pair: pair[0])
-        if wrong:
-            found += 1
-            print(f"--- spec\n{data.decode(errors='replace')}\n--- trouble\n{wrong}")
-    print(f"{options.count} mutated specs: {found} in trouble; the slowest took {slowest[0]:.1f} s")
-    print(f"--- slowest\n{slowest[1].decode(errors='replace')}")
-    return 1 if found else 0
+    first, count = (options.first, options.count) if options.only is None else (options.only, 1)
+    tally, start = Tally(), time.monotonic()
+    for done, (number, command, one) in enumerate(fuzz(options.seed, first, count, options.jobs), 1):
+        if tally.take(number, command, one):
+            print(told(options.seed, number, one, small=not options.as_it_is), flush=True)
+        if done % 500 == 0:
+            print(f"{done} of {count} in {time.monotonic() - start:.0f} s, {sum(tally.again.values())} in trouble",
+                  file=sys.stderr, flush=True)
+    print(f"{count} damaged specs, seed {options.seed}: {sum(tally.again.values())} in trouble; {tally.planned} came to"
+          " a plan")
+    for sort, times in tally.again.most_common():
+        print(f"  {times} x {sort} (case {tally.troubles[sort][0]})")
+    print("exit codes:", ", ".join(f"{name} x {times}" for name, times in sorted(tally.codes.items())))
+    print(f"slowest: {tally.slowest[0]:.1f} s (case {tally.slowest[1]}); most memory: {tally.largest[0]:.0f} MB"
+          f" (case {tally.largest[1]})")
+    return 1 if tally.again else 0
 
 
 if __name__ == "__main__":

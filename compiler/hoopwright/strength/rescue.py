@@ -63,7 +63,7 @@ def _misses(problem: Problem, solution: Solution) -> str:
     """What the changed cage still misses."""
     missed = []
     for code, used in used_by(problem, solution).items():
-        if used > 1.0 and code in CLAUSES:
+        if used > 1.0 and code in CLAUSES and code not in solution.unassessed:
             part = MEASURES[code](problem, solution).part if code in MEASURES else ""
             missed.append(CLAUSES[code].missed.format(part=part or "a part"))
     return f", but {' and '.join(missed)}" if missed else ""

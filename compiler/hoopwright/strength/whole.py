@@ -46,6 +46,9 @@ CLOTH = 5000.0
 """N per metre of width and layer: our judgement for woven cotton at small strains."""
 COARSE = 24
 """Rods in a hoop of a changed cage; 48 in the cage itself."""
+WORK, WORK_OF_TRIAL = 2.2e6, 7.5e5
+"""What solving a cage, and a changed one, may cost in unknowns factored: a few seconds. The committed cages cost up to
+0.9e6; those that cost more hang from nothing that could hold them."""
 MOST_SAID = 4
 """Reasons told when no equilibrium is found; more of the same are counted."""
 STRIPS = 24
@@ -59,9 +62,10 @@ BUCKLING = (
 
 def solve(problem: Problem) -> Solution:
     """Solve a cage whole; where no equilibrium is found, the closed forms give the rest."""
+    from hoopwright.strength.cage.solve import Options
     from hoopwright.strength.cage.solve import solve as solve_cage
 
-    return solution(problem, solve_cage(model(problem)))
+    return solution(problem, solve_cage(model(problem), Options(work=WORK)))
 
 
 def trial(problem: Problem) -> Solution:
@@ -69,7 +73,7 @@ def trial(problem: Problem) -> Solution:
     from hoopwright.strength.cage.solve import Options
     from hoopwright.strength.cage.solve import solve as solve_cage
 
-    return solution(problem, solve_cage(model(problem), Options(elements=COARSE)))
+    return solution(problem, solve_cage(model(problem), Options(elements=COARSE, work=WORK_OF_TRIAL)))
 
 
 def model(problem: Problem) -> CageModel:
@@ -122,6 +126,7 @@ def solution(problem: Problem, result: CageResult) -> Solution:
             "buckling": BUCKLING,
             "slack": SOURCE,
         },
+        unassessed=_unfollowed(problem, result),
         status=result.status,
         trouble=tuple(note.text for note in result.notes),
         lines=tuple(HoopLines(hoop.id, hoop.wished, hoop.deformed) for hoop in result.hoops),
@@ -129,6 +134,15 @@ def solution(problem: Problem, result: CageResult) -> Solution:
             TieStrength(tie.id, tie.tension_n, tie.slack) for tie in result.ties if tie.id in _ids(problem)
         ),
     )
+
+
+def _unfollowed(problem: Problem, result: CageResult) -> dict[str, str]:
+    """How much more it carries, where that was not followed far enough to judge it."""
+    factor = result.factor
+    if factor is None or factor.limit != "spent" or factor.value >= problem.spec.limits.factor:
+        return {}
+    return {"buckling": f"it carries at least {factor.value:.2g} times this load; how much more was not followed,"
+                        " since a plan must not wait"}
 
 
 def _ids(problem: Problem) -> frozenset[str]:
@@ -169,7 +183,8 @@ def _trouble(result: CageResult) -> tuple[str, ...]:
     """Why there is no equilibrium, like things together, and how much of its load the cage carries."""
     carries, said = _carries(result), list(dict.fromkeys(note.text for note in result.notes))
     if carries is not None:
-        said.insert(1, f"it gives way at about {carries * 100:.2g} % of this load")
+        how = "carries at least" if result.factor and result.factor.at_least else "gives way at about"
+        said.insert(1, f"it {how} {carries * 100:.2g} % of this load")
     more = len(said) - MOST_SAID
     return tuple(said if more <= 1 else [*said[:MOST_SAID], f"and {more} more of this kind"])
 

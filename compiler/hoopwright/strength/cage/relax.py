@@ -15,10 +15,10 @@ from hoopwright.strength.cage.newton import TOLERANCE, Found, relative_error, sh
 from hoopwright.strength.cage.sparse import all_positive
 from hoopwright.strength.cage.system import Evaluated, Guess, State, System
 
-_MOST = 200
+MOST_DOWNHILL = 200
 
 
-def relax(system: System, state: State, factor: float, most: int = _MOST) -> Found:
+def relax(system: System, state: State, factor: float, most: int = MOST_DOWNHILL) -> Found:
     """Go downhill from a state under `factor` times the load until it is in balance, or the steps run out."""
     unit = system.damping_unit(factor)
     damper, now = 0.0, system.evaluate(state)

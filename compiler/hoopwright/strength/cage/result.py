@@ -23,7 +23,7 @@ the shape found is in balance, but a small push makes it leave it. `tips over`, 
 lies beyond the stops, and no factor is given. The others say why there is nothing to solve.
 """
 
-Limit = Literal["cap", "unstable", "sag", "out of round", "tilt", "shift", "no equilibrium"]
+Limit = Literal["cap", "unstable", "sag", "out of round", "tilt", "shift", "no equilibrium", "spent"]
 
 
 @record(frozen=True, slots=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import field
+from math import inf
 
 import numpy as np
 
@@ -14,6 +15,7 @@ from hoopwright.strength.cage.newton import Found, is_stable, weakest
 from hoopwright.strength.cage.relax import relax
 from hoopwright.strength.cage.report import bar_results, held_results, hoop_results, rest_results
 from hoopwright.strength.cage.result import CageResult, Factor, Note, Status, TapeResult, TieResult
+from hoopwright.strength.cage.sparse import Spent
 from hoopwright.strength.cage.system import System
 from hoopwright.strength.cage.track import Method, Stops, factor_of, reach
 
@@ -23,12 +25,14 @@ __all__ = ["Options", "solve"]
 @record(frozen=True, slots=True)
 class Options:
     """`elements` rods in every hoop; `factor` "auto" (linear where it is on the safe side), "tracked" or
-    "none".
+    "none". `work` is what a solve may cost: each factoring counts its unknowns and what setting it up costs
+    besides; where it ends, the result says what was found by then.
     """
 
     elements: int = 48
     factor: Method = "auto"
     stops: Stops = field(default_factory=Stops)
+    work: float = inf
 
 
 def solve(model: CageModel, options: Options | None = None) -> CageResult:
@@ -41,7 +45,12 @@ def solve(model: CageModel, options: Options | None = None) -> CageResult:
         return CageResult(found[0][0], tuple(note for _, note in found))
     with np.errstate(all="ignore"):
         try:
-            return _solve(System(lay_out(model, options.elements)), options)
+            system = System(lay_out(model, options.elements))
+            system.pattern.left = options.work
+            return _solve(system, options)
+        except Spent:
+            note = Note("no-equilibrium", (), f"no shape was found in which the cage carries this load{_WAIT}")
+            return CageResult("no equilibrium", (note,))
         except np.linalg.LinAlgError:
             note = Note("bad-line", ("cage",), "the cage's lines cannot be laid out smoothly")
             return CageResult("bad model", (note,))
@@ -56,16 +65,24 @@ def _solve(system: System, options: Options) -> CageResult:
     limit, part = reached.trouble or ("no equilibrium", None)
     if not found.converged:
         tips = one_sided(system.layout.model)
-        note = Note("no-equilibrium", (), "no shape was found in which the cage carries this load")
+        text = "no shape was found in which the cage carries this load"
+        note = Note("no-equilibrium", (), text + (_WAIT if limit == "spent" else ""))
         why: Status = "tips over" if tips else "no equilibrium"
         return CageResult(why, (note, *tips), factor=factor, iterations=found.iterations)
     if limit == "unstable":
-        settled = settle(system, found)
-        note = Note("by-symmetry", (), _symmetry_text(found, settled))
+        try:
+            settled = settle(system, found)
+            text = _symmetry_text(found, settled)
+        except Spent:
+            settled, text = None, "the shape stands only by symmetry; where a small push leads was not followed"
+        note = Note("by-symmetry", (), text)
         return describe(system, settled or found, "stands only by symmetry", factor, (note,))
     status: Status = "tips over" if limit in ("tilt", "shift") else "collapsed"
     note = Note("beyond-stop", (part or "cage",), f"{part or 'the cage'} passes the stop for {limit}")
     return describe(system, found, status, factor, (note, *one_sided(system.layout.model)))
+
+
+_WAIT = ", in as many steps as a plan waits for"
 
 
 def settle(system: System, found: Found) -> Found | None:

@@ -6,6 +6,7 @@ machine does not slow it down and rounding does not depend on the number of proc
 
 from __future__ import annotations
 
+from math import inf
 from typing import Protocol
 
 import numpy as np
@@ -13,6 +14,9 @@ from scipy.sparse import csc_matrix
 from scipy.sparse.linalg import splu
 
 from hoopwright.strength.cage.arrays import Floats, Ints
+
+SETTING_UP = 4000
+"""What a step costs besides its unknowns, counted in unknowns: measured."""
 
 
 class Factored(Protocol):
@@ -26,12 +30,17 @@ class Factored(Protocol):
         """Return the solution for a right hand side (n,)."""
 
 
+class Spent(Exception):
+    """The work allowed for a cage is done; never leaves the solver."""
+
+
 class Pattern:
     """Where the entries of element matrices go in a symmetric matrix of n unknowns, columns compressed."""
 
     def __init__(self, n: int, blocks: list[Ints]) -> None:
         """Take blocks of (elements, k) unknown numbers, n meaning "held"; a full diagonal is always kept."""
         self.n = n
+        self.left = inf
         rows = [np.repeat(d, d.shape[1], axis=1).ravel() for d in blocks]
         columns = [np.tile(d, (1, d.shape[1])).ravel() for d in blocks]
         i = np.concatenate([*rows, np.arange(n)])
@@ -56,7 +65,13 @@ class Pattern:
         return np.asarray(self._matrix(values) @ v)
 
     def factor(self, values: Floats, shift: Floats) -> Factored | None:
-        """Return the factors after `shift` (n,) is added to the diagonal; None when singular."""
+        """Return the factors after `shift` (n,) is added to the diagonal; None when singular.
+
+        Raises Spent when no work is left: an amount that is the same on every machine, unlike time.
+        """
+        self.left -= self.n + SETTING_UP
+        if self.left < 0:
+            raise Spent
         shifted = values.copy()
         shifted[self.diagonal] += shift
         if not np.isfinite(shifted).all():

@@ -16,13 +16,16 @@ from hoopwright.source.record import record
 from hoopwright.strength.cage.linear import linear_factor
 from hoopwright.strength.cage.newton import Found, is_stable, newton, newton_from_soft, start
 from hoopwright.strength.cage.outline import outline, sag
-from hoopwright.strength.cage.relax import relax
+from hoopwright.strength.cage.relax import MOST_DOWNHILL, relax
 from hoopwright.strength.cage.result import Factor, Limit
+from hoopwright.strength.cage.sparse import SETTING_UP, Spent
 from hoopwright.strength.cage.system import Guess, State, System
 
 CAP = 3.0
 PRECISION = 0.01
 _LIGHT = (0.5, 0.1, 0.02, 2e-3, 1e-4, 1e-6)
+_DOWNHILL = 0.4
+"""Share of the work left that going downhill may take, so that some is left to climb with."""
 Trouble = tuple[Limit, str | None]
 Method = Literal["auto", "tracked", "none"]
 
@@ -45,13 +48,14 @@ class Stops:
 class Reached:
     """What was reached on the way to factor 1: a sound state there, or the last factor and what stopped it.
 
-    `found` is the last thing tried at factor 1, sound or not.
+    `found` is the last thing tried at factor 1, sound or not. `at_least`: the work allowed ended there.
     """
 
     found: Found
     sound: bool
     factor: float
     trouble: Trouble | None
+    at_least: bool = False
 
 
 def beyond(system: System, state: State, stops: Stops, margin: float = 1.0) -> tuple[Limit, str] | None:
@@ -100,7 +104,7 @@ def _reach(system: System, stops: Stops) -> Reached:
             return Reached(rounded, True, 1.0, None)
         first, trouble = (rounded, why) if rounded.converged else (first, trouble)
     if system.body is not None:
-        settled = relax(system, system.wished(), 1.0)
+        settled = relax(system, system.wished(), 1.0, most=_affordable(system))
         if _trouble(system, settled, 1.0, stops) is None:
             return Reached(settled, True, 1.0, None)
     for light in _LIGHT:
@@ -109,7 +113,7 @@ def _reach(system: System, stops: Stops) -> Reached:
             last, factor, why = _climb(system, found, light, 1.0, light, stops)
             if why is None:
                 return Reached(last, True, 1.0, None)
-            return Reached(first, False, factor, trouble if first.converged else why)
+            return Reached(first, False, factor, trouble if first.converged else why, why[0] == "spent")
     for damper in (30.0, 1000.0):
         damped = newton(system, *start(system), 1.0, most=30, damper=damper)
         why = _trouble(system, damped, 1.0, stops)
@@ -125,11 +129,11 @@ def factor_of(system: System, reached: Reached, stops: Stops, method: Method) ->
         return None
     if not reached.sound:
         limit, part = reached.trouble if reached.trouble is not None else ("no equilibrium", None)
-        return Factor(reached.factor, False, limit, part, "tracked")
+        return Factor(reached.factor, reached.at_least, "spent" if reached.at_least else limit, part, "tracked")
     if method == "auto" and linear_will_do(system, reached.found, stops):
         return Factor(CAP, True, "cap", None, "linear")
     _, factor, why = _climb(system, reached.found, 1.0, CAP, 1.0, stops)
-    return Factor(factor, why is None, *(why or ("cap", None)), "tracked")
+    return Factor(factor, why is None or why[0] == "spent", *(why or ("cap", None)), "tracked")
 
 
 def linear_will_do(system: System, found: Found, stops: Stops) -> bool:
@@ -172,13 +176,11 @@ def _climb(
     why: Trouble | None = None
     while low < top * (1 - 1e-9):
         high = min(top, low + step)
-        guess = Guess(base.guess.rods, base.guess.bars * (high / low))
-        ahead = newton(system, base.state, guess, high, most=15)
-        if not ahead.converged:
-            ahead = newton_from_soft(system, base.state, guess, high, widest=0.1)
-        if not ahead.converged and system.body is not None:
-            ahead = relax(system, base.state, high, most=60)
-        trouble = _trouble(system, ahead, high, stops)
+        try:
+            ahead = _ahead(system, base, low, high)
+            trouble = _trouble(system, ahead, high, stops)
+        except Spent:
+            return base, low, why or ("spent", None)
         if trouble is None:
             low, base = high, ahead
             step = step if why is not None else max(step, 0.25 * low)
@@ -188,6 +190,22 @@ def _climb(
             return base, low, why
         step = max(0.5 * (high - low), 0.9 * PRECISION * low)
     return base, low, None
+
+
+def _ahead(system: System, base: Found, low: float, high: float) -> Found:
+    """The state at `high`, looked for from a sound one at `low`."""
+    guess = Guess(base.guess.rods, base.guess.bars * (high / low))
+    ahead = newton(system, base.state, guess, high, most=15)
+    if not ahead.converged:
+        ahead = newton_from_soft(system, base.state, guess, high, widest=0.1)
+    if not ahead.converged and system.body is not None:
+        ahead = relax(system, base.state, high, most=60)
+    return ahead
+
+
+def _affordable(system: System) -> int:
+    """Steps downhill that the work left allows, the usual number at most."""
+    return int(min(MOST_DOWNHILL, _DOWNHILL * system.pattern.left / (system.n + SETTING_UP)))
 
 
 def _trouble(system: System, found: Found, factor: float, stops: Stops) -> Trouble | None:
