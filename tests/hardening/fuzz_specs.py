@@ -12,9 +12,7 @@ import sys
 import time
 from collections import Counter
 from collections.abc import Iterator
-from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, field
-from functools import partial
 from multiprocessing import get_context
 from pathlib import Path
 
@@ -35,6 +33,7 @@ class Tally:
     codes: Counter[str] = field(default_factory=Counter)
     troubles: dict[str, tuple[int, Run]] = field(default_factory=dict)
     planned: int = 0
+    seconds: float = 0.0
     again: Counter[str] = field(default_factory=Counter)
     slowest: tuple[float, int] = (0.0, -1)
     largest: tuple[float, int] = (0.0, -1)
@@ -43,6 +42,7 @@ class Tally:
         """Count a run; true when its trouble is a new one."""
         self.codes[f"{command} {one.code}"] += 1
         self.planned += one.planned > 0
+        self.seconds += one.seconds
         self.slowest = max(self.slowest, (one.seconds, number))
         self.largest = max(self.largest, (one.peak, number))
         if one.trouble:
@@ -65,6 +65,10 @@ def lot(seed: int, first: int, count: int) -> list[tuple[int, str, Run]]:
     return found
 
 
+def _lot(given: tuple[int, int, int]) -> list[tuple[int, str, Run]]:
+    return lot(*given)
+
+
 def fuzz(seed: int, first: int, count: int, jobs: int) -> Iterator[tuple[int, str, Run]]:
     """Run ``count`` cases from ``first`` on, in ``jobs`` processes, or in this one."""
     starts = range(first, first + count, LOT)
@@ -72,8 +76,9 @@ def fuzz(seed: int, first: int, count: int, jobs: int) -> Iterator[tuple[int, st
         for start in starts:
             yield from lot(seed, start, min(LOT, first + count - start))
         return
-    with ProcessPoolExecutor(jobs, get_context("spawn"), max_tasks_per_child=8) as pool:
-        for found in pool.map(partial(lot, seed), starts, [min(LOT, first + count - start) for start in starts]):
+    lots = [(seed, start, min(LOT, first + count - start)) for start in starts]
+    with get_context("spawn").Pool(jobs, maxtasksperchild=8) as pool:
+        for found in pool.imap_unordered(_lot, lots):
             yield from found
 
 
@@ -99,11 +104,11 @@ def main() -> int:
     for done, (number, command, one) in enumerate(fuzz(options.seed, first, count, options.jobs), 1):
         if tally.take(number, command, one):
             print(told(options.seed, number, one, small=not options.as_it_is), flush=True)
-        if done % 500 == 0:
+        if done % 100 == 0:
             print(f"{done} of {count} in {time.monotonic() - start:.0f} s, {sum(tally.again.values())} in trouble",
                   file=sys.stderr, flush=True)
     print(f"{count} damaged specs, seed {options.seed}: {sum(tally.again.values())} in trouble; {tally.planned} came to"
-          " a plan")
+          f" a plan; {tally.seconds:.0f} s of processor time")
     for sort, times in tally.again.most_common():
         print(f"  {times} x {sort} (case {tally.troubles[sort][0]})")
     print("exit codes:", ", ".join(f"{name} x {times}" for name, times in sorted(tally.codes.items())))

@@ -86,7 +86,8 @@ def reader_error(failure: Exception, file: str, text: str) -> Diagnostic:
 
 
 def _point(mark: Any, file: str, text: str) -> Span:
-    """One character at a mark; the last character of the text when the mark lies behind it."""
+    """One character at a mark; the last character of the text when the mark lies behind it,
+    and the mere place at the end of a line, where there is no character."""
     if mark is None:
         return Span(file, 1, 1, 1, 2)
     lines = text.split("\n")
@@ -95,4 +96,5 @@ def _point(mark: Any, file: str, text: str) -> Span:
         filled = [number for number, content in enumerate(lines) if content.strip()]
         line = filled[-1] if filled else 0
         column = max(len(lines[line].rstrip()) - 1, 0)
-    return Span(file, line + 1, column + 1, line + 1, column + 2)
+    width = len(lines[line])
+    return Span(file, line + 1, min(column, width) + 1, line + 1, min(column + 1, width) + 1)

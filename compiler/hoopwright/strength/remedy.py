@@ -23,7 +23,7 @@ from hoopwright.strength.weight import weights
 
 MOST_SOLVED = 5
 """Changed cages solved for one plan."""
-MOST_LOST = 3
+MOST_LOST = 2
 """Changed cages that find no rest either, after which no more are solved: those cost a second each, and a
 plan must not wait."""
 STILL = ("solved", "stands only by symmetry")
