@@ -60,7 +60,7 @@ def _process(made: Case, folder: Path) -> tuple[int, bytes, float, float]:
         (folder / "case" / name).write_bytes(data)
     (folder / "case").mkdir(parents=True, exist_ok=True)
     (folder / "stdin").write_bytes(made.text)
-    words = [word.encode("utf-8", "surrogateescape") for word in made.given]
+    words = [word.replace("\0", "").encode("utf-8", "surrogatepass") for word in made.given]
     with (folder / "stdin").open("rb") as given, (folder / "printed").open("wb") as printed:
         child = subprocess.Popen([sys.executable, "-m", "hoopwright", *words], cwd=folder / "case", stdin=given,
                                  stdout=printed, stderr=printed)

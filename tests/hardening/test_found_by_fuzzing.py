@@ -1,0 +1,69 @@
+"""Defects that damaged specs brought to light, each by its name."""
+
+from __future__ import annotations
+
+import pytest
+
+from hoopwright.compile import compile_spec
+from hoopwright.plan.model import Plan
+from hoopwright.source.read import read
+from hoopwright.spec.check import Check
+from hoopwright.strength import whole
+from hoopwright.strength.cage import sparse
+
+
+def planned(text: str) -> Plan:
+    run = compile_spec(text.encode(), "cage.yaml")
+    assert run.plan is not None, run.diagnostics
+    return run.plan
+
+
+def check(plan: Plan, code: str) -> Check:
+    return next(one for one in plan.checks if one.code == code)
+
+
+def worked(monkeypatch: pytest.MonkeyPatch) -> list[float]:
+    """What is factored from now on: the unknowns of each matrix, and what setting it up costs."""
+    done: list[float] = []
+    factor = sparse.Pattern.factor
+
+    def counting(self: sparse.Pattern, *given: object) -> object:
+        done.append(self.n + sparse.SETTING_UP)
+        return factor(self, *given)
+
+    monkeypatch.setattr(sparse.Pattern, "factor", counting)
+    return done
+
+
+@pytest.mark.parametrize("change", [("weight: 1.9 kg", "weight: 1000 kg"), ("girth: 110 in", "girth: 20 m")],
+                         ids=["a tonne", "a hem of twenty metres"])
+def test_a_cage_that_finds_no_rest_ends_within_the_work_allowed(
+    change: tuple[str, str], harbour_text: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """It took half a minute, and longer the more hoops there were."""
+    monkeypatch.setattr(whole, "WORK", 4e5)
+    monkeypatch.setattr(whole, "WORK_OF_TRIAL", 1e5)
+    done = worked(monkeypatch)
+    plan = planned(harbour_text.replace(*change))
+    assert 4e5 < sum(done) < 4e5 + 6 * 1e5
+    assert plan.assessment.verdict == "will not stand"
+    said = check(plan, "equilibrium").remedy
+    assert "in as many steps as a plan waits for" in said or "it carries at least" in said
+
+
+def test_what_is_carried_more_is_left_open_when_the_work_allowed_ends(
+    harbour_text: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Neither a number nor a pass is made up for a load that was not followed."""
+    whole_cost = worked(monkeypatch)
+    sound = check(planned(harbour_text), "buckling")
+    assert (sound.result, sound.value) == ("holds", 3.0)
+    monkeypatch.setattr(whole, "WORK", sum(whole_cost) * 0.6)
+    found = check(planned(harbour_text), "buckling")
+    assert (found.result, found.value) == ("not assessed", None)
+    assert "it carries at least 1 times this load" in found.remedy
+
+
+def test_a_sign_at_the_end_of_the_text_is_pointed_at_within_the_text() -> None:
+    _, said = read(b"&", "cage.yaml")
+    assert [(one.span.column, one.span.end_column) for one in said if one.span] == [(2, 2)]
