@@ -13,7 +13,7 @@ from pathlib import Path
 
 import pytest
 from fuzzing.cases import Case, case
-from fuzzing.judging import MEMORY, QUICK, SOLVING, run
+from fuzzing.judging import MEMORY, run
 
 LOTS, IN_A_LOT = 20, 50
 PATIENCE = 60.0
@@ -44,8 +44,7 @@ def test_damaged_specs_as_processes(tmp_path: Path, lot: int) -> None:
         assert code == inside.code, made.shown()
         assert code in (0, 1, 2), made.shown()
         assert b"Traceback" not in printed
-        limit = SOLVING * max(1, inside.designs) if inside.solved else QUICK
-        assert seconds <= limit + STARTING, made.shown()
+        assert seconds <= inside.allowed + STARTING, made.shown()
         assert megabytes <= MEMORY, made.shown()
 
 

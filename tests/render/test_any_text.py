@@ -15,7 +15,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from markdown_it import MarkdownIt
 
-from hoopwright.cli.build import rendered
+from hoopwright.cli.files import rendered
 from hoopwright.compile import compile_spec
 
 NASTY = (

@@ -35,16 +35,20 @@ QUICK, SOLVING, MEMORY = 2.0, 10.0, 512
 
 @dataclass
 class Run:
-    """What a run came to; ``trouble`` is empty when all was right. Of the ``designs`` compiled ``planned`` came to a
-    plan; ``solved`` counts how often strength was assessed."""
+    """What a run came to; ``trouble`` is empty when all was right. ``planned`` designs came to a plan, and the
+    strength of ``solved`` was assessed."""
 
     code: int | None = None
     seconds: float = 0.0
     peak: float = 0.0
     planned: int = 0
-    designs: int = 0
     solved: int = 0
     trouble: list[str] = field(default_factory=list)
+
+    @property
+    def allowed(self) -> float:
+        """Seconds of processor time it may take."""
+        return SOLVING * self.solved if self.solved else QUICK
 
     @property
     def sort(self) -> str:
@@ -85,18 +89,18 @@ def _run(case: Case) -> Run:
     before = peak_memory()
     start = time.process_time()
     try:
-        with _watched(seen), _limit(SOLVING * 3), contextlib.redirect_stdout(out), contextlib.redirect_stderr(err), \
+        with _watched(seen), _limit(SOLVING * 12), contextlib.redirect_stdout(out), contextlib.redirect_stderr(err), \
                 patch("sys.stdin", _Stdin(case.text)), patch.dict(os.environ, {"HOOPWRIGHT_TRACE": "1"}):
             found.code = main(list(case.given))
     except SystemExit as stop:
         found.code = stop.code if isinstance(stop.code, int) else 1
     except TimeOver:
-        found.trouble.append(f"{traceback.format_exc()}\ntime over: more than {SOLVING * 3:.0f} s")
+        found.trouble.append(f"{traceback.format_exc()}\ntime over: more than {SOLVING * 12:.0f} s")
     except Exception:
         found.trouble.append(traceback.format_exc())
     found.seconds = time.process_time() - start
     found.peak = peak_memory()
-    found.designs, found.solved = len(seen.compiled), seen.solved
+    found.solved = seen.solved
     found.planned = sum(one.plan is not None for one in seen.compiled)
     if not found.trouble:
         printed = out.getvalue() + err.getvalue()
@@ -104,9 +108,8 @@ def _run(case: Case) -> Run:
         found.trouble += _of_findings(seen)
         found.trouble += _of_files(seen.files)
         found.trouble += _of_output(case, out.getvalue())
-        limit = SOLVING * max(1, len(seen.compiled)) if seen.solved else QUICK
-        if found.seconds > limit:
-            found.trouble.append(f"time over: {found.seconds:.1f} s, where {limit:.0f} s are allowed\n")
+        if found.seconds > found.allowed:
+            found.trouble.append(f"time over: {found.seconds:.1f} s, where {found.allowed:.0f} s are allowed\n")
         if found.peak > MEMORY and found.peak > before:
             found.trouble.append(f"memory over: {found.peak:.0f} MB")
     return found
@@ -130,10 +133,10 @@ class _Seen:
 @contextlib.contextmanager
 def _watched(seen: _Seen) -> Iterator[None]:
     """Keep what the compiler gives to the commands, and whether a design came to be solved."""
-    from hoopwright.cli import build, specs
+    from hoopwright.cli import files, specs
     from hoopwright.strength import assess
 
-    compile_spec, rendered, assessed, read_cast = specs.compile_spec, build.rendered, assess.assess, specs.read_cast
+    compile_spec, rendered, assessed, read_cast = specs.compile_spec, files.rendered, assess.assess, specs.read_cast
 
     def compiling(*given: Any, **named: Any) -> Compiled:
         seen.compiled.append(compile_spec(*given, **named))
@@ -152,7 +155,7 @@ def _watched(seen: _Seen) -> Iterator[None]:
         seen.problems += problems
         return members, problems
 
-    with patch.object(specs, "compile_spec", compiling), patch.object(build, "rendered", rendering), \
+    with patch.object(specs, "compile_spec", compiling), patch.object(files, "rendered", rendering), \
             patch.object(assess, "assess", assessing), patch.object(specs, "read_cast", casting):
         yield
 
