@@ -46,7 +46,7 @@ CLOTH = 5000.0
 """N per metre of width and layer: our judgement for woven cotton at small strains."""
 COARSE = 24
 """Rods in a hoop of a changed cage; 48 in the cage itself."""
-WORK, WORK_OF_TRIAL = 3.2e6, 1.4e6
+WORK, WORK_OF_TRIAL = 3.2e6, 1.0e6
 """What solving a cage, and a changed one, may cost in unknowns factored: a few seconds. The committed cages cost up to
 0.9e6; those that cost more hang from nothing that could hold them."""
 MOST_SAID = 4
