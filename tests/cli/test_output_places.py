@@ -123,6 +123,25 @@ def test_a_folder_or_a_pipe_named_like_a_file_is_refused_before_anything_moves(t
         assert {path: path.stat().st_mtime_ns for path in out.rglob("*") if path.is_file()} == before
 
 
+def test_figures_on_another_disk_are_refused_and_nothing_moves(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where the disk is not told apart beforehand, the moves made so far are taken back."""
+    put(tmp_path, {"plan.md": "# old\n", "figures/hem.svg": "<svg>old</svg>\n", "figures/x.svg": "<svg/>\n"})
+    before = _state(tmp_path)
+    real = os.replace
+
+    def replace(source: str, target: str) -> None:
+        if str(target).endswith(".svg"):
+            raise OSError(18, "Invalid cross-device link")
+        real(source, target)
+
+    monkeypatch.setattr(os, "replace", replace)
+    with pytest.raises(Refused, match=r"cross-device link.; what was there is as it was"):
+        put(tmp_path, {name: text for name, text in NEW.items() if name != "plan.json"} | {"figures/x.svg": "<svg/>\n"})
+    assert _state(tmp_path) == before
+
+
 def test_a_file_named_figures_is_refused(tmp_path: Path) -> None:
     (tmp_path / "figures").write_text("mine")
     with pytest.raises(Refused, match="as it was"):

@@ -8,6 +8,7 @@ folder at once, so often.
 from __future__ import annotations
 
 import argparse
+import shutil
 import signal
 import subprocess
 import sys
@@ -68,8 +69,8 @@ def kill_builds(times: int, seed: int) -> tuple[int, int, int]:
         for number in range(times):
             process = subprocess.Popen(new_build, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
             if number % 2:
-                _await_writing(process, folder / "out", 5 * span)
-                time.sleep(dice.random() * 0.02)
+                _await_writing(process, folder / "out", "" if number % 4 == 1 else "/ready", 5 * span)
+                time.sleep(dice.random() * 0.01)
             else:
                 time.sleep(dice.random() * span)
             process.send_signal(signal.SIGKILL)
@@ -81,20 +82,23 @@ def kill_builds(times: int, seed: int) -> tuple[int, int, int]:
 
 
 def _restore(folder: Path, files: dict[str, bytes]) -> None:
-    """Exactly ``files`` in ``folder``, and whatever a killed build left there hidden."""
+    """Exactly ``files`` in ``folder``."""
+    for stage in folder.glob(STAGES):
+        shutil.rmtree(stage, ignore_errors=True)
     for name in state(folder).keys() - files.keys():
         (folder / name).unlink()
     for name, data in files.items():
         (folder / name).write_bytes(data)
 
 
-def _await_writing(process: subprocess.Popen[bytes], folder: Path, most: float) -> None:
-    """Until the build has begun to write, or has ended, or ``most`` seconds have gone by."""
+def _await_writing(process: subprocess.Popen[bytes], folder: Path, sign: str, most: float) -> None:
+    """Until the build has begun to write, or, with the sign ``/ready``, to move; or has ended, or ``most`` seconds
+    have gone by."""
     deadline = time.monotonic() + most
     while process.poll() is None and time.monotonic() < deadline:
-        if any(folder.glob(STAGES)):
+        if any(folder.glob(f"{STAGES}{sign}")):
             return
-        time.sleep(0.001)
+        time.sleep(0.0005)
 
 
 def builds_together(times: int) -> tuple[int, int]:
@@ -105,7 +109,9 @@ def builds_together(times: int) -> tuple[int, int]:
         whole = [_built(build, folder / "out") for build in builds]
         found = [0, 0]
         for _ in range(times):
-            running = [subprocess.Popen(build, stderr=subprocess.DEVNULL) for build in builds]
+            running = [
+                subprocess.Popen(build, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL) for build in builds
+            ]
             codes = [process.wait() for process in running]
             hidden = [path for path in (folder / "out").iterdir() if path.name.startswith(".")]
             found[not (codes == [0, 0] and state(folder / "out") in whole and not hidden)] += 1

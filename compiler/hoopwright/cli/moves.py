@@ -97,10 +97,12 @@ class Moves:
         """Every move made so far taken back. Raises OSError at the first that cannot be."""
         for name in (*self.put, *self.removed):
             old, target = self.stage / "old" / name, self.folder / name
+            if os.path.lexists(self.stage / "new" / name) or (name in self.removed and os.path.lexists(target)):
+                continue  # not moved yet
             if os.path.lexists(old):
                 target.parent.mkdir(exist_ok=True)
                 os.replace(old, target)
-            elif name in self.put and not os.path.lexists(self.stage / "new" / name):
+            elif name in self.put:
                 target.unlink(missing_ok=True)
 
     def discard(self) -> None:
@@ -126,8 +128,8 @@ class Moves:
         for name in (*self.put, *self.removed):
             target, known = self.folder / name, self.put.get(name)
             there, staged = _bytes(target), os.path.lexists(self.stage / "new" / name)
-            if there is None and not target.is_symlink():
-                continue
+            if there == b"" or (there is None and not target.is_symlink()):
+                continue  # there is nothing to keep
             if known == "" and not staged:
                 continue  # a copy already in its place
             if there is not None and (there == _bytes(self.stage / "old" / name) or digest(there) == known):

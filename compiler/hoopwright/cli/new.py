@@ -38,7 +38,12 @@ def _deliver(text: str, output: str | None) -> int:
     try:
         Path(output).parent.mkdir(parents=True, exist_ok=True)
         with Path(output).open("x", encoding="utf-8", newline="\n") as stream:
-            stream.write(text)
+            try:
+                stream.write(text)
+                stream.flush()
+            except OSError:
+                Path(output).unlink()
+                raise
     except FileExistsError:
         say.progress(f"{output}: this file exists and is left as it is; name another")
         return MISUSED

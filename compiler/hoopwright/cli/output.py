@@ -51,6 +51,8 @@ def put(folder: Path, files: dict[str, str]) -> list[Path]:
 def _put(folder: Path, files: dict[str, str]) -> list[Path]:
     if (folder / "figures").is_symlink():
         raise Refused("`figures` is a link that leads elsewhere; nothing was written there")
+    if (folder / "figures").is_dir() and (folder / "figures").stat().st_dev != folder.stat().st_dev:
+        raise Refused("`figures` lies on another disk, to which nothing can be moved; nothing was written there")
     kept = staging.finish(folder)
     stale = [f"figures/{path.name}" for path in _own_figures(folder)]
     fresh = {name: text for name, text in files.items() if _read(folder / name) != text}

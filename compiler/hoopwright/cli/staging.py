@@ -79,7 +79,7 @@ def finish(folder: Path) -> list[Path]:
         moves = Moves.read(stage, folder)
         if moves is not None:
             kept += moves.spare()
-            _settled(moves, back=moves.damaged())
+            _apart(moves, back=moves.damaged())
     return kept
 
 
@@ -122,7 +122,7 @@ def _write(path: Path, data: bytes, like: Path | None = None) -> None:
         path.chmod(like.stat().st_mode & 0o777)
 
 
-def _apart(moves: Moves) -> None:
+def _apart(moves: Moves, *, back: bool = False) -> None:
     """Move in a child that outlives a killed build; in this process where there is none."""
     try:
         child = os.fork() if hasattr(os, "fork") else -1
@@ -132,16 +132,16 @@ def _apart(moves: Moves) -> None:
         code = 1
         try:
             os.setsid()
-            moves.forward()
+            moves.back() if back else moves.forward()
             moves.discard()
             code = 0
         finally:
             os._exit(code)
     if child < 0 or os.waitpid(child, 0)[1]:
-        _settled(moves)  # says here what went wrong there
+        _settled(moves, back=back)  # says here what went wrong there
 
 
-def _settled(moves: Moves, *, back: bool = False) -> None:
+def _settled(moves: Moves, *, back: bool) -> None:
     """Forward, or all the way back; raises HalfDone when neither will go."""
     failed: OSError | None = None
     if not back:
