@@ -120,7 +120,7 @@ def test_refused_lengths(text: object, code: str, mend: str) -> None:
 
 
 @pytest.mark.parametrize(("text", "code", "mend"), [
-    ("24.50", "currency-missing", "`24.50 USD`"), (24.5, "currency-missing", "`24.5 USD`"),
+    ("24.50", "currency-missing", "`24.50 USD`"), (24.5, "currency-missing", "`24.50 USD`"),
     ("£24.50", "currency-missing", "`24.50 GBP`"), ("24.50 USB", "unit-unknown", "`24.50 USD`"),
     ("24.50 kg", "unit-wrong", "`24.50 USD`"), ("24,50 EUR", "quantity-unreadable", "`24.50 EUR`"),
     ("1,240 EUR", "quantity-unreadable", "`1.240 EUR`, or `1240 EUR`"),

@@ -6,8 +6,10 @@ import argparse
 from importlib import import_module
 
 from hoopwright import __version__
+from hoopwright.cli.misuse import Parser
 
 _MOST_JOBS = 256
+COMMANDS = ("check", "build", "bench", "diff", "compare", "shop", "new", "explain", "schema", "values")
 _FORMATS = ("text", "short", "jsonl", "sarif", "junit", "annotations", "summary")
 
 
@@ -16,25 +18,15 @@ def parser(only: str | None = None) -> argparse.ArgumentParser:
 
     ``only`` the command that is asked for need be described, when it is known beforehand.
     """
-    top = argparse.ArgumentParser(
+    top = Parser(
         prog="hoopwright",
         description="Turns a YAML spec of a hooped understructure into a build plan.",
         epilog="exit codes: 0 clean, 1 findings or failed checks, 2 wrong use, 70 a defect in hoopwright",
     )
     top.add_argument("--version", action="version", version=f"hoopwright {__version__}")
     commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND")
-    makers = {
-        "check": _check,
-        "build": _build,
-        "bench": _bench,
-        "diff": _diff,
-        "compare": _compare,
-        "shop": _shop,
-        "new": _new,
-        "explain": _explain,
-        "schema": _schema,
-        "values": _values,
-    }
+    described = (_check, _build, _bench, _diff, _compare, _shop, _new, _explain, _schema, _values)
+    makers = dict(zip(COMMANDS, described, strict=True))
     for make in [makers[only]] if only in makers else makers.values():
         make(commands)
     return top
@@ -43,7 +35,7 @@ def parser(only: str | None = None) -> argparse.ArgumentParser:
 _Commands = argparse._SubParsersAction  # the only name argparse gives this type
 
 
-def _check(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _check(commands: _Commands[Parser]) -> None:
     command = commands.add_parser(
         "check", help="run every stage on specs and say what was found; write nothing"
     )
@@ -57,7 +49,7 @@ def _check(commands: _Commands[argparse.ArgumentParser]) -> None:
     command.set_defaults(run=_later("check"))
 
 
-def _build(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _build(commands: _Commands[Parser]) -> None:
     command = commands.add_parser("build", help="write plan.md, plan.json and figures/ for each spec")
     _specs(command)
     _jobs(command)
@@ -81,7 +73,7 @@ def _build(commands: _Commands[argparse.ArgumentParser]) -> None:
     command.set_defaults(run=_later("build"))
 
 
-def _bench(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _bench(commands: _Commands[Parser]) -> None:
     command = commands.add_parser(
         "bench",
         help="what a sample tested in the shop says of its stock, and for which cages it will do",
@@ -96,7 +88,7 @@ def _bench(commands: _Commands[argparse.ArgumentParser]) -> None:
     )
     command.add_argument("--grade", help="the grade it is sold as, when that is known")
     command.add_argument("--width", metavar="LENGTH", help="width of a sample of corded cloth")
-    for name, kind, words in _BENCH:
+    for name, kind, words in BENCH:
         command.add_argument(f"--{name}", metavar=kind, action="append", default=[], help=words)
     command.add_argument(
         "--for", dest="cages", nargs="+", metavar="SPEC", help="cages to try it in: specs or folders"
@@ -105,7 +97,7 @@ def _bench(commands: _Commands[argparse.ArgumentParser]) -> None:
     command.set_defaults(run=_later("bench"))
 
 
-_BENCH = (
+BENCH = (
     ("overhang", "LENGTH", "droop: free length from the clamp to the end"),
     ("hang", "WEIGHT", "droop: weight hung at the end (default: none)"),
     ("drop", "LENGTH", "droop: how far the end drops below the clamp"),
@@ -118,7 +110,7 @@ _BENCH = (
 )
 
 
-def _diff(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _diff(commands: _Commands[Parser]) -> None:
     command = commands.add_parser(
         "diff",
         help="say what differs between two designs: shape, parts, shopping, cost, hours, checks, tasks",
@@ -139,7 +131,7 @@ def _diff(commands: _Commands[argparse.ArgumentParser]) -> None:
     command.set_defaults(run=_later("diff"))
 
 
-def _compare(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _compare(commands: _Commands[Parser]) -> None:
     command = commands.add_parser(
         "compare", help="designs and their variants side by side, the cheapest that passes first"
     )
@@ -152,7 +144,7 @@ def _compare(commands: _Commands[argparse.ArgumentParser]) -> None:
     command.set_defaults(run=_later("compare"))
 
 
-def _shop(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _shop(commands: _Commands[Parser]) -> None:
     command = commands.add_parser(
         "shop",
         help="one shopping trip for several designs: pooled packs, one cutting plan, the cost shared out",
@@ -167,7 +159,7 @@ def _shop(commands: _Commands[argparse.ArgumentParser]) -> None:
     command.set_defaults(run=_later("shop"))
 
 
-def _values(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _values(commands: _Commands[Parser]) -> None:
     command = commands.add_parser(
         "values", help="print a spec as sorted `path = value` lines, for git's textconv"
     )
@@ -175,7 +167,7 @@ def _values(commands: _Commands[argparse.ArgumentParser]) -> None:
     command.set_defaults(run=_later("values"))
 
 
-def _new(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _new(commands: _Commands[Parser]) -> None:
     command = commands.add_parser("new", help="print a starter spec made from a few measurements")
     command.add_argument(
         "starter", nargs="?", metavar="STARTER", help="which one; without it, the list of starters"
@@ -188,13 +180,13 @@ def _new(commands: _Commands[argparse.ArgumentParser]) -> None:
     command.set_defaults(run=_later("new"))
 
 
-def _explain(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _explain(commands: _Commands[Parser]) -> None:
     command = commands.add_parser("explain", help="explain a finding's code, a check, or a word of the trade")
     command.add_argument("topic", nargs="*", metavar="TOPIC", help="without one, the list of all")
     command.set_defaults(run=_later("explain"))
 
 
-def _schema(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _schema(commands: _Commands[Parser]) -> None:
     command = commands.add_parser(
         "schema", help="print the JSON Schema of specs, of plan.json or of shopping.json"
     )

@@ -8,6 +8,7 @@ import sys
 from collections.abc import Callable, Mapping, Sequence
 
 from hoopwright.cli import CLEAN, FOUND, MISUSED, say
+from hoopwright.cli.arguments import BENCH
 from hoopwright.library.everyday import WEIGHTS, WIDTHS, everyday, near
 from hoopwright.library.grades import GRADES
 from hoopwright.library.model import BenchTest, Droop, Section, Stock, Weigh, Wrap
@@ -27,7 +28,9 @@ def run(options: argparse.Namespace) -> int:
         sample = _sample(options, read)
         report = examine(sample)
     except QuantityError as problem:
-        say.progress(f"{problem.message}; {problem.help}" if problem.help else problem.message)
+        named = {"--section": options.section, "--width": options.width}
+        tests = {f"--{name}": value for name, _, _ in BENCH for value in getattr(options, name)}
+        say.progress(say.of_option(problem, named | tests))
         return MISUSED
     except (Wrong, ValueError) as problem:
         say.progress(str(problem))

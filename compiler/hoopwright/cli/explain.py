@@ -6,6 +6,7 @@ import argparse
 import sys
 
 from hoopwright.cli import CLEAN, MISUSED, say
+from hoopwright.cli.arguments import COMMANDS
 from hoopwright.explain.pages import find, listing, nearest
 
 
@@ -19,6 +20,8 @@ def run(options: argparse.Namespace) -> int:
     if not found:
         near = nearest(topic)
         offer = f"; near it: {', '.join(near)}" if near else "; `hoopwright explain` lists all there are"
+        if topic in COMMANDS:
+            offer = f"; it is a command: `hoopwright {topic} --help` tells of it"
         say.progress(f"there is no page on `{topic}`{offer}")
         return MISUSED
     sys.stdout.write("\n".join(page.text for page in found))

@@ -64,7 +64,8 @@ def _read(real: Path, shown: str, name: str) -> Fetched | Unread:
             return Fetched(shown, stream.read(MOST + 1))
     except FileNotFoundError:
         return _unread("file-missing", name, "is not there",
-                       "its path is relative to the file that names it")
+                       f"it is looked for as `{shown}`: write its path from the folder of the file that names it,"
+                       " and check its name")
     except (OSError, ValueError) as problem:
         why = (getattr(problem, "strerror", None) or "no file").lower()
         return _unread("file-unreadable", name, f"cannot be read ({why})",

@@ -20,13 +20,18 @@ def run(options: argparse.Namespace) -> int:
             sys.stdout.write(f"{name}\n{_indented(about)}\n")
         return CLEAN
     if options.starter not in known:
-        say.progress(f"there is no starter `{options.starter}`; there are: {', '.join(known)}")
+        from hoopwright.spec.nearest import nearest
+
+        near = [name for name in known if options.starter and options.starter in name]
+        near += [name for name in nearest(options.starter, known, 2) if name not in near]
+        offer = f"near it: {', '.join(near)}" if near else f"there are: {', '.join(known)}"
+        say.progress(f"there is no starter `{options.starter}`; {offer}")
         return MISUSED
     asked = {key: getattr(options, key) for key in ("title", "stature", "waist", "hip")}
     try:
         text = starter(options.starter, {key: value for key, value in asked.items() if value is not None})
     except QuantityError as problem:
-        say.progress(f"{problem.message}; {problem.help}" if problem.help else problem.message)
+        say.progress(say.of_option(problem, {f"--{key}": value for key, value in asked.items()}))
         return MISUSED
     return _deliver(text, options.output)
 

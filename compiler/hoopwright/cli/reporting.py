@@ -45,6 +45,8 @@ class Report:
         """What one spec came to."""
         if not self.gathers:
             say.diagnostics(result.diagnostics, [spec], self.how)
+            if self.how == "text":
+                say.failing(result)
             return
         from hoopwright.render.outcome import Outcome
 

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from hoopwright.cli.include import MOST
 from hoopwright.cli.names import path_of, text_of, visible
 from hoopwright.cli.specs import SpecFile
+from hoopwright.compile import Compiled
+from hoopwright.source.amount import QuantityError
 from hoopwright.source.diagnostic import Diagnostic, Severity
 
 
@@ -18,8 +20,19 @@ def diagnostics(items: Sequence[Diagnostic], specs: Sequence[SpecFile], how: str
     if not items:
         return
     write = {"text": report.text, "short": report.short, "jsonl": report.json_lines}[how]
+    if how == "text":  # what stopped the build comes first
+        items = sorted(items, key=lambda item: list(Severity).index(item.severity))
     printed = write(items, texts_of(items, specs))
     sys.stdout.write(printed if printed.endswith("\n") else printed + "\n")
+
+
+def failing(result: Compiled) -> None:
+    """Print the checks that fail, on stdout, with what to do."""
+    if result.plan is not None and result.document is not None and result.plan.failing:
+        from hoopwright.render.failing import failing_text
+
+        between = "\n" if result.diagnostics else ""
+        sys.stdout.write(between + failing_text(result.plan, result.document, result.diagnostics))
 
 
 def texts_of(items: Sequence[Diagnostic], specs: Sequence[SpecFile]) -> dict[str, str]:
@@ -40,6 +53,14 @@ def progress(line: str) -> None:
     said = visible(text_of(line))
     sys.stderr.write(f"{'./' if said.lstrip().startswith('::') else ''}{said}\n")
     sys.stderr.flush()
+
+
+def of_option(problem: QuantityError, options: Mapping[str, str | None]) -> str:
+    """What is wrong with a quantity of the command line, with the option it was given to when one is known."""
+    said = f"{problem.message}; {problem.help}" if problem.help else problem.message
+    marked = problem.message.split("`")[1:2]
+    given = next((name for name, value in options.items() if value and marked and marked[0] in value), "")
+    return f"{given}: {said}" if given else said
 
 
 def count(items: Sequence[Diagnostic]) -> str:

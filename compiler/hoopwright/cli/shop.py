@@ -30,7 +30,8 @@ def run(options: argparse.Namespace) -> int:
         else:
             plans.append((_label(spec, result.plan, specs), result.plan))
     if len(plans) < len(specs) or not plans:
-        say.progress("no trip: not every design can be planned")
+        say.progress("no shopping list: mend the design it stops at first" if specs else
+                     "no shopping list: no design was read")
         return max(worst, FOUND)
     trip, found = plan_trip(plans)
     say.diagnostics(_placed(found), specs, "text")

@@ -10,6 +10,7 @@ from hoopwright.cli import FOUND, MISUSED
 from hoopwright.cli.cast import IS_CAST, read_cast
 from hoopwright.cli.include import MOST, leads_out, reader
 from hoopwright.cli.names import folder_name, one_of_a_kind, path_of, shown, slug, text_of
+from hoopwright.cli.strange import missing_file, strange_file
 from hoopwright.compile import Compiled, compile_spec
 from hoopwright.source.diagnostic import Diagnostic, Severity
 from hoopwright.source.record import record
@@ -65,7 +66,7 @@ def gather(names: list[str], variant: str = "") -> tuple[list[SpecFile], list[Di
                     "folder-without-specs",
                     name,
                     "no spec is in this folder",
-                    "name a YAML file that begins with `spec: 1`",
+                    "name a YAML file that begins with `spec: 1`, or let `hoopwright new` begin one",
                 )
             )
         for found in paths:
@@ -79,7 +80,10 @@ def gather(names: list[str], variant: str = "") -> tuple[list[SpecFile], list[Di
                     problems += _cast(found, data, files)
                 elif _IS_BODY.search(data) and not _IS_SPEC.search(data):
                     problems.append(_problem("body-alone", shown(found), "this is a body, and no design",
-                                             "name the specs that take their wearer `from` it"))
+                                             "name a spec that takes its wearer from it:"
+                                             f" `wearer: {{from: {shown(found.name)}}}`"))
+                elif found.suffix not in _SUFFIXES and not _IS_SPEC.search(data):
+                    problems.append(strange_file(found))
                 else:
                     spec = SpecFile(found, shown(found), data, choice)
                     files.setdefault((found.resolve(), ""), spec)
@@ -190,9 +194,7 @@ def _bytes(path: Path) -> bytes:
 
 def _unreadable(name: str, problem: OSError) -> Diagnostic:
     if isinstance(problem, FileNotFoundError):
-        return _problem(
-            "file-missing", name, "there is no such file", "check the name and the folder you are in"
-        )
+        return missing_file(Path(name))
     return _problem(
         "file-unreadable",
         name,

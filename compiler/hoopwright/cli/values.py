@@ -17,6 +17,9 @@ def run(options: argparse.Namespace) -> int:
     from hoopwright.source.read import read
 
     try:
+        if Path(options.spec).is_dir():
+            say.progress(f"{options.spec}: this is a folder; name one spec in it")
+            return MISUSED
         data = sys.stdin.buffer.read() if options.spec == "-" else Path(options.spec).read_bytes()
     except OSError as problem:
         say.progress(f"{options.spec}: cannot be read ({(problem.strerror or str(problem)).lower()})")

@@ -29,9 +29,15 @@ def json_lines(diagnostics: Iterable[Diagnostic], sources: Mapping[str, str]) ->
     return "".join(json.dumps(_record(found)) + "\n" for found in diagnostics)
 
 
-def _paragraph(found: Diagnostic, lines: Mapping[str, list[str]]) -> str:
+def paragraph(head: str, found: Diagnostic, source: str) -> str:
+    """One thing to tell people that is no finding, under a head of its own; ``source`` is its file's text."""
+    return _paragraph(found, {found.file: lines_of(source)}, head)
+
+
+def _paragraph(found: Diagnostic, lines: Mapping[str, list[str]], head: str = "") -> str:
     """One diagnostic for people."""
-    out = [f"{found.severity.value} {found.code} at {_place(found)}", f"  {_one_line(found.message)}"]
+    head = head or f"{found.severity.value} {found.code}"
+    out = [f"{head} at {_place(found)}", f"  {_one_line(found.message)}"]
     out += _excerpts(found, lines)
     out += [f"  note: {_one_line(note)}" for note in found.notes]
     if found.help:

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from hoopwright.shape import problems
+from hoopwright.shape.impossible import Impossible
 from hoopwright.shape.model import Hoop
 from hoopwright.shape.outline import Outline, Oval
 from hoopwright.shape.tapes import fraction_at_height
 from hoopwright.shape.waist import Waist
 from hoopwright.spec.model import Opening, Spec
 
+WIDEST = 0.48
+"""The largest share of a hoop that its opening may take: with more it is a half hoop; our judgement."""
 LOOSE = 0.0508
 """An end that stands out further than this beyond its last tape, m, hangs loose: 2 in, our judgement."""
 
@@ -48,7 +52,10 @@ def _ends(
     lowest = heights[opening.hoops - 1]
     share = 0.0 if heights[0] <= lowest else (heights[0] - heights[k]) / (heights[0] - lowest)
     gap = 0.0 if opening.gap is None else opening.gap.at(share)
-    half = min(gap / 2 / outline.ellipse.perimeter, 0.24)
+    girth = outline.ellipse.perimeter
+    if gap > WIDEST * girth:
+        raise Impossible(problems.gap_too_wide(gap, girth, spec.units))
+    half = gap / 2 / girth
     return half, 1.0 - half
 
 

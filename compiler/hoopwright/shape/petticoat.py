@@ -103,7 +103,7 @@ def _flounces(spec: Spec, lines: Sequence[_Line], edge: float) -> tuple[Flounce,
     found, slant = [], lines[-1].down
     for at, build in enumerate(spec.build.flounces, start=1):
         if build.above_hem + build.depth > slant:
-            raise Impossible(problems.flounces_too_long())
+            raise Impossible(problems.flounces_too_long(slant, spec.units))
         girth = _girth(lines, slant - build.above_hem)
         height = build.cut_height or build.depth + 2 * spec.allowances.seam
         found.append(Flounce(f"flounce {at}", build.above_hem + build.depth + edge, girth, build.depth,

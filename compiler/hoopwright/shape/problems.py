@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from hoopwright.source.diagnostic import Finding, Path, error, note, warning
+from hoopwright.source.quantity import Units, length_text
 
 HEM: Path = ("shape", "hem")
 GROUND: Path = ("shape", "ground_plan")
@@ -159,7 +160,7 @@ def reach_disagrees(oval: float) -> Finding:
         "reach-disagrees",
         (*GROUND, "width_over_depth"),
         f"girth and reaches make the hem {oval:.2f} times as wide as deep",
-        "leave `width_over_depth` out, or let it agree",
+        f"leave `width_over_depth` out, or write {oval:.2f} for the hem",
         related=(((*GROUND, "reach"), "the reaches"), ((*HEM, "girth"), "the hem's girth")),
     )
 
@@ -181,6 +182,18 @@ def half_without_reach() -> Finding:
         (*GROUND, "chord"),
         "a half hoop wants a chord and a reach above nothing",
         "give each a length above 0 at the top and at the hem",
+    )
+
+
+def gap_too_wide(gap: float, girth: float, units: Units) -> Finding:
+    """An opening as wide as half its hoop or wider."""
+    return error(
+        "opening-too-wide",
+        ("shape", "opening", "gap"),
+        f"an opening of {length_text(gap, units)} leaves less than half of a hoop that is"
+        f" {length_text(girth, units)} round",
+        f"write at most {length_text(girth * 0.45, units)}, or leave `gap` out: the hoops then end at the first and"
+        " the last tape",
     )
 
 
@@ -223,12 +236,12 @@ def steps_past_waist(wanted: int, fit: int) -> Finding:
     )
 
 
-def flounces_too_long() -> Finding:
+def flounces_too_long(slant: float, units: Units) -> Finding:
     """Flounces that reach above the waistband."""
     return error(
         "flounce-too-long", ("build", "flounce"),
         "the flounces are longer than the petticoat they are sewn to",
-        "take fewer rows, or a smaller `depth`; measure down the petticoat's side",
+        f"down its side the petticoat measures {length_text(slant, units)}: take a smaller `depth`, or fewer rows",
     )
 
 

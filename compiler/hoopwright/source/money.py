@@ -21,6 +21,8 @@ CURRENCIES = frozenset(_CODES.split())
 """Currency codes of ISO 4217, from memory."""
 
 _SIGNS = {"$": "USD", "€": "EUR", "£": "GBP", "¥": "JPY"}
+_SPOKEN = {"dollar": "USD", "dollars": "USD", "buck": "USD", "bucks": "USD", "euro": "EUR", "euros": "EUR",
+           "pound": "GBP", "pounds": "GBP", "quid": "GBP", "franc": "CHF", "francs": "CHF", "yen": "JPY"}
 _AMOUNT = re.compile(r"""(?P<before>[A-Za-z]{1,12}|[$€£¥])?\s*
                      (?P<amount>[+-]?(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+))\s*
                      (?P<after>[^\W\d_]{1,12}|[$€£¥])?""", re.VERBOSE)
@@ -52,7 +54,8 @@ def parse_money(value: object, *, zero: bool = False) -> tuple[Decimal, str]:
     if found is None or (found["before"] and found["after"]):
         raise QuantityError("quantity-unreadable", f"`{said}` does not read as a price", _AS_IN)
     amount = Decimal(found["amount"])
-    currency = _currency(found["before"] or found["after"], found["amount"])
+    digits = f"{value:.2f}" if isinstance(value, float) and round(value, 2) == value else found["amount"]
+    currency = _currency(found["before"] or found["after"], digits)
     if amount < 0 or (amount == 0 and not zero):
         raise QuantityError("amount-not-positive", f"`{said}` is not above zero", "write what it costs")
     if amount and not _LEAST <= abs(amount) <= _MOST:
@@ -75,7 +78,8 @@ def _currency(written: str | None, amount: str) -> str:
                             f"write `{amount} USD`, or another three-letter code")
     from difflib import get_close_matches
 
+    spoken = _SPOKEN.get(written.lower())
     near = get_close_matches(code, _USUAL, n=1) or get_close_matches(code, sorted(CURRENCIES), n=1)
-    meant = near[0] if near else "USD"
+    meant = spoken or (near[0] if near else "USD")
     raise QuantityError("unit-unknown", f"`{written}` is no currency code",
                         f"write `{amount} {meant}`, or another three-letter code")

@@ -9,6 +9,7 @@ import re
 from typing import Any
 
 from hoopwright.source.diagnostic import Diagnostic, Label, Span
+from hoopwright.source.slips import slip_in
 from hoopwright.source.text import error_at
 
 _QUOTE = "put the whole text in quotes, as in `title: \"Harbour play: act two\"`"
@@ -60,6 +61,10 @@ def syntax_error(failure: Any, file: str, text: str) -> Diagnostic:
     the unfinished thing began.
     """
     problem = " ".join(str(part) for part in (failure.problem, failure.context) if part)
+    slip = slip_in(problem, failure.problem_mark, failure.context_mark, text)
+    if slip is not None:
+        span = Span(file, slip.line + 1, slip.column + 1, slip.line + 1, slip.column + 1 + slip.length)
+        return error_at("yaml-syntax", span, slip.message, slip.help)
     said, help = next(((words, mend) for phrase, words, mend in _WORDS if phrase in problem),
                       (f"this cannot be read as YAML: {failure.problem}", _QUOTE))
     at, began = failure.problem_mark, failure.context_mark

@@ -42,9 +42,9 @@ def _not_utf8(data: bytes, at: int, file: str) -> Diagnostic:
     column = len(data[line_start:at].decode("utf-8").removeprefix("\ufeff" if line == 1 else "")) + 1
     help = "save the file again with the encoding UTF-8; most editors ask for it under `save as`"
     if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
-        help = "the file is in UTF-16; " + help
+        help = "the whole file is in UTF-16; " + help
     return error_at("text-not-utf8", Span(file, line, column, line, column + 1),
-                    f"byte {at + 1} of the file, 0x{data[at]:02X}, is not UTF-8 text", help)
+                    "this sign is saved in an encoding other than UTF-8, so it cannot be read", help)
 
 
 def stray_characters(text: str, file: str) -> list[Diagnostic]:

@@ -251,13 +251,13 @@ def _join(node: Node, tools: Node, stock: Stock, notes: Notebook) -> Join:
     join = JOINS[name]
     if join not in fitting:
         notes.tell(error("join-unsuited", node.path,
-                         f"a join `{name}` does not hold {_said(stock)}",
+                         f"the join `{name}` does not hold {_said(stock)}",
                          f"joins that suit it: {listed(one.name for one in fitting)}"))
     elif have is not None and join not in doable:
         groups = (" or ".join(f"`{tool}`" for tool in group) for group in lacking(join.tools, have))
         missing = " and ".join(groups)
         notes.tell(error("tool-missing", node.path,
-                         f"a join `{name}` wants {missing}, and the workshop has none",
+                         f"the join `{name}` wants {missing}, and the workshop has none",
                          f"joins that do with the tools at hand: {listed(one.name for one in doable)}",
                          related=((tools.path, "the tools at hand"),)))
     return join

@@ -91,7 +91,9 @@ def _measures(document: Document) -> object:
 
 
 def _unknown(document: Document, choice: Choice, names: tuple[str, ...]) -> Diagnostic:
-    mend = offer(choice.variant, names, "variant") if names else "write it under `variants`"
+    mend = offer(choice.variant, names, "variant") if names else (
+        f"this spec has no variants: leave the name out, or write `variants: {{{choice.variant[:40]}: ...}}` with"
+        " the keys that differ")
     at = choice.places.get("variant") or place((VARIANTS,), document, at_key=True)
     return Diagnostic("variant-unknown", Severity.ERROR, f"no variant is called `{choice.variant[:60]}`",
                       at.file, at, (), (), mend)

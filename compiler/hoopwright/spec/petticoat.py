@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from hoopwright.library.model import Goods
 from hoopwright.source.diagnostic import error, warning
+from hoopwright.source.quantity import length_text
 from hoopwright.source.record import record
 from hoopwright.spec.model import Carrier, ChannelBuild, FlounceBuild, PanelBuild
 from hoopwright.spec.node import Node, Notebook
@@ -28,10 +29,10 @@ OWN: Mapping[str, tuple[Carrier, ...]] = MappingProxyType({
 """The maps of ``build`` that belong to one way of carrying the hoops."""
 
 _HELP: Mapping[str, str] = MappingProxyType({
-    "tapes": "write `carried_by: tapes`, or leave this map out",
-    "channels": "write `carried_by: channels`, or leave this map out",
-    "wheel": "write `carried_by: wheel`, or leave this map out",
-    "cords": "write `carried_by: cords`, or leave this map out",
+    "tapes": "write `carried_by: tapes`, or leave this key out",
+    "channels": "write `carried_by: channels`, or leave this key out",
+    "wheel": "write `carried_by: wheel`, or leave this key out",
+    "cords": "write `carried_by: cords`, or leave this key out",
 })
 
 Article = Callable[[Node, str, str], Goods]
@@ -141,6 +142,11 @@ def _top(node: Node, wearer: Node, hem: float, straight: bool, drawn: bool, note
                         "as wide as the hips, so that it goes on over them; our choice")
 
 
+def _both(length: float) -> str:
+    """A length in both units: a spec may be written in either."""
+    return f"{length_text(length, 'inches')} or {length_text(length, 'centimetres')}"
+
+
 def _gore(node: Node, count: int, hem: float, notes: Notebook) -> tuple[float, float] | None:
     """The maker's own finished widths of a gore; they must make the hem's girth."""
     if not node:
@@ -149,8 +155,8 @@ def _gore(node: Node, count: int, hem: float, notes: Notebook) -> tuple[float, f
     if abs(count * low - hem) > OFF_GIRTH:
         notes.tell(error("gores-miss-girth", node["hem"].path,
                          f"{count} gores of this width do not make the hem's girth",
-                         "the finished width at the hem is the girth over the number of gores; change the"
-                         " width, the number of gores or the girth",
+                         f"{count} gores for this girth are {_both(hem / count)} wide at the hem, seams not counted:"
+                         " write that, or change the number of gores or the girth",
                          related=((("shape", "hem", "girth"), "the hem's girth"),)))
     return top, low
 

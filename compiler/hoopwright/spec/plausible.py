@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator
 
 from hoopwright.library import body
 from hoopwright.library.grades import grade_for
 from hoopwright.library.model import Droop, Stock, Weigh, Wrap
 from hoopwright.source.diagnostic import Finding, Path, error, warning
+from hoopwright.source.quantity import QuantityError, parse_length
 from hoopwright.spec.model import Wearer
 from hoopwright.spec.node import Node
 
@@ -34,14 +36,29 @@ def _sizes(wearer: Wearer, node: Node) -> Iterator[Finding]:
                                     ("hip", wearer.hip, body.HIP_RANGE)):
         if node[key] and value is not None and not low <= value <= high:
             yield warning("measure-unlikely", node[key].path, f"this is an unlikely {key} for a grown person",
-                          "check the number and its unit")
+                          _in_another_unit(node[key], low, high))
+
+
+def _in_another_unit(node: Node, low: float, high: float) -> str:
+    """The mend of an unlikely length: the same number in the unit that would make it likely."""
+    text = node.text() or ""
+    for unit in ("mm", "cm", "in", "ft", "m"):
+        other = re.sub("[A-Za-z]+$", unit, text)
+        try:
+            likely = low <= parse_length(other) <= high
+        except QuantityError:
+            continue
+        if likely and other != text:
+            return f"check the number and its unit; perhaps `{other}` is meant"
+    return "check the number and its unit"
 
 
 def _proportions(wearer: Wearer, node: Node) -> Iterator[Finding]:
     if node["hip"] and not body.WAIST_OVER_HIP.low <= wearer.waist / wearer.hip <= body.WAIST_OVER_HIP.high:
         yield warning("hip-unlikely", node["hip"].path,
-                      f"waist over hip is {wearer.waist / wearer.hip:.2f}; from {body.WAIST_OVER_HIP.low:.2f}"
-                      f" to {body.WAIST_OVER_HIP.high:.2f} is usual, corsets included",
+                      f"the waist is {wearer.waist / wearer.hip:.2f} of the hips round; from"
+                      f" {body.WAIST_OVER_HIP.low:.2f} to {body.WAIST_OVER_HIP.high:.2f} is usual, corsets"
+                      " included",
                       "measure both again, over all that is worn beneath", related=(
                           (node["waist"].path, "the waist"),), notes=(body.SOURCE, body.CORSET))
     if wearer.stature is None or not node["waist_height"]:
@@ -104,7 +121,7 @@ def _section(stock: Stock, node: Node) -> Iterator[Finding]:
     elif section.depth > (THICKEST_STRIP if section.kind == "flat" else THICKEST_ROD):
         key = "thickness" if section.kind == "flat" else "diameter"
         yield warning("section-unlikely", node[key].path, f"this is a very large {key} for a hoop",
-                      "check the number and its unit")
+                      _in_another_unit(node[key], 0.0002, THICKEST_STRIP if key == "thickness" else 0.015))
 
 
 def _overrides(stock: Stock, node: Node) -> Iterator[Finding]:

@@ -7,8 +7,10 @@ whatever else is wrong with the spec.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import pi
 
-from hoopwright.source.diagnostic import Finding, Path, error
+from hoopwright.source.diagnostic import Finding, Path, error, warning
+from hoopwright.source.quantity import Units, length_text
 from hoopwright.spec.corded_shape import corded_ranges
 from hoopwright.spec.model import Build, ShapeSpec, Wearer
 
@@ -16,7 +18,7 @@ _HEM = ("shape", "hem", "girth")
 _TOP = ("shape", "top_hoop")
 
 
-def range_findings(wearer: Wearer, shape: ShapeSpec, build: Build) -> tuple[Finding, ...]:
+def range_findings(wearer: Wearer, shape: ShapeSpec, build: Build, units: Units) -> tuple[Finding, ...]:
     """Every contradiction between measures; where one follows from another, only the first."""
     if build.cords is not None:
         return tuple(corded_ranges(wearer, shape))
@@ -26,8 +28,8 @@ def range_findings(wearer: Wearer, shape: ShapeSpec, build: Build) -> tuple[Find
         return (error("carrier-clash", ("shape", "line", "kind"), "a drum hangs from a wheel, and there"
                                                                   " is none",
                       "write `carried_by: wheel` and `wheel: {width: 36 in}` under `build`"),)
-    return (*_not_yet(shape, build), *_girths(wearer, shape), *_names(shape),
-            *_top_hoop(wearer, shape, build), *_open(shape, build))
+    return (*_not_yet(shape, build), *_girths(wearer, shape, units), *_names(shape),
+            *_top_hoop(wearer, shape, build, units), *_open(shape, build))
 
 
 def _not_yet(shape: ShapeSpec, build: Build) -> Iterator[Finding]:
@@ -37,9 +39,17 @@ def _not_yet(shape: ShapeSpec, build: Build) -> Iterator[Finding]:
                     "write `ground_plan: round`, or let tapes carry the hoops")
 
 
-def _girths(wearer: Wearer, shape: ShapeSpec) -> Iterator[Finding]:
-    """A line that grows downward ends wider than it begins."""
-    if shape.line.kind == "table" or shape.ground_plan.half is not None:
+def _girths(wearer: Wearer, shape: ShapeSpec, units: Units) -> Iterator[Finding]:
+    """A line that grows downward ends wider than it begins, and wider than the hips."""
+    if shape.ground_plan.half is not None:
+        return
+    if wearer.waist < shape.hem_girth <= wearer.hip:
+        across = length_text(shape.hem_girth, units)
+        yield warning("hem-unlikely", _HEM, "the hem hoop is no larger round than the hips",
+                      f"a girth goes all round the hoop: if {across} is its width, write `girth:"
+                      f" {length_text(shape.hem_girth * pi, units)}`", related=(
+                          (("wearer", "hip"), "the hips"),))
+    if shape.line.kind == "table":
         return
     top = shape.top_girth
     if shape.hem_girth <= wearer.waist:
@@ -94,7 +104,7 @@ def _names(shape: ShapeSpec) -> Iterator[Finding]:
                         "give each hoop a name of its own; hoops without one are H1, H2 ... from the top")
 
 
-def _top_hoop(wearer: Wearer, shape: ShapeSpec, build: Build) -> Iterator[Finding]:
+def _top_hoop(wearer: Wearer, shape: ShapeSpec, build: Build, units: Units) -> Iterator[Finding]:
     """The top hoop lies between the waistband and the hem; one stated down the tape is left to the shape."""
     place = shape.top_hoop
     if shape.listed or shape.every or place.down_tape is not None:
@@ -114,5 +124,6 @@ def _top_hoop(wearer: Wearer, shape: ShapeSpec, build: Build) -> Iterator[Findin
     elif top <= lowest:
         under = "the hem hoop" if build.band is None else "the hem band's upper hoop"
         yield error("top-hoop-below-hem", (*_TOP, key), f"the top hoop is not above {under}",
-                    "check the waist's height, how far the top hoop lies below it, and the hem's `off_floor`",
+                    f"there are {length_text(wearer.side - lowest, units)} from the waist down to {under}: write"
+                    " less than that, or check the waist's height and the hem's `off_floor`",
                     related=((("shape", "hem"), "the hem"),))

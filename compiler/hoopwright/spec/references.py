@@ -54,8 +54,9 @@ def reference_findings(value: object) -> tuple[Finding, ...]:
         kinds = _kinds(spec["materials"])
         uses = [(_at(spec, path), wanted) for path, wanted in _USES]
         uses += [(layer["material"], ("cloth",)) for layer in spec["load"].items()]
+        own = tuple(spec["materials"].names())
         found = [wrong for node, wanted in uses for one in _each(node)
-                 for wrong in _material(one, wanted, kinds)]
+                 for wrong in _material(one, wanted, kinds, own)]
     found.extend(_join(spec["build"]["hoops"]["join"]))
     for name in spec["materials"].names():
         found.extend(_grade(spec["materials"][name]["grade"]))
@@ -94,7 +95,7 @@ def _kind(material: Node) -> str:
     return kind if kind in _KINDS else ANY
 
 
-def _material(node: Node, wanted: Kinds, kinds: dict[str, str]) -> Iterator[Finding]:
+def _material(node: Node, wanted: Kinds, kinds: dict[str, str], own: tuple[str, ...]) -> Iterator[Finding]:
     name = node.text()
     if not name or (name == NONE and node.path[-1] in ("casing", "starch")):
         return
@@ -102,11 +103,23 @@ def _material(node: Node, wanted: Kinds, kinds: dict[str, str]) -> Iterator[Find
     kind = kinds.get(name)
     if kind is None:
         yield error("material-unknown", node.path, f"no material is called `{name}`",
-                    offer(name, fitting, "material"))
+                    _offered(name, wanted, fitting, tuple(word for word in own if word in fitting)))
     elif kind not in (*wanted, ANY):
         yield error("material-wrong-kind", node.path,
                     f"`{name}` is {_article(kind)}, but {_any(wanted)} is wanted here",
                     f"known here: {listed(sorted(fitting))}")
+
+
+def _offered(name: str, wanted: Kinds, fitting: list[str], own: tuple[str, ...]) -> str:
+    """The mend of an unknown material: the nearest of the maker's own or of all, else those of her own that
+    would do, and how to list another."""
+    if nearest(name, own):
+        return offer(name, own, "material")
+    if own:
+        entry = "{grade: ..., section: ...}" if HOOP in wanted else f"{{kind: {wanted[0]}}}"
+        return (f"of your `materials`, {listed(own)} would do here; or list this one there, as in"
+                f" `{name[:40]}: {entry}`")
+    return offer(name, fitting, "material")
 
 
 def _article(kind: str) -> str:

@@ -71,9 +71,13 @@ def _assembled(node: Node, file: str, currency: str | None, notes: Notebook) -> 
     if wearer is None or build is None or failed(notes.findings):
         return None
     shape = read_shape(node["shape"], wearer, build, notes)
-    notes.tell(*range_findings(wearer, shape, build))
+    notes.tell(*range_findings(wearer, shape, build, _units(node)))
     title = _title(node["title"], file, notes)
     return _finished(node, title, currency, cupboard, wearer, build, shape, notes)
+
+
+def _units(node: Node) -> Units:
+    return "inches" if node["units"].text() == "inches" else "centimetres"
 
 
 def _cupboard(node: Node, notes: Notebook) -> Cupboard:
@@ -99,7 +103,7 @@ def _title(node: Node, file: str, notes: Notebook) -> str:
 
 def _finished(node: Node, title: str, currency: str | None, cupboard: Cupboard, wearer: Wearer,
               build: Build, shape: ShapeSpec, notes: Notebook) -> Spec:
-    units: Units = "inches" if node["units"].text() == "inches" else "centimetres"
+    units = _units(node)
     load = read_load(node["load"], wearer, cupboard, notes)
     skirt = node["skirt"]["off_floor"].length()
     if skirt is None:

@@ -113,7 +113,7 @@ def _count_fits(node: Node, count: int, gap: float | None, waist: float, width: 
     if gap is not None and gap >= waist:
         notes.tell(error("front-gap-too-wide", node["front_gap"].path,
                          "the front gap is as wide as the waist or wider",
-                         "the gap is measured along the waistband; 7 to 9 in are usual on a 26 in waist",
+                         "the gap is measured along the waistband; a quarter to a third of the waist is usual",
                          related=((("wearer", "waist"), "the waist"),)))
         return False
     spacing = waist / count if gap is None else (waist - gap) / (count - 1)

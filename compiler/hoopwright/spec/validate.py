@@ -6,11 +6,12 @@ the quantities are read by the compiler itself, so that a missing unit is told f
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from hoopwright.source.diagnostic import Finding, Path, error
+from hoopwright.spec.misfit import example_of, name_of, no_value, unknown_value, wrong_type
 from hoopwright.spec.nearest import listed, nearest, offer
 from hoopwright.spec.quantities import PARSERS, quantity_findings
 from hoopwright.spec.schema import load_schema
@@ -19,13 +20,18 @@ if TYPE_CHECKING:
     from jsonschema import Draft202012Validator
     from jsonschema.exceptions import ValidationError
 
-_SAID = {"object": "keys and values", "array": "a list", "string": "text", "integer": "a whole number",
-         "number": "a number", "boolean": "true or false"}
-
 _HELP_FOR_MISSING = {
-    "count": "an offer says how it is sold: `{length, price}`, `{per, step, price}` or `{count, price}`",
-    "waist": "add `waist`: girth of the waist over all that is worn beneath; or take a body `from` a file",
-    "grade": "material for hoops has a `grade`; anything else has a `kind`",
+    "spec": "write `spec: 1` as its first line: it says which version of the language this is",
+    "units": "write `units: inches` or `units: centimetres`: what the plan is printed in",
+    "wearer": "write `wearer: {stature: 5 ft 6 in, waist: 28 in}` with your own measures",
+    "shape": "write `shape: {hem: {girth: 104 in}}` with your own girth, or `shape: {line: {kind: drum}}` for a"
+             " wheel",
+    "count": "say how it is sold: `{length: 50 ft, price: 19.00 USD}` for packs, `{per: 1 yd, price: 0.60 USD}`"
+             " for what is cut to measure, `{count: 20, price: 2.80 USD}` for pieces",
+    "waist": "add `waist`, as in `waist: 28 in` or `waist: 72 cm`: its girth over all that is worn beneath; or"
+             " take a body `from` a file",
+    "grade": "write `grade: spring steel, tempered`, or another, for hoops; anything else has a `kind`, as in"
+             " `kind: tape`, `braid`, `cloth`, `fastening` or `consumable`",
 }
 
 
@@ -44,8 +50,11 @@ def schema_findings(value: object) -> tuple[Finding, ...]:
     found = [finding for wrong in _validator().iter_errors(value) for finding in _translated(wrong)]
     near = {(finding.path[:-1], word) for finding in found if finding.code == "key-unknown"
             for word in _meant(finding)}
-    return tuple(dict.fromkeys(finding for finding in found
-                               if not (finding.code == "key-missing" and _follows(finding, near))))
+    told: dict[tuple[str, Path, str], Finding] = {}
+    for finding in found:
+        if not (finding.code == "key-missing" and _follows(finding, near)):
+            told.setdefault((finding.code, finding.path, finding.message), finding)
+    return tuple(told.values())
 
 
 @cache
@@ -66,23 +75,23 @@ def _translated(wrong: ValidationError) -> Iterator[Finding]:
     elif rule == "required":
         yield _missing(wrong, node, path)
     elif rule == "type" and not (node.get("title") in PARSERS and value is not None):
-        yield _wrong_type(value, bound, path)
+        yield wrong_type(value, bound, node, path)
     elif rule == "const" and path == ("spec",) and not isinstance(value, str | Mapping | list):
         yield error("spec-version", path, f"this is version {value} of the language, and only version {bound}"
                                           " is known", f"write `spec: {bound}`")
     elif rule in ("enum", "const"):
         if value is None:
-            yield error("value-wrong-type", path, f"{_name(path)} has no value",
-                        "write one, or leave the key out", at_key=_keyed(path))
+            words = listed([bound] if rule == "const" else bound)
+            yield no_value(node, words, path)
             return
-        yield _unknown_value(value, [bound] if rule == "const" else bound, path)
+        yield unknown_value(value, [bound] if rule == "const" else bound, path)
     elif rule in ("minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum"):
         yield _out_of_range(value, node, path)
     elif rule in ("minItems", "minProperties", "minLength"):
-        yield error("value-too-short", path, f"{_name(path)} holds too little",
+        yield error("value-too-short", path, f"{name_of(path)} holds too little",
                     f"it takes at least {bound} {_counted(rule, bound)}")
     elif rule in ("maxItems", "maxLength"):
-        yield error("value-too-long", path, f"{_name(path)} holds too much",
+        yield error("value-too-long", path, f"{name_of(path)} holds too much",
                     f"it takes at most {bound} {_counted(rule, bound)}")
 
 
@@ -90,6 +99,11 @@ def _unknown_keys(value: Any, node: Mapping[str, Any], path: Path) -> Iterator[F
     known = node.get("properties", {})
     for key in value:
         if key not in known:
+            begun, colon, rest = key.partition(":")
+            if colon and rest and nearest(begun, known):
+                yield error("key-unknown", (*path, key), "a `:` wants a space after it",
+                            f"write `{nearest(begun, known)[0]}: {rest[:60]}`", at_key=True)
+                continue
             home = "" if len(path) > 1 or nearest(key, known) else _home_of(key)
             yield error("key-unknown", (*path, key), f"no key `{key}` is known {_inside(path)}",
                         home or offer(key, known, "key"), at_key=True)
@@ -98,37 +112,12 @@ def _unknown_keys(value: Any, node: Mapping[str, Any], path: Path) -> Iterator[F
 def _missing(wrong: ValidationError, node: Mapping[str, Any], path: Path) -> Finding:
     required: Any = wrong.validator_value
     key = next(name for name in required if f"'{name}'" in wrong.message)
-    told = node.get("properties", {}).get(key, {}).get("description", "")
-    mend = _HELP_FOR_MISSING.get(key) or f"add `{key}`: {_start(told)}"
-    return error("key-missing", path, f"{_name(path)} has no `{key}`", mend, at_key=_keyed(path))
-
-
-def _wrong_type(value: object, wanted: str | list[str], path: Path) -> Finding:
-    names = [wanted] if isinstance(wanted, str) else wanted
-    said = " or ".join(_SAID[name] for name in names)
-    if value is None:
-        return error("value-wrong-type", path, f"{_name(path)} has no value", f"it takes {said}",
-                     at_key=_keyed(path))
-    return error("value-wrong-type", path, f"{_name(path)} takes {said}, not {_SAID[_type_of(value)]}",
-                 _type_help(value, names))
-
-
-def _type_help(value: object, names: list[str]) -> str:
-    if names == ["array"]:
-        return "put it in square brackets, or on lines of its own that begin with `- `"
-    if names == ["string"]:
-        return "put it in quotes" if not isinstance(value, Mapping | list) else "write one piece of text"
-    if names == ["boolean"]:
-        return "write `true` or `false`"
-    return "`hoopwright explain value-wrong-type` shows each form"
-
-
-def _unknown_value(value: object, known: Iterable[object], path: Path) -> Finding:
-    words = [str(word) for word in known]
-    said = f"`{value}`" if isinstance(value, str | int | float) else "this"
-    near = nearest(str(value), words)
-    mend = f"the nearest is `{near[0]}`; it takes {listed(words)}" if near else f"it takes {listed(words)}"
-    return error("value-unknown", path, f"{said} is no value of {_name(path)}", mend)
+    wanted = node.get("properties", {}).get(key, {})
+    sample = example_of(wanted)
+    told = f"add `{key}`{f', as in {sample}' if sample else ''}: {_start(wanted.get('description', ''))}"
+    mend = _HELP_FOR_MISSING.get(key) or told
+    said = f"{name_of(path)} has no `{key}`" if path else f"this spec has no `{key}`"
+    return error("key-missing", path, said, mend, at_key=_keyed(path))
 
 
 def _out_of_range(value: object, node: Mapping[str, Any], path: Path) -> Finding:
@@ -136,14 +125,16 @@ def _out_of_range(value: object, node: Mapping[str, Any], path: Path) -> Finding
     for rule, words in (("minimum", "at least"), ("exclusiveMinimum", "more than"), ("maximum", "at most")):
         if rule in node:
             parts.append(f"{words} {node[rule]}")
-    return error("number-out-of-range", path, f"{value} is out of range for {_name(path)}",
+    return error("number-out-of-range", path, f"{value} is out of range for {name_of(path)}",
                  f"it takes a number of {' and '.join(parts)}")
 
 
 def _meant(finding: Finding) -> tuple[str, ...]:
     """The key an unknown key probably stands for."""
-    marks = finding.help.split("`")
-    return (marks[1],) if finding.help.startswith("a key with a similar name") else ()
+    meant = finding.help.split("`")[1:2]
+    if finding.message.startswith("a `:`"):
+        return (meant[0].partition(":")[0],)
+    return tuple(meant) if finding.help.startswith("a key with a similar name") else ()
 
 
 def _follows(finding: Finding, near: set[tuple[Path, str]]) -> bool:
@@ -168,22 +159,13 @@ def _home_of(key: str) -> str:
     return f"`{key}` goes under {listed(places)}" if places else ""
 
 
-def _name(path: Path) -> str:
-    """A path in words: its last key in quotes, which item of a list, or the whole spec."""
-    if not path:
-        return "the spec"
-    if isinstance(path[-1], int):
-        return f"item {path[-1] + 1} of {_name(path[:-1])}"
-    return f"`{path[-1]}`"
-
-
 def _keyed(path: Path) -> bool:
     """Whether the path ends at a key, which then can be pointed at."""
     return bool(path) and isinstance(path[-1], str)
 
 
 def _inside(path: Path) -> str:
-    return f"in {_name(path)}" if path else "at the top of a spec"
+    return f"in {name_of(path)}" if path else "at the top of a spec"
 
 
 def _counted(rule: str, bound: int) -> str:
@@ -195,13 +177,3 @@ def _start(text: str) -> str:
     """The first sentence of a description, without its full stop, ready to follow a colon."""
     first = text.split(". ")[0].rstrip(".")
     return first[:1].lower() + first[1:]
-
-
-def _type_of(value: object) -> str:
-    if isinstance(value, bool):
-        return "boolean"
-    if isinstance(value, int | float):
-        return "number"
-    if isinstance(value, str):
-        return "string"
-    return "array" if isinstance(value, list) else "object"

@@ -130,8 +130,9 @@ def _too_narrow(need: ClothNeed, problem: TooWide, spec: Spec) -> Finding:
         ("materials", need.goods.name, "width"),
         f"`{problem.part}` is {length_text(problem.across, spec.units)} across the grain it is to be cut on, "
         f"and `{need.goods.name}` is {length_text(problem.usable, spec.units)} wide when washed",
-        "cut it the other way of the grain, or take a cloth at least "
-        f"{length_text(problem.across, spec.units)} wide",
+        f"take a cloth at least {length_text(problem.across, spec.units)} wide; or "
+        + ("more gores, each of them narrower" if problem.part == "gore" else
+           "cut it the other way of the grain"),
     )
 
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from hoopwright.source.diagnostic import Finding, error, warning
 from hoopwright.spec.model import Spec
-from hoopwright.spec.nearest import nearest
+from hoopwright.spec.nearest import listed, nearest
 from hoopwright.work.actions import ACTIONS
 from hoopwright.work.model import Task
 
@@ -51,7 +51,13 @@ def _gone(name: str, path: tuple[str | int, ...]) -> Finding:
 
 
 def _unknown(name: str, path: tuple[str | int, ...], known: Iterable[str]) -> Finding:
+    """The nearest name; of a name that ends in a part of the design, all tasks of that part."""
+    part = name.rpartition("-")[2]
+    same = [one for one in known if part and one.endswith(f"-{part}")]
     near = nearest(name, known)
-    return error("task-unknown", path, f"no task is called `{name[:60]}`",
-                 f"a task with a similar name exists: `{near[0]}`" if near else
-                 "the plan shows each task's id beside its step")
+    if same:
+        mend = f"the tasks of {part} are {listed(same, 'and')}"
+    else:
+        mend = (f"a task with a similar name exists: `{near[0]}`" if near else
+                "the plan shows each task's name beside its step")
+    return error("task-unknown", path, f"no task is called `{name[:60]}`", mend)

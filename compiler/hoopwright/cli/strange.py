@@ -1,0 +1,48 @@
+"""Names on the command line that mean no spec: nothing is there, or it is something else."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from hoopwright.source.diagnostic import Diagnostic, Severity
+
+_SUFFIXES = (".yaml", ".yml")
+_SPEC = re.compile(rb"^(?:\xef\xbb\xbf)?(?:spec|cast)[ \t]*:", re.MULTILINE)
+_BUILT = (".md", ".json", ".svg", ".html")
+
+
+def missing_file(path: Path) -> Diagnostic:
+    """No file of that name; the nearest name in its folder is offered."""
+    from hoopwright.spec.nearest import listed, nearest
+
+    help = "check the name and the folder you are in"
+    folder = path.parent
+    if not folder.is_dir():
+        help = f"there is no folder `{folder.as_posix()}` here either: {help}"
+    else:
+        here = [one.name for one in _specs_in(folder)]
+        near = nearest(path.name, here) or nearest(path.stem, here) or tuple(here[:3])
+        if near:
+            help = f"{listed((folder / name).as_posix() for name in near)} is there: {help}"
+    return Diagnostic("file-missing", Severity.ERROR, "there is no such file", path.as_posix(), help=help)
+
+
+def strange_file(path: Path) -> Diagnostic:
+    """A file that is no YAML and holds no spec: most often a plan, when its spec is meant."""
+    folder = path.parent.parent if path.parent.name == "figures" else path.parent
+    beside = _specs_in(folder) if path.suffix in _BUILT else []
+    if beside:
+        return Diagnostic("not-a-spec", Severity.ERROR, "this is no spec, but perhaps was built from one",
+                          path.as_posix(), help=f"name the spec: `{beside[0].as_posix()}`, and not this file")
+    return Diagnostic("not-a-spec", Severity.ERROR, "this is no spec", path.as_posix(),
+                      help="a spec is a plain text file; its name ends in `.yaml`, and it begins with `spec: 1`."
+                           " `hoopwright new` begins one")
+
+
+def _specs_in(folder: Path) -> list[Path]:
+    try:
+        return [one for one in sorted(folder.iterdir())
+                if one.suffix in _SUFFIXES and one.is_file() and _SPEC.search(one.read_bytes())]
+    except OSError:
+        return []
