@@ -10,8 +10,6 @@ import re
 from collections.abc import Iterator
 from typing import NoReturn
 
-from hoopwright.cli import MISUSED
-
 _WANTED = {"SPEC": "a spec to work on: the name of a YAML file, or of a folder of them", "COMMAND": "a command"}
 _UNITS = {"cm": "centimetres", "in": "inches", "inch": "inches", "metric": "centimetres"}
 
@@ -22,7 +20,7 @@ class Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
         """Leave with exit code 2."""
         said, mend = self._told(message)
-        self.exit(MISUSED, f"{said}\n{mend}\n")
+        self.exit(2, f"{said}\n{mend}\n")
 
     def _told(self, message: str) -> tuple[str, str]:
         helper = f"`{self.prog} --help` shows what it takes"
