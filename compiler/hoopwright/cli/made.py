@@ -22,7 +22,8 @@ if TYPE_CHECKING:
 @record(frozen=True, slots=True)
 class Made:
     """What one spec came to: its exit code, a line that says so, and the plan's ``files`` (None when there is no
-    plan, or no files are wanted). ``plan`` and ``trials`` are here only where they are asked for."""
+    plan, or no files are wanted). ``plan`` and ``trials`` are here only where they are asked for. ``failing`` tells
+    people of the checks that fail."""
 
     diagnostics: tuple[Diagnostic, ...]
     code: int
@@ -30,6 +31,7 @@ class Made:
     plan: Plan | None = None
     trials: tuple[Trial, ...] = ()
     files: dict[str, str] | None = None
+    failing: str = ""
 
 
 def checking(*, plans: bool, syntax_only: bool = False) -> Callable[[SpecFile], Made]:
@@ -81,8 +83,17 @@ def _built(spec: SpecFile, *, plans: bool, units: Units | None, cards: bool) -> 
 def _made(result: Compiled, plans: bool, files: dict[str, str] | None = None) -> Made:
     return Made(
         result.diagnostics, code_of(result), outcome(result),
-        result.plan if plans else None, result.trials if plans else (), files,
+        result.plan if plans else None, result.trials if plans else (), files, _failing(result),
     )
+
+
+def _failing(result: Compiled) -> str:
+    """The checks that fail, each with its line of the spec and what to do; empty when all hold."""
+    if result.plan is None or result.document is None or not result.plan.failing:
+        return ""
+    from hoopwright.render.failing import failing_text
+
+    return failing_text(result.plan, result.document, result.diagnostics)
 
 
 def code_of(result: Compiled) -> int:

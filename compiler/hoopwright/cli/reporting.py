@@ -45,8 +45,8 @@ class Report:
         """What one spec came to."""
         if not self.gathers:
             say.diagnostics(result.diagnostics, [spec], self.how)
-            if self.how == "text":
-                say.failing(result)
+            if self.how == "text" and result.failing:
+                sys.stdout.write(("\n" if result.diagnostics else "") + result.failing)
             return
         from hoopwright.render.outcome import Outcome
 

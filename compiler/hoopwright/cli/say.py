@@ -8,7 +8,6 @@ from collections.abc import Mapping, Sequence
 from hoopwright.cli.include import MOST
 from hoopwright.cli.names import path_of, text_of, visible
 from hoopwright.cli.specs import SpecFile
-from hoopwright.compile import Compiled
 from hoopwright.source.amount import QuantityError
 from hoopwright.source.diagnostic import Diagnostic, Severity
 
@@ -24,15 +23,6 @@ def diagnostics(items: Sequence[Diagnostic], specs: Sequence[SpecFile], how: str
         items = sorted(items, key=lambda item: list(Severity).index(item.severity))
     printed = write(items, texts_of(items, specs))
     sys.stdout.write(printed if printed.endswith("\n") else printed + "\n")
-
-
-def failing(result: Compiled) -> None:
-    """Print the checks that fail, on stdout, with what to do."""
-    if result.plan is not None and result.document is not None and result.plan.failing:
-        from hoopwright.render.failing import failing_text
-
-        between = "\n" if result.diagnostics else ""
-        sys.stdout.write(between + failing_text(result.plan, result.document, result.diagnostics))
 
 
 def texts_of(items: Sequence[Diagnostic], specs: Sequence[SpecFile]) -> dict[str, str]:
