@@ -5,6 +5,7 @@ from __future__ import annotations
 import importlib.util
 import os
 import re
+import shlex
 import shutil
 import subprocess
 import sys
@@ -134,6 +135,20 @@ def test_the_excerpt_stands_in_the_committed_plan() -> None:
     ]
     assert len(lines) > 10
     assert missing == []
+
+
+def test_the_mistake_it_shows_is_told_so(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    shown = README.split("<!-- mistake:start -->")[1].split("<!-- mistake:end -->")[0].strip().strip("`").strip()
+    [new] = [line for line in COMMANDS if " new round" in line]
+    monkeypatch.chdir(tmp_path)
+    assert main(shlex.split(new)[1:]) == 0
+    design = Path("mine/cage.yaml")
+    design.write_text(design.read_text().replace("waist: 29 in ", "waist: 29    ", 1))
+    capsys.readouterr()
+    assert main(["check", design.as_posix()]) == 1
+    assert capsys.readouterr().out.strip() == shown
 
 
 def test_the_small_spec_builds(tmp_path: Path) -> None:

@@ -136,7 +136,7 @@ OTHERS = (
     "materials: {plait: {kind: braid, width: 1 cm, on_hand: [2 m], sold: [{per: 1 m}]}}\n",
     SHORT.replace("}}\n", "}, opening: {hoops: 2, gap: {top: 15 cm, hem: 20 cm}, straps: false},\n"
                   "  ground_plan: {kind: oval, width_over_depth: {top: 1.4, hem: 1.2}}}\n")
-    + "build: {ties: {count: 3, material: twill}, hip_ties: {count: 2, material: twill}}\n",
+    + "build: {ties: {count: 3, material: twill, lengths: {H5: 30 in}}, hip_ties: {count: 2, material: twill}}\n",
     SHORT.replace("}}\n", "}, ground_plan: {kind: thrown back, set_back: {top: 1 cm, hem: 9 cm}}}\n"),
     SHORT.replace("}}\n", "}, ground_plan: {kind: thrown back, reach: {front: 30 cm, back: 50 cm}}}\n"),
     SHORT.replace("}}\n", "}, ground_plan: {kind: half, chord: {top: 20 cm, hem: 40 cm}, reach: 30 cm,"

@@ -81,7 +81,7 @@ def gather(names: list[str], variant: str = "") -> tuple[list[SpecFile], list[Di
                 elif _IS_BODY.search(data) and not _IS_SPEC.search(data):
                     problems.append(_problem("body-alone", shown(found), "this is a body, and no design",
                                              "name a spec that takes its wearer from it:"
-                                             f" `wearer: {{from: {shown(found.name)}}}`"))
+                                             f" `wearer: {{from: {text_of(found.name)}}}`"))
                 elif found.suffix not in _SUFFIXES and not _IS_SPEC.search(data):
                     problems.append(strange_file(found))
                 else:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
+from hoopwright.cli.names import shown
 from hoopwright.source.diagnostic import Diagnostic, Severity
 
 _SUFFIXES = (".yaml", ".yml")
@@ -19,13 +20,13 @@ def missing_file(path: Path) -> Diagnostic:
     help = "check the name and the folder you are in"
     folder = path.parent
     if not folder.is_dir():
-        help = f"there is no folder `{folder.as_posix()}` here either: {help}"
+        help = f"there is no folder `{shown(folder)}` here either: {help}"
     else:
         here = [one.name for one in _specs_in(folder)]
         near = nearest(path.name, here) or nearest(path.stem, here) or tuple(here[:3])
         if near:
-            help = f"{listed((folder / name).as_posix() for name in near)} is there: {help}"
-    return Diagnostic("file-missing", Severity.ERROR, "there is no such file", path.as_posix(), help=help)
+            help = f"{listed(shown(folder / name) for name in near)} is there: {help}"
+    return Diagnostic("file-missing", Severity.ERROR, "there is no such file", shown(path), help=help)
 
 
 def strange_file(path: Path) -> Diagnostic:
@@ -34,8 +35,8 @@ def strange_file(path: Path) -> Diagnostic:
     beside = _specs_in(folder) if path.suffix in _BUILT else []
     if beside:
         return Diagnostic("not-a-spec", Severity.ERROR, "this is no spec, but perhaps was built from one",
-                          path.as_posix(), help=f"name the spec: `{beside[0].as_posix()}`, and not this file")
-    return Diagnostic("not-a-spec", Severity.ERROR, "this is no spec", path.as_posix(),
+                          shown(path), help=f"name the spec: `{shown(beside[0])}`, and not this file")
+    return Diagnostic("not-a-spec", Severity.ERROR, "this is no spec", shown(path),
                       help="a spec is a plain text file; its name ends in `.yaml`, and it begins with `spec: 1`."
                            " `hoopwright new` begins one")
 

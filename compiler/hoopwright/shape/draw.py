@@ -21,6 +21,7 @@ from hoopwright.shape.opening import LOOSE, loose_ends, opened
 from hoopwright.shape.pair import draw_pair
 from hoopwright.shape.places import Places, place_hoops
 from hoopwright.shape.skirt import over_petticoats, skirt_over
+from hoopwright.shape.stated import stated_ties
 from hoopwright.shape.tapes import Level
 from hoopwright.shape.tiecheck import tie_checks
 from hoopwright.shape.ties import Tied, ties_of
@@ -52,6 +53,9 @@ def draw(spec: Spec) -> tuple[Shape | None, tuple[Finding, ...]]:
         shape = _shape(spec, waist, places)
     except Impossible as stop:
         return None, (stop.finding,)
+    stated = stated_ties(spec, shape)
+    if stated:
+        return None, stated
     fitted, told = refitted(spec, shape)
     stature = spec.wearer.stature
     wide = stature is not None and spec.shape.hem_girth > HEM_OVER_STATURE * stature

@@ -192,7 +192,9 @@ def _ties(node: Node, tapes: TapeBuild | None, cupboard: Cupboard) -> TieBuild |
     """Ties across the hoops: of a tape the maker names, else of the tapes' own."""
     name = node["material"].text()
     material = cupboard.article(name) if name else tapes.material if tapes is not None else None
-    return None if material is None else TieBuild(material, node["count"].whole() or 0)
+    own = node["lengths"]
+    lengths = tuple((hoop, own[hoop].length() or 0.0) for hoop in own.names())
+    return None if material is None else TieBuild(material, node["count"].whole() or 0, lengths)
 
 
 def _named(node: Node, path: str, usual: str, cupboard: Cupboard, notes: Notebook) -> Goods:

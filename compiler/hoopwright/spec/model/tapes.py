@@ -40,10 +40,11 @@ class BandBuild:
 @record(frozen=True, slots=True)
 class TieBuild:
     """Ties across the hoops, of ``material``: ``count`` beside each other on every hoop that needs any (0: as
-    many as the oval asks for)."""
+    many as the oval asks for). ``lengths``: those the maker states, m, by hoop; they must agree with the oval."""
 
     material: Goods
     count: int
+    lengths: tuple[tuple[str, float], ...] = ()
 
 
 @record(frozen=True, slots=True)
