@@ -7,6 +7,7 @@ and gives are in :mod:`hoopwright.work.schedule.model`.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 from hoopwright.work.schedule.model import Aim, Hand, Job, Shop, Slot, Timetable, Way
 from hoopwright.work.schedule.network import CircleError, Network, network
@@ -32,7 +33,15 @@ def timetable(jobs: Iterable[Job], shop: Shop, way: Way = "built-in") -> Timetab
     optional extra). Raises :class:`CircleError` for needs that no order satisfies, ValueError when a job
     wants a skill that no hand has, and :class:`hoopwright.work.schedule.solver.SolverMissing`.
     """
-    net = network(jobs)
+    return _timetable(tuple(jobs), shop.session, shop.hands, tuple(sorted(shop.tools.items())), way)
+
+
+@lru_cache(maxsize=16)
+def _timetable(
+    jobs: tuple[Job, ...], session: float, hands: tuple[Hand, ...], tools: tuple[tuple[str, int], ...], way: Way
+) -> Timetable:
+    """The timetable, kept for a while: choices of material and small changes often leave the work as it was."""
+    net, shop = network(jobs), Shop(session, hands, dict(tools))
     for job in net.jobs:
         if not any(hand.can(job) for hand in shop.hands):
             raise ValueError(f"no hand can do {job.name}, which wants {job.skill}")
