@@ -101,6 +101,16 @@ def test_side_hoops_sprung_into_their_channels_stand_out_farther_than_cane_bent_
     assert max(tie.tension for tie in sprung.ties) > max(tie.tension for tie in wet.ties)
 
 
+def test_shorter_ties_make_side_hoops_stand_out_farther_as_the_remedy_says(posed) -> None:
+    cage = sides.model(posed.pair)
+    short = replace(cage, ties=tuple(replace(tie, length=sides.SHORTER * tie.length) for tie in cage.ties))
+    for one, other in zip(sides.solution(posed.pair, solve(cage, QUICK)).sides,
+                          sides.solution(posed.pair, solve(short, QUICK)).sides, strict=True):
+        assert other.reach > one.reach + 0.01
+        assert other.down < one.down
+    assert "a tenth shorter" in sides.tied_shorter(posed.pair)
+
+
 def test_both_sides_are_told_alike_and_drawn_as_mirror_images(posed) -> None:
     found = sides.trial(posed.pair)
     count = len(found.hoops) // 2

@@ -18,6 +18,7 @@ from hoopwright.strength.method import Method, Problem, Solution
 from hoopwright.strength.model import Weights
 from hoopwright.strength.remedy import Trials, remedy, used_by
 from hoopwright.strength.rescue import rescue
+from hoopwright.strength.sides import tied_shorter
 
 MARGIN = 0.10
 """A pass by less than this share of the limit is marginal: our judgement."""
@@ -144,6 +145,8 @@ def _remedy(code: str, problem: Problem, solution: Solution, measured: Measured,
         return "this grade varies widely: test a sample on the bench (droop and wrap) to be sure"
     if code == "equilibrium":
         return rescue(problem, solution, trials)
+    if code == "reach":
+        return tied_shorter(problem)
     return remedy(code, trials) if result == "fails" else ""
 
 

@@ -19,6 +19,7 @@ from math import dist
 
 from hoopwright.shape.ellipse import from_girth, point_at
 from hoopwright.shape.model import Hoop, Point, SidePair
+from hoopwright.source.quantity import length_text
 from hoopwright.strength.cage.model import (
     BodyModel,
     BodyRow,
@@ -52,6 +53,8 @@ IN_TIE = 3
 COARSE = 12
 """Rods in half a steel of changed side hoops; 24 in those themselves."""
 FINE = 24
+SHORTER = 0.9
+"""Share of a tie's length that is tried when side hoops stand out too little."""
 LEGS = 0.5
 """How far the body goes on below its lowest row, m."""
 _PRESSED = (
@@ -124,6 +127,23 @@ def model(problem: Problem) -> CageModel:
     )
     tapes = tuple(_strip(problem, pair, k, wished, tuple(hoop.id for hoop in left)) for k in range(LINES))
     return CageModel(hoops, tapes, ties=ties, body=_body(problem), mirrors=("y",))
+
+
+def tied_shorter(problem: Problem) -> str:
+    """What the widest steel does with shorter ties, in words; empty when that finds no rest or does not help."""
+    from hoopwright.strength.cage.solve import Options
+    from hoopwright.strength.cage.solve import solve as solve_cage
+
+    cage, units = model(problem), problem.spec.units
+    ties = tuple(replace(tie, length=SHORTER * tie.length) for tie in cage.ties)
+    result = solve_cage(replace(cage, ties=ties), Options(elements=COARSE, factor="none"))
+    if result.status != "solved":
+        return ""
+    lies = max((_lies(problem, one, (hoop,)) for one, hoop in zip(result.hoops, _left(problem), strict=True)),
+               key=lambda side: side.reach)
+    length = length_text(SHORTER * problem.shape.ties[0].length, units)
+    return (f"tie them a tenth shorter, {length} between the seams: {lies.hoops[0]} then stands out"
+            f" {length_text(lies.reach, units)} and goes down {length_text(lies.down, units)}")
 
 
 def _left(problem: Problem) -> tuple[Hoop, ...]:

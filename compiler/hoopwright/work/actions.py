@@ -306,7 +306,7 @@ _CONDITIONS = (
                                                                                               " height"),
     ConditionKey("rim-sides", "the same at the left and at the right", "rim", "the rim's height"),
     ConditionKey("rim-back", "the same at centre back", "rim", "the rim's height"),
-    ConditionKey("rim-loaded", "the rim keeps its heights with the skirt's weight hung from it", "rim"),
+    ConditionKey("rim-loaded", "under the skirt's weight the rim goes down as the fitting sheet says", "rim"),
     ConditionKey("wheel-on-roll", "the wheel lies on the roll all round and does not turn about the"
                                   " waist", "roll"),
     ConditionKey("side-out", "from the hip to the outside of the lowest hoop", "one hoop", "the reach"),

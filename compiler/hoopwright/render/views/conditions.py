@@ -29,7 +29,7 @@ PHRASES: dict[str, str] = {
     "rim-front": "rim of the bare wheel above the floor, in front",
     "rim-sides": "the same at the left and at the right",
     "rim-back": "the same behind",
-    "rim-loaded": "the rim keeps its heights with the skirt's weight hung from it all round",
+    "rim-loaded": "under the skirt's weight, hung all round, the rim goes down as the fitting sheet says",
     "wheel-on-roll": "the wheel lies on the roll all round and does not turn about the waist",
     "side-out": "from the hip to the outside of {part}, the lowest hoop",
     "side-drop": "the same hoop straight below the waistline",
