@@ -39,7 +39,16 @@ from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.model import Buckling, HoopLines, HoopStrength, SideStrength, TieStrength
 from hoopwright.strength.panels import panels_mass
 from hoopwright.strength.setting import curved_stress
-from hoopwright.strength.whole import BUCKLING, CLOTH, SOURCE, hoop_of, nothing, section_of
+from hoopwright.strength.whole import (
+    BUCKLING,
+    CLOTH,
+    SOURCE,
+    WORK,
+    WORK_OF_TRIAL,
+    hoop_of,
+    nothing,
+    section_of,
+)
 
 NAME = (
     "whole side hoop, large movements, by finite elements: steels as sprung rods, cloth and ties that only pull,"
@@ -97,19 +106,19 @@ SOURCES = {
 
 def solve(problem: Problem) -> Solution:
     """Solve a pair of side hoops whole."""
-    return _solved(problem, FINE)
+    return _solved(problem, FINE, WORK)
 
 
 def trial(problem: Problem) -> Solution:
     """The same on a coarser mesh, for changed side hoops."""
-    return _solved(problem, COARSE)
+    return _solved(problem, COARSE, WORK_OF_TRIAL)
 
 
-def _solved(problem: Problem, elements: int) -> Solution:
+def _solved(problem: Problem, elements: int, work: float) -> Solution:
     from hoopwright.strength.cage.solve import Options
     from hoopwright.strength.cage.solve import solve as solve_cage
 
-    return solution(problem, solve_cage(model(problem), Options(elements=elements)))
+    return solution(problem, solve_cage(model(problem), Options(elements=elements, work=work)))
 
 
 def model(problem: Problem) -> CageModel:

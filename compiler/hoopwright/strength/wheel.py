@@ -35,7 +35,17 @@ from hoopwright.strength.formed import closing, preformed
 from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.model import Buckling, HoopLines, WheelStrength
 from hoopwright.strength.panels import panels_mass
-from hoopwright.strength.whole import BUCKLING, CLOTH, POINTS, SOURCE, hoop_of, nothing, section_of
+from hoopwright.strength.whole import (
+    BUCKLING,
+    CLOTH,
+    POINTS,
+    SOURCE,
+    WORK,
+    WORK_OF_TRIAL,
+    hoop_of,
+    nothing,
+    section_of,
+)
 
 NAME = (
     "whole wheel, large movements, by finite elements: rings and spokes as sprung rods, turned over and bound as"
@@ -80,19 +90,19 @@ SOURCES = {
 
 def solve(problem: Problem) -> Solution:
     """Solve a wheel whole."""
-    return _solved(problem, FINE)
+    return _solved(problem, FINE, WORK)
 
 
 def trial(problem: Problem) -> Solution:
     """The same on a coarser mesh, for changed wheels."""
-    return _solved(problem, COARSE)
+    return _solved(problem, COARSE, WORK_OF_TRIAL)
 
 
-def _solved(problem: Problem, elements: int) -> Solution:
+def _solved(problem: Problem, elements: int, work: float) -> Solution:
     from hoopwright.strength.cage.solve import Options
     from hoopwright.strength.cage.solve import solve as solve_cage
 
-    return solution(problem, solve_cage(model(problem), Options(elements=elements)))
+    return solution(problem, solve_cage(model(problem), Options(elements=elements, work=work)))
 
 
 def model(problem: Problem) -> CageModel:
