@@ -13,6 +13,7 @@ from hoopwright.render.drawing.loaded import draw_loaded
 from hoopwright.render.drawing.pair import pair_figures
 from hoopwright.render.drawing.panels import draw_panels
 from hoopwright.render.drawing.steps import draw_steps
+from hoopwright.render.drawing.strips import draw_strips, strips_to_cut
 from hoopwright.render.drawing.tapes import draw_tapes_chart
 from hoopwright.render.drawing.ties import draw_ties
 from hoopwright.render.drawing.wheel import wheel_figures
@@ -35,6 +36,8 @@ def draw_figures(plan: Plan) -> tuple[Figure, ...]:
     if plan.shape.ties and plan.shape.sides is None:
         figures.append(draw_ties(plan))
     figures.extend(draw_panels(plan))
+    if shape.petticoat is not None and strips_to_cut(plan, shape.petticoat):
+        figures.append(draw_strips(plan, shape.petticoat))
     if plan.supply.cutting.packs and shape.corded is None:
         figures.append(draw_coils(plan))
     if plan.shape.band is not None:

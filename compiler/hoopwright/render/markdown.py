@@ -36,7 +36,8 @@ from hoopwright.source.record import record
 if TYPE_CHECKING:
     from jinja2 import Environment
 
-PLACED = ("front", "side", "hem", "ties", "coils", "band", "tapes", "loaded", "rows")
+PLACED = ("front", "side", "hem", "ties", "coils", "band", "tapes", "loaded", "rows", "spokes", "steels",
+          "strips")
 """Figures that have a place of their own in the text; steps and gauges find theirs by name."""
 
 

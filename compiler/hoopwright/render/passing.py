@@ -7,7 +7,7 @@ allows, the label last.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from html import escape
 
 from hoopwright.plan.model import Plan
@@ -22,9 +22,10 @@ from hoopwright.render.views.cards import Card, Word, card
 
 def passed_on(plan: Plan, figures: tuple[Figure, ...], words: tuple[Word, ...]) -> dict[str, str]:
     """``cards.md``, ``wearing.md`` and ``pass-on.html`` by name. ``words`` are those that cards explain."""
-    values = page_values(plan, {figure.name: figure for figure in figures})
+    by_name = {figure.name: figure for figure in figures}
+    values = page_values(plan, by_name)
     env = environment()
-    cards, template = list(_cards(plan, values, words)), env.get_template("card.md.j2")
+    cards, template = list(_cards(plan, values, words, by_name)), env.get_template("card.md.j2")
     pages = [_elsewhere(tidy(template.render(values, card=one))) for one in cards]
     front = tidy(env.get_template("cards.md.j2").render(values, cards=cards))
     wearing = _elsewhere(tidy(env.get_template("wearing.md.j2").render(values)))
@@ -35,7 +36,8 @@ def passed_on(plan: Plan, figures: tuple[Figure, ...], words: tuple[Word, ...]) 
     }
 
 
-def _cards(plan: Plan, values: dict[str, object], words: tuple[Word, ...]) -> Iterator[Card]:
+def _cards(plan: Plan, values: dict[str, object], words: tuple[Word, ...],
+           figures: Mapping[str, Figure]) -> Iterator[Card]:
     """Every step as a card, its instruction in full."""
     env = environment()
     of_task: dict[str, int] = {}
@@ -46,7 +48,7 @@ def _cards(plan: Plan, values: dict[str, object], words: tuple[Word, ...]) -> It
             said = env.get_template(f"actions/{step.action}.md.j2").render(values, step=step)
             heading, _, body = said.partition("\n")
             text = Md(ticked(body, step).strip("\n"))
-            yield card(plan, step, sitting.number, heading.strip(), text, of_task, words)
+            yield card(plan, step, sitting.number, heading.strip(), text, of_task, words, figures)
             of_task.update(dict.fromkeys(step.ids, step.number))
 
 
@@ -59,7 +61,7 @@ def _sheet(plan: Plan, cards: list[str], wearing: str, label: tuple[tuple[str, s
     """One HTML page for the printer."""
     style = (FOLDER / "pass-on.css").read_text(encoding="utf-8")
     front, *rest = cards
-    sections = [f'<section class="card large">\n{html(front)}\n</section>']
+    sections = [f'<section class="card {size_class(type_size(front))}">\n{html(front)}\n</section>']
     sections += [
         f'<section class="card {size_class(type_size(page))}">\n{html(page)}\n</section>' for page in rest]
     sections.append(f'<section class="wearing">\n{html(wearing)}\n</section>')

@@ -98,7 +98,9 @@ class Bench:
         table = jobs(self.spec)
         groups: Groups = tuple(group for job in jobs_ for group in table[job])
         tools = lay_ready(groups, have(self.spec))
-        of_tools = tuple(key for tool in tools for key in TOOLS[tool].cautions)
+        metal = self.spec.build.hoops.material.grade.metal
+        of_tools = tuple(key for tool in tools for key in TOOLS[tool].cautions
+                         if metal or key != "cutting-hard-strip")
         known = ACTIONS[action]
         return Task(
             id,

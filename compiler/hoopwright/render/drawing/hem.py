@@ -45,8 +45,8 @@ def draw_hem(plan: Plan) -> Figure:
     _door(sheet, plan, hem, above)
     _body(sheet, plan, above)
     _cage(sheet, plan, hem, above)
-    draw_feet(sheet, plan, above)
     _names(sheet, plan, hem, above)
+    draw_feet(sheet, plan, above)
     half = hem.plan.width / 2 * scale
     across(sheet, MIDDLE[0] - half, MIDDLE[0] + half, bottom, f"{length_text(hem.plan.width, units)} across")
     for at, line in enumerate(notes):
@@ -125,9 +125,16 @@ def draw_feet(sheet: Sheet, plan: Plan, above: Above) -> None:
                  (-0.17, 0.7), (-0.12, 0.4), (-0.15, 0.10)]
         outline = [above.at(left + u * long * 0.9, heel + v * long) for u, v in shape]
         sheet.curve(outline, closed=True, fill=sheet.pattern("dots"), stroke=GREY, width=0.9)
-    x, back = above.at(2.0 * side, -step / 2 - long / 2)
-    front = above.at(0, step / 2 - long / 2)[1]
-    upright(sheet, back, front, x, ("step", length_text(step, plan.spec.units)))
+    back, front = (above.at(0, sign * step / 2 - long / 2)[1] for sign in (-1, 1))
+    words = ("step", length_text(step, plan.spec.units))
+    for away in (2.0, -2.0, 3.2, -3.2, 4.4, -4.4):
+        x, beside = above.at(away * side, 0)[0], "right" if away > 0 else "left"
+        anchor, at = ("start", x + 8) if away > 0 else ("end", x - 8)
+        boxes = [text_box(at, (back + front) / 2 + 14.4 * row, line, SMALL, anchor)
+                 for line, row in zip(words, (-0.2, 0.8), strict=True)]
+        if all(free(box, sheet.boxes) for box in boxes):
+            break
+    upright(sheet, back, front, x, words, side=beside)
 
 
 def _door(sheet: Sheet, plan: Plan, hem: Hoop, above: Above) -> None:

@@ -20,6 +20,7 @@ from hoopwright.render.drawing.hem import Above
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading
 from hoopwright.render.drawing.scene import draw_waistband, waistline
 from hoopwright.render.drawing.sheet import GREY, INK, Sheet
+from hoopwright.render.drawing.steels import draw_steels
 from hoopwright.render.figure import Figure
 from hoopwright.shape.model import SidePair
 from hoopwright.source.quantity import length_text
@@ -28,8 +29,8 @@ _ROOM = 350.0
 
 
 def pair_figures(plan: Plan, pair: SidePair) -> tuple[Figure, ...]:
-    """Front, side and top view of side hoops."""
-    return (_front(plan, pair), _side(plan, pair), _above(plan, pair))
+    """Front, side and top view of side hoops, and their steels."""
+    return (_front(plan, pair), _side(plan, pair), _above(plan, pair), draw_steels(plan, pair))
 
 
 def _front(plan: Plan, pair: SidePair) -> Figure:

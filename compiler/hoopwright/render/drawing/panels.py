@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.letters import text_width, wrap
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading, scale_bar, upright
@@ -28,7 +30,11 @@ def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
     units, name = plan.spec.units, f"panel-{number}"
     scale = min(WIDE / panel.width, TALL / panel.height)
     low = TOP + panel.height * scale
-    said = wrap(_said(plan, panel), PAGE - 28, SMALL)
+    named = _labels(plan, panel, scale)
+    told = [] if named else [_measures(plan, panel, rule) for rule in sorted(panel.rules, key=lambda one: -one.offset)
+                            if _level(rule)]
+    told += [_measures(plan, panel, rule) for rule in panel.rules if not _level(rule)]
+    said = [line for words in (*told, _said(plan, panel)) for line in wrap(words, PAGE - 28, SMALL)]
     sheet = Sheet(name, PAGE, low + 62 + 17 * len(said) + 40)
     title = f"Panel: {panel.part}"
     heading(sheet, title, f"cut {panel.count} of {panel.material}{', mirrored' if panel.mirrored else ''}")
@@ -36,47 +42,93 @@ def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
     def at(point: XY) -> XY:
         return LEFT + point[0] * scale, low - point[1] * scale
 
-    places = [at(point) for point in panel.outline]
-    sheet.path(places, closed=True, fill="#fff", width=1.8)
-    beside = _beside(panel, [at(rule.points[-1])[1] for rule in panel.rules])
-    for rule, row_y in zip(panel.rules, beside, strict=True):
+    sheet.path([at(point) for point in panel.outline], closed=True, fill="#fff", width=1.8)
+    beside = _apart({rule.name: at(rule.points[-1])[1] for rule in panel.rules if _level(rule)})
+    for rule in panel.rules:
         sheet.path([at(point) for point in rule.points], stroke=GREY, width=0.9, dash="5 3")
-        x, y = at(rule.points[-1])
-        side = length_text(rule.points[-1][0] - rule.points[0][0], units)
-        level = abs(rule.points[0][1] - rule.points[-1][1]) < 1e-9 < rule.points[-1][0] - rule.points[0][0]
-        words = f"{rule.name}: {side} wide, {length_text(rule.offset, units)} up" if level else rule.name
-        if level:
-            start = x + 12 + scale * max((seam.allowance for seam in panel.seams), default=0.0)
-            if start + text_width(words, SMALL) > PAGE - 6:
-                words = f"{rule.name}: {length_text(rule.offset, units)} up"
-            sheet.text(start, row_y + 4, words, size=SMALL, halo=True)
+        if _level(rule):
+            x, row_y = at(rule.points[-1])[0], beside[rule.name]
+            lines = named.get(rule.name, (rule.name,))
+            for row, words in enumerate(lines):
+                sheet.text(x + _out(panel, scale), row_y + 4 + 14 * row - 7 * (len(lines) - 1), words, size=SMALL,
+                           halo=True)
         elif _inside(rule, panel):
             heights = [place for _, place in rule.points]
             x, y = at((max(across_ for across_, _ in rule.points), (min(heights) + max(heights)) / 2))
-            sheet.text(x + 6, y + 4, words, size=SMALL, halo=True)
+            sheet.text(x + 6, y + 4, rule.name, size=SMALL, halo=True)
         else:
-            sheet.text(at(rule.points[0])[0] + 5, low - 9, words, size=SMALL, halo=True)
+            sheet.text(at(rule.points[0])[0] + 5, low - 9, rule.name, size=SMALL, halo=True)
     across(sheet, LEFT, LEFT + panel.width * scale, low + 40, length_text(panel.width, units))
     left, right = _upper(panel)
-    if right - left < 0.98 * panel.width:
+    if right - left < 0.98 * panel.width and right - left > 0.05 * panel.width:
         across(sheet, LEFT + left * scale, LEFT + right * scale, TOP - 6, length_text(right - left, units))
     upright(sheet, TOP, low, LEFT - 82, ("over all", length_text(panel.height, units)))
     _grain(sheet, panel, (LEFT + panel.width * scale * 0.3, low), scale)
     for row, words in enumerate(said):
         sheet.text(14, low + 66 + 17 * row, words, size=SMALL)
     scale_bar(sheet, 18, low + 66 + 17 * len(said), scale, units)
+    many = len(panel.rules)
+    ruled = f", with {many} {'line' if many == 1 else 'lines'} ruled on it" if many else ""
     alt = (f"{panel.part}, {length_text(panel.width, units)} wide and {length_text(panel.height, units)} high"
-           f" over all, {panel.count} of them, with {len(panel.rules)} lines ruled on it.")
+           f" over all, {panel.count} of them{ruled}.")
     return Figure(name, title, alt, sheet.svg(f"{title}: {plan.spec.title}", alt))
 
 
-def _beside(panel: Panel, places: list[float]) -> list[float]:
-    """Where the words beside each rule go, so that none covers another; ``places`` of the rules, y down the
+def _apart(places: dict[str, float]) -> dict[str, float]:
+    """Where the words beside each line go, so that none covers another; ``places`` of the lines, y down the
     page."""
-    order = sorted(range(len(places)), key=lambda k: places[k])
-    moved = spread([places[k] for k in order], [LINE] * len(order), 0.0, max(places, default=0.0) + 40)
-    found = dict(zip(order, moved, strict=True))
-    return [found[k] for k in range(len(places))]
+    order = sorted(places, key=lambda name: places[name])
+    low = max(places.values(), default=0.0) + 40
+    moved = spread([places[name] for name in order], [LINE] * len(order), 0.0, low)
+    return dict(zip(order, moved, strict=True))
+
+
+def _level(rule: Rule) -> bool:
+    """Whether a line runs across the panel from side to side."""
+    (x1, y1), (x2, y2) = rule.points[0], rule.points[-1]
+    return abs(y1 - y2) < 1e-9 < x2 - x1
+
+
+def _out(panel: Panel, scale: float) -> float:
+    """From a line's end to its label, clear of the seam's allowance."""
+    return 12 + scale * max((seam.allowance for seam in panel.seams), default=0.0)
+
+
+def _labels(plan: Plan, panel: Panel, scale: float) -> dict[str, tuple[str, ...]]:
+    """What stands beside each line across: in one line of text or in two, none where there is no room."""
+    level = sorted((rule for rule in panel.rules if _level(rule)), key=lambda rule: -rule.offset)
+    gaps = [(a.offset - b.offset) * scale for a, b in pairwise(level)]
+    room = {rule.name: PAGE - 6 - LEFT - rule.points[-1][0] * scale - _out(panel, scale) for rule in level}
+    for split in (False, True):
+        found = {rule.name: _beside(plan, rule, split) for rule in level}
+        apart = 30.0 if split else 15.0
+        if all(gap >= apart for gap in gaps) and all(
+                text_width(words, SMALL) <= room[name] for name, lines in found.items() for words in lines):
+            return found
+    return {}
+
+
+def _beside(plan: Plan, rule: Rule, split: bool) -> tuple[str, ...]:
+    """A line's name, its length from seam to seam and its place."""
+    wide = length_text(rule.points[-1][0] - rule.points[0][0], plan.spec.units)
+    up = length_text(rule.offset, plan.spec.units)
+    if split:
+        return f"{rule.name}:", f"{wide} wide, {up} up"
+    return (f"{rule.name}: {wide} wide, {up} up",)
+
+
+def _measures(plan: Plan, panel: Panel, rule: Rule) -> str:
+    """A line in words: how long and where, from the left and the lower cut edge."""
+    units = plan.spec.units
+    if _level(rule):
+        return f"{_beside(plan, rule, False)[0]}."
+    xs, ys = [x for x, _ in rule.points], [y for _, y in rule.points]
+    wide, high = max(xs) - min(xs), max(ys) - min(ys)
+    up = f"from {length_text(min(ys), units)} to {length_text(max(ys), units)} up"
+    if wide < 1e-9:
+        return f"{rule.name}: {length_text(high, units)} long, {up}, {length_text(xs[0], units)} from the left."
+    return (f"{rule.name}: {length_text(wide, units)} wide and {length_text(high, units)} high, {up},"
+            f" from {length_text(min(xs), units)} to {length_text(max(xs), units)} from the left.")
 
 
 def _inside(rule: Rule, panel: Panel) -> bool:
@@ -110,5 +162,8 @@ def _said(plan: Plan, panel: Panel) -> str:
     """Its seams and their allowances."""
     units = plan.spec.units
     seams = dict.fromkeys(f"{length_text(seam.allowance, units)} towards {seam.to}" for seam in panel.seams)
-    words = f"turnings are in the outline: {', '.join(seams)}" if seams else "turnings are in the outline"
-    return f"{words}; dashed: lines to rule on it."
+    words = f"Turnings are in the outline: {', '.join(seams)}" if seams else "Turnings are in the outline"
+    slit = any(rule.name.startswith("slit") for rule in panel.rules)
+    front = " The front is at the top." if slit else ""
+    lines = "; dashed: lines to rule on it, lengths from seam to seam" if panel.rules else ""
+    return f"{words}{lines}.{front}"

@@ -1,8 +1,12 @@
-"""Hoops with ties from above: the wished line, the line the tied spring takes, and every tie's length."""
+"""Hoops with ties from above: the wished line, the line the tied spring takes, and every tie's length.
+
+A tied oval leaves its wished line by a hundredth of its width or so, which nobody would see: departures are drawn
+several times as large as they are, and told in figures.
+"""
 
 from __future__ import annotations
 
-from math import ceil
+from math import ceil, hypot
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.body import oval
@@ -10,12 +14,16 @@ from hoopwright.render.drawing.letters import wrap
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, heading, scale_bar
 from hoopwright.render.drawing.sheet import GREY, INK, XY, Sheet
 from hoopwright.render.figure import Figure
+from hoopwright.render.quantities import Printer
 from hoopwright.shape.ellipse import point_at
 from hoopwright.shape.ground import ellipse_of
 from hoopwright.shape.model import Hoop, Tie
 from hoopwright.source.quantity import length_text
 
 TOP = 60.0
+TIMES = (1, 2, 5, 10, 20)
+SEEN = 0.09
+"""Departures from the wished oval are drawn as many times as large as stay below this share of its width."""
 MOST = 12
 """More tied hoops than this are drawn every second, third ... one."""
 
@@ -33,13 +41,14 @@ def draw_ties(plan: Plan) -> Figure:
     tops = [TOP]
     for back, front in spans:
         tops.append(tops[-1] + (front - back) * scale + 46 + 16 * _lines(plan, hoops))
-    notes = wrap(_said(plan), PAGE - 28, SMALL)
+    times = _times(hoops)
+    notes = wrap(_said(plan, times), PAGE - 28, SMALL)
     sheet = Sheet("ties", PAGE, tops[-1] + 17 * len(notes) + 44)
     heading(sheet, "Ties from above", "front at the bottom; the wearer's left is on the right of the page")
     for at, hoop in enumerate(hoops):
         x = 10 + cell * (at % columns) + cell / 2 - (left + right) / 2 * scale
         y = tops[at // columns] + 12 - spans[at // columns][0] * scale
-        _hoop(sheet, plan, hoop, (x, y), scale)
+        _hoop(sheet, plan, hoop, (x, y), scale, times)
     foot = tops[-1] + 14
     for at, words in enumerate(notes):
         sheet.text(14, foot + 17 * at, words, size=SMALL)
@@ -77,7 +86,38 @@ def _line(hoop: Hoop) -> tuple[XY, ...]:
     return tuple(point_at(outline, k / 72) for k in range(72))
 
 
-def _hoop(sheet: Sheet, plan: Plan, hoop: Hoop, middle: XY, scale: float) -> None:
+def _off(hoop: Hoop, point: XY) -> float:
+    """How far a point lies outside (inside: negative) the wished oval, along the line from its centre, m."""
+    x, y = point[0] - hoop.plan.sideways, point[1] + hoop.plan.offset
+    far = hypot(x, y)
+    return far - far / hypot(x / (hoop.plan.width / 2), y / (hoop.plan.depth / 2))
+
+
+def _most(hoop: Hoop) -> float:
+    """The greatest departure of a closed tied spring from its wished oval, m; 0 for other hoops."""
+    return max((abs(_off(hoop, point)) for point in hoop.real), default=0.0) if hoop.closed else 0.0
+
+
+def _times(hoops: list[Hoop]) -> int:
+    """How many times as large as they are departures are drawn."""
+    return max([times for times in TIMES
+                if all(times * _most(hoop) <= SEEN * hoop.plan.width for hoop in hoops)] or [1])
+
+
+def _enlarged(hoop: Hoop, times: int) -> list[XY]:
+    """The line the spring takes, its departures from the wished oval enlarged."""
+    if not hoop.closed:
+        return list(hoop.real)
+    found = []
+    for x, y in hoop.real:
+        far = hypot(x - hoop.plan.sideways, y + hoop.plan.offset)
+        more = 1 + (times - 1) * _off(hoop, (x, y)) / far
+        found.append((hoop.plan.sideways + (x - hoop.plan.sideways) * more,
+                      (y + hoop.plan.offset) * more - hoop.plan.offset))
+    return found
+
+
+def _hoop(sheet: Sheet, plan: Plan, hoop: Hoop, middle: XY, scale: float, times: int) -> None:
     """One hoop round the waist, its name and its ties."""
     def at(x: float, y: float) -> XY:
         return middle[0] + x * scale, middle[1] + y * scale
@@ -87,7 +127,7 @@ def _hoop(sheet: Sheet, plan: Plan, hoop: Hoop, middle: XY, scale: float) -> Non
     wished = [at(x, y) for x, y in _line(hoop)]
     if hoop.real:
         sheet.path(wished, closed=hoop.closed, stroke=GREY, width=0.9, dash="4 3")
-        sheet.path([at(x, y) for x, y in hoop.real], closed=True, width=2.0)
+        sheet.path([at(x, y) for x, y in _enlarged(hoop, times)], closed=hoop.closed, width=2.0)
     else:
         sheet.path(wished, closed=hoop.closed, width=2.0)
     ties = [tie for tie in plan.shape.ties if tie.hoop == hoop.id]
@@ -120,8 +160,18 @@ def _caption(plan: Plan, hoop: Hoop) -> list[str]:
     said = [f"{words[tie.kind]} {length_text(tie.length, plan.spec.units)}" for tie in ties]
     if hoop.plan.kind == "bow":
         said.append(f"out {length_text(hoop.plan.depth, plan.spec.units)}")
+    if hoop.closed and hoop.real:
+        xs, ys = [x for x, _ in hoop.real], [y for _, y in hoop.real]
+        said.append(f"wished {_across(hoop.plan.width, hoop.plan.depth, plan)}")
+        said.append(f"tied {_across(max(xs) - min(xs), max(ys) - min(ys), plan)}")
     counts = {one: said.count(one) for one in said}
     return [f"{count} x {one}" if count > 1 else one for one, count in counts.items()]
+
+
+def _across(width: float, depth: float, plan: Plan) -> str:
+    """Width by depth, the unit said once."""
+    units = plan.spec.units
+    return f"{length_text(width, units).rsplit(' ', 1)[0]} × {length_text(depth, units)}"
 
 
 def _end(hoop: Hoop, fraction: float) -> XY:
@@ -132,12 +182,15 @@ def _end(hoop: Hoop, fraction: float) -> XY:
     return point_at(ellipse_of(hoop.plan), fraction)
 
 
-def _said(plan: Plan) -> str:
+def _said(plan: Plan, times: int) -> str:
     """What the lines mean."""
     kinds = {tie.kind for tie in plan.shape.ties}
     words = ["grey: the waist"]
     if "cross" in kinds:
-        words.append("dashed: the wished oval; firm: the line the spring takes between its ties")
+        most = max((_most(hoop) for hoop in plan.shape.hoops), default=0.0)
+        large = f", its departures drawn {times} times as large" if times > 1 else ""
+        words.append(f"dashed: the wished oval; firm: the line the spring takes between its ties{large}; it"
+                     f" leaves the oval by {Printer.of(plan.spec).by(most, 'length')} at most")
     if kinds & {"chord", "lacing"}:
         words.append("a half hoop is drawn as the bow its steel takes when its ends are held so far apart")
     if "strap" in kinds:

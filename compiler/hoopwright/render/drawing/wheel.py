@@ -22,6 +22,7 @@ from hoopwright.render.drawing.hem import Above
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading
 from hoopwright.render.drawing.scene import View, draw_waistband
 from hoopwright.render.drawing.sheet import GREY, Sheet
+from hoopwright.render.drawing.spokes import draw_spokes
 from hoopwright.render.figure import Figure
 from hoopwright.shape.model import Hoop, Point, Wheel
 from hoopwright.source.quantity import angle_text, length_text
@@ -31,8 +32,9 @@ _ROOM = 330.0
 
 
 def wheel_figures(plan: Plan, wheel: Wheel) -> tuple[Figure, ...]:
-    """Front, side and top view of a wheel."""
-    return (_elevation(plan, wheel, "front"), _elevation(plan, wheel, "side"), _above(plan, wheel))
+    """Front, side and top view of a wheel, and the chart of its spokes."""
+    views = (_elevation(plan, wheel, "front"), _elevation(plan, wheel, "side"), _above(plan, wheel))
+    return (*views, draw_spokes(plan, wheel))
 
 
 def ring_points(plan: Plan, hoop: Hoop) -> list[Point]:
@@ -75,7 +77,7 @@ def _elevation(plan: Plan, wheel: Wheel, kind: str) -> Figure:
         "side": ((0, "front"), (2, "side"), (4, "back")),
     }[kind]
     labels = [
-        Label(view.at(_at(plan, wheel, k)), f"rim {word}", length_text(wheel.rim[k].height, units))
+        Label(view.at(_at(plan, wheel, k)), word, length_text(wheel.rim[k].height, units))
         for k, word in names
     ]
     draw_column(
@@ -85,7 +87,7 @@ def _elevation(plan: Plan, wheel: Wheel, kind: str) -> Figure:
         TOP + 20,
         view.y,
         side="left",
-        title="above the floor",
+        title="rim off floor",
         room=120.0,
     )
     across(sheet, left[0], right[0], view.y + 32, f"{length_text(wheel.width, units)} across the rim")

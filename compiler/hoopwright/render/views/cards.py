@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from hoopwright.library.cautions import CAUTIONS
 from hoopwright.plan.model import Plan
 from hoopwright.render.escape import Md
+from hoopwright.render.figure import Figure
 from hoopwright.render.views.steps import Step
 from hoopwright.render.words import ids_text, listed
 from hoopwright.source.record import record
@@ -68,11 +69,22 @@ class Card:
     checker: str
     look: str
     words: tuple[Word, ...]
+    figures: tuple[Figure, ...]
+
+
+_SHOWN: Mapping[str, str] = {
+    "cut-cover": "cover",
+    "cut-roll": "roll",
+    "cut-sides": "panel",
+    "cut-panels": "panel",
+    "cut-cloth": "",
+}
+"""Actions whose piece is drawn as a panel of the plan: a word of the panel's name."""
 
 
 def card(plan: Plan, step: Step, sitting: int, heading: str, body: Md, cards: Mapping[str, int],
-         words: tuple[Word, ...]) -> Card:
-    """The card of a step. ``cards`` gives the card of each task so far."""
+         words: tuple[Word, ...], figures: Mapping[str, Figure]) -> Card:
+    """The card of a step. ``cards`` gives the card of each task so far, ``figures`` the plan's by name."""
     tasks = [task for task in plan.work.tasks if task.id in step.ids]
     needed = sorted({cards[need] for task in tasks for need in task.needs if need in cards} - {step.number})
     keys = dict.fromkeys(key for task in tasks for key in task.cautions)
@@ -91,7 +103,19 @@ def card(plan: Plan, step: Step, sitting: int, heading: str, body: Md, cards: Ma
         _checker(plan, step.hand),
         _LOOK[ACTIONS[step.action].setup],
         spoken(f"{heading} {body}", words if ends else tuple(w for w in words if w.name != _OF_ENDS)),
+        _drawn(plan, step, figures),
     )
+
+
+def _drawn(plan: Plan, step: Step, figures: Mapping[str, Figure]) -> tuple[Figure, ...]:
+    """A step's sketch; where it has none because the plan's figure of a piece shows it, that figure."""
+    if step.figure is not None:
+        return (step.figure,)
+    word = _SHOWN.get(step.action)
+    if word is None:
+        return ()
+    names = [f"panel-{at}" for at, panel in enumerate(plan.shape.panels, 1) if word in panel.part]
+    return tuple(figures[name] for name in names if name in figures)
 
 
 def spoken(text: str, words: tuple[Word, ...]) -> tuple[Word, ...]:

@@ -28,6 +28,7 @@ LITRE = 0.001
 class WheelView:
     """Printed measures of a wheel. ``spokes``: (id, cut, where each ring crosses, measured from the first);
     ``rings``: (id, how far it is round, places of the spokes from centre front by the wearer's left);
+    ``crossings``: the same by spoke, (spoke, its place on each ring);
     ``rim``: (place, from the waist, above the floor, skirt, and both again under the load, where that is
     known); ``loaded`` is the tilt then. False in a plan without one."""
 
@@ -41,6 +42,7 @@ class WheelView:
     spokes: tuple[tuple[str, str, tuple[str, ...]], ...]
     ring_ids: tuple[str, ...]
     rings: tuple[tuple[str, str, str], ...]
+    crossings: tuple[tuple[str, ...], ...]
     rim: tuple[tuple[str, ...], ...]
     loaded: str
     cover: str
@@ -71,6 +73,7 @@ NO_WHEEL = WheelView(
     "",
     "",
     "",
+    (),
     (),
     (),
     (),
@@ -131,6 +134,10 @@ def wheel_view(plan: Plan) -> WheelView:
                 ),
             )
             for hoop in hoops
+        ),
+        crossings=tuple(
+            (spoke.id, *(p.length(_along(hoop, hoop.fixings[k].fraction)) for hoop in hoops))
+            for k, spoke in enumerate(wheel.spokes)
         ),
         rim=tuple(
             (place, p.length(point.reach), p.length(point.height), p.length(point.skirt),
