@@ -10,6 +10,7 @@ from hoopwright.render.figure import Figure
 from hoopwright.shape.model import Petticoat
 from hoopwright.source.quantity import length_text
 from hoopwright.source.record import record
+from hoopwright.spec.model import Units
 from hoopwright.supply.cloths import strips_of
 
 LEFT = 18.0
@@ -56,7 +57,8 @@ def draw_strips(plan: Plan, petticoat: Petticoat) -> Figure:
 
 def strips_to_cut(plan: Plan, petticoat: Petticoat) -> tuple[Strip, ...]:
     """The strips of cloth or tape, from the waist down."""
-    units, found = plan.spec.units, []
+    units = plan.spec.units
+    found: list[Strip] = []
     band = plan.shape.waistband
     if not petticoat.drawstring:
         turn = length_text(plan.spec.allowances.waistband_turning, units)
@@ -83,5 +85,5 @@ def _pieces(plan: Plan, part: str) -> str:
     return f", in {count} pieces" if count > 1 else ""
 
 
-def _size(strip: Strip, units: str) -> str:
+def _size(strip: Strip, units: Units) -> str:
     return f"{length_text(strip.length, units)} × {length_text(strip.height, units)}"
