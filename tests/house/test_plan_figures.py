@@ -104,7 +104,7 @@ def test_front_and_side_show_the_body_and_no_label_covers_another(folder: Path) 
         _, _, wide, high = map(float, re.findall(r'viewBox="([^"]*)"', text)[0].split())
         texts = _texts(path)
         for words, box in texts:
-            assert 0 <= box.left < box.right <= wide, (path, words)
-            assert 0 <= box.top < box.bottom <= high, (path, words)
+            assert 0 <= box.left <= box.right <= wide, (path, words)
+            assert 0 <= box.top <= box.bottom <= high, (path, words)
         for (one, a), (other, b) in combinations(texts, 2):
             assert not a.meets(b), (path, one, other)

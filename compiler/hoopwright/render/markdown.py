@@ -38,7 +38,7 @@ if TYPE_CHECKING:
 
 PLACED = ("front", "side", "hem", "ties", "coils", "band", "tapes", "loaded", "rows", "spokes", "steels",
           "strips")
-"""Figures that have a place of their own in the text; steps and gauges find theirs by name."""
+"""Figures that have a place of their own in the text; steps, gauges, panels and cloths find theirs by name."""
 
 
 @record(frozen=True, slots=True)
@@ -61,9 +61,7 @@ def plan_markdown(plan: Plan, figures: tuple[Figure, ...] = ()) -> str:
         texts=texts,
         graph=graph_view(plan, {number: said.heading for number, said in texts.items()}),
         gauges=[figure for figure in figures if figure.name.startswith("gauge-")],
-        more_figures=[figure for figure in figures if not _placed(figure.name, steps)
-                      and not (any(values[kind] for kind in ("petticoat", "corded", "wheel", "sides"))
-                               and figure in values["panel_figures"])],
+        more_figures=[figure for figure in figures if not _placed(figure.name, steps)],
     )
     return tidy(text)
 
@@ -93,6 +91,7 @@ def page_values(plan: Plan, figures: Mapping[str, Figure]) -> dict[str, Any]:
         "wheel": wheel_view(plan),
         "sides": sides_view(plan),
         "panel_figures": [figure for name, figure in figures.items() if name.startswith("panel-")],
+        "cloth_figures": [figure for name, figure in figures.items() if name.startswith("cloth-")],
         "glance": glance_view(plan, shared),
         "diary": diary_view(plan),
         "buying": buying_view(plan),
@@ -138,7 +137,8 @@ def ticked(body: str, step: Step) -> str:
 
 
 def _placed(name: str, actions: set[str]) -> bool:
-    return name in PLACED or name.startswith("gauge-") or name.removeprefix("step-") in actions
+    many = name.startswith(("gauge-", "panel-", "cloth-"))
+    return name in PLACED or many or name.removeprefix("step-") in actions
 
 
 def tidy(text: str) -> str:

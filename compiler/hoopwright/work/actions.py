@@ -306,6 +306,9 @@ _CONDITIONS = (
                                                                                               " height"),
     ConditionKey("rim-sides", "the same at the left and at the right", "rim", "the rim's height"),
     ConditionKey("rim-back", "the same at centre back", "rim", "the rim's height"),
+    ConditionKey("rim-front-again", "rim above the floor at centre front after door and stool", "rim",
+                 "the rim's height"),
+    ConditionKey("rim-back-again", "the same at centre back", "rim", "the rim's height"),
     ConditionKey("rim-loaded", "under the skirt's weight the rim goes down as the fitting sheet says", "rim"),
     ConditionKey("wheel-on-roll", "the wheel lies on the roll all round and does not turn about the"
                                   " waist", "roll"),
@@ -338,6 +341,7 @@ _CONDITIONS = (
     ConditionKey("hem-height-again", "lower edge of the hem hoop above the floor after door and chair",
                  "hem hoop", "hem off floor"),
     ConditionKey("chair", "sits down and rises unaided; hoops fold up and come back", "the cage"),
+    ConditionKey("stool", "sits down on a stool and rises unaided; no spoke bends, no binding slips", "the cage"),
     ConditionKey("stairs", "goes up and down a step with the hem lifted by hand", "the cage"),
     ConditionKey("off-alone", "the wearer takes it off alone and quickly, by one pull, three times over",
                  "waistband"),

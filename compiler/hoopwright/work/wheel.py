@@ -64,7 +64,7 @@ def wheel_tasks(bench: Bench) -> tuple[Task, ...]:
     first = _tilt_stop(bench, wheel, ("set-wheel", "sew-fastening", "stuff-roll"))
     cover = _cover(bench, wheel, first.id)
     second = _skirt_stop(bench, cover[-1].id)
-    third = _use_stop(bench, second.id)
+    third = _use_stop(bench, wheel, second.id)
     return (
         *metal,
         *covered,
@@ -247,7 +247,13 @@ def _skirt_stop(bench: Bench, after: str) -> Task:
     )
 
 
-def _use_stop(bench: Bench, after: str) -> Task:
+def _use_stop(bench: Bench, wheel: Wheel, after: str) -> Task:
+    rim, off = bench.shape.hoops[-1].id, _TOLERANCE * bench.spec.allowances.hem_tolerance
+    slipped = "a binding has slipped or a spoke has bent: find it, straighten it and bind it again"
+    again = [
+        Condition(key, rim, wheel.rim[k].height, off, slipped)
+        for key, k in (("rim-front-again", 0), ("rim-back-again", 4))
+    ]
     door = bench.spec.limits.door if bench.spec.limits.door is not None else ADA_DOOR
     return stop_task(
         bench,
@@ -264,7 +270,8 @@ def _use_stop(bench: Bench, after: str) -> Task:
                 "tip the wheel up on one side with both hands; if it does not pass so,"
                 " choose another way or another width",
             ),
-            look("chair", "cage", "sit on a stool without arms, the wheel lifted behind; practise"),
+            *again,
+            look("stool", "cage", "take one without arms and sit on its edge, the wheel lifted behind; practise"),
             look("stairs", "cage", "somebody goes before on stairs: the wearer does not see her feet"),
             look("off-alone", "waistband", "change the fastening for one that opens with one pull"),
         ),

@@ -48,7 +48,10 @@ def _sizes(plan: Plan, layout: ClothLayout) -> list[str]:
     for placed in layout.placements:
         size = f"{length_text(placed.width, units)} × {length_text(placed.height, units)}"
         alike[placed.part, size] = alike.get((placed.part, size), 0) + 1
-    return [f"{part}: {count} of {size}" for (part, size), count in alike.items()]
+    parts: dict[str, list[str]] = {}
+    for (part, size), count in alike.items():
+        parts.setdefault(part, []).append(f"{count} of {size}")
+    return [f"{part}: {', '.join(said)}" for part, said in parts.items()]
 
 
 def draw_layout(sheet: Sheet, plan: Plan, layout: ClothLayout, y: float) -> None:

@@ -35,9 +35,13 @@ _QUARTERS = ("centre front", "left side", "centre back", "right side")
 
 @record(frozen=True, slots=True)
 class Wearing:
-    """Measures and cautions for the wearing sheet. ``door`` is blank when no door is stated."""
+    """Measures and cautions for the wearing sheet. ``tied``: no hoop goes all round; ``stepped_into``: every
+    hoop that does, at ``least_girth``, passes the hips; ``strapped``: open hoops are closed by straps.
+    ``door`` is blank when no door is stated."""
 
+    tied: bool
     stepped_into: bool
+    strapped: bool
     least_girth: str
     hip: str
     door: str
@@ -60,11 +64,14 @@ def worn(plan: Plan) -> tuple[str, ...]:
 def wearing_view(plan: Plan, facts: Facts) -> Wearing:
     """How the cage is worn and kept."""
     spec, p = plan.spec, Printer.of(plan.spec)
-    hem = plan.shape.lowest
-    least = min((hoop.girth for hoop in plan.shape.hoops), default=plan.shape.lowest_girth)
+    hem, hoops = plan.shape.lowest, plan.shape.hoops
+    round_ = [hoop.girth for hoop in hoops if hoop.closed]
+    least = min(round_, default=plan.shape.lowest_girth)
     door = spec.limits.door
     return Wearing(
+        tied=bool(hoops) and not round_,
         stepped_into=least >= spec.wearer.hip,
+        strapped=any(tie.kind == "strap" for tie in plan.shape.ties),
         least_girth=p.length(least),
         hip=p.length(spec.wearer.hip),
         door=p.length(door) if door else "",

@@ -29,6 +29,8 @@ PHRASES: dict[str, str] = {
     "rim-front": "rim of the bare wheel above the floor, in front",
     "rim-sides": "the same at the left and at the right",
     "rim-back": "the same behind",
+    "rim-front-again": "rim above the floor in front, after door and stool",
+    "rim-back-again": "the same behind",
     "rim-loaded": "under the skirt's weight, hung all round, the rim goes down as the fitting sheet says",
     "wheel-on-roll": "the wheel lies on the roll all round and does not turn about the waist",
     "side-out": "from the hip to the outside of {part}, the lowest hoop",
@@ -52,6 +54,7 @@ PHRASES: dict[str, str] = {
     "round-again": "width of the hem hoop after door and chair, side to side and front to back",
     "hem-height-again": "lower edge of the hem hoop above the floor, after door and chair",
     "chair": "sits down and gets up unaided; the hoops fold up and come back",
+    "stool": "sits down on a stool and gets up unaided; no spoke bends, no binding slips",
     "stairs": "goes up and down a step, hem lifted by hand",
     "off-alone": "takes it off alone, with one pull, three times over",
 }

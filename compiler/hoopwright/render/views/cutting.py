@@ -8,7 +8,7 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer, exact_length
 from hoopwright.render.views.parts import HoopView, TapeView
 from hoopwright.render.views.splicing import SplicingView, splicing_view
-from hoopwright.render.words import counted, even, ids_text
+from hoopwright.render.words import counted, even, ids_text, listed
 from hoopwright.source.printed import share_text
 from hoopwright.source.record import record
 from hoopwright.supply.model import ClothLayout, CutPack
@@ -133,12 +133,14 @@ def _cloth(layout: ClothLayout, p: Printer) -> ClothRow:
         long, short = max(piece.width, piece.height), min(piece.width, piece.height)
         key = (piece.part, f"{p.length(short)} × {p.length(long)}")
         counts[key] = counts.get(key, 0) + 1
+    parts: dict[str, list[str]] = {}
+    for (part, size), count in counts.items():
+        parts.setdefault(part, []).append(f"{counted(count, 'piece')} of {size}")
     joins = counted(layout.joins, "join")
     return ClothRow(
         material=layout.material,
         width=p.length(layout.width),
-        pieces=tuple(f"{part}: {counted(count, 'piece')} of {size}"
-                     for (part, size), count in counts.items()),
+        pieces=tuple(f"{part}: {listed(said)}" for part, said in parts.items()),
         lie=f"strips {layout.direction} the cloth, {joins} in the finished piece" if layout.strips else "",
         need=p.long(layout.need),
         buy=p.shop(layout.buy) if layout.buy > 0 else "",

@@ -56,6 +56,8 @@ def _result(plan: Plan) -> str:
     """The verdict in a few words."""
     if plan.failing:
         return "does not pass yet: " + listed(dict.fromkeys(plain_key(check.code) for check in plan.failing))
+    if plan.assessment.verdict == "stands, but" and plan.assessment.reasons:
+        return "stands, with what is said at the top to be watched"
     return plan.assessment.verdict
 
 

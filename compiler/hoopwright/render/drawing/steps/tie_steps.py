@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from hoopwright.plan.model import Plan
+from hoopwright.render.drawing.letters import text_width
 from hoopwright.render.drawing.marks import SMALL, across, upright
 from hoopwright.render.drawing.sheet import GREY, INK, PAPER, XY, Sheet
 from hoopwright.render.drawing.steps.frame import (
@@ -58,7 +59,9 @@ def pin_ties(plan: Plan, action: str) -> Figure:
         for end in ends:
             sheet.ellipse(end, 4, 4, fill=PAPER, width=1.4)
     for tie, ends in zip(ties, places, strict=True):
-        sheet.text((ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2 + 4, say(plan, tie.length),
+        words, level = say(plan, tie.length), abs(ends[0][1] - ends[1][1]) < 1
+        short = level and abs(ends[0][0] - ends[1][0]) < text_width(words, SMALL) + 20
+        sheet.text((ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2 + (-10 if short else 4), words,
                    size=SMALL, anchor="middle", halo=True)
     sheet.text(x, 176, f"{hoop.id}, front at the foot", size=SMALL, anchor="middle")
     below(sheet, 200, "Tape flat and straight, pinned at the marks; nothing sewn.")

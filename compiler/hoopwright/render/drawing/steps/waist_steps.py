@@ -60,7 +60,7 @@ def make_waistband(plan: Plan, action: str) -> Figure:
     """The waistband laid flat, to scale: every tape's place from centre front, the overlap, the turnings."""
     band, tapes = plan.shape.waistband, plan.shape.tapes
     shares = [("front", 0.0), ("back", 0.5), ("front", 1.0)]
-    shares += [(tape.id, tape.waist_fraction) for tape in tapes]
+    shares += [(tape.id, tape.waist_fraction) for tape in tapes] + _sides(plan)
     left, y, scale = 16.0, 30.0, (WIDTH - 32) / (band.girth + band.overlap)
     places = [
         Place(left + at * band.girth * scale, clip(name, 40, SMALL, bold=True), say(plan, at * band.girth))
@@ -80,12 +80,23 @@ def make_waistband(plan: Plan, action: str) -> Figure:
         f"turned in at each end; closed it measures {say(plan, band.girth)}.",
     )
     told = [f"{tape.id} {say(plan, tape.waist_fraction * band.girth)}" for tape in tapes]
-    told = told or [f"centre back {say(plan, band.girth / 2)}"]
+    told = told or [f"centre back {say(plan, band.girth / 2)}",
+                    *(f"{name} side hoop {say(plan, share * band.girth)}" for name, share in _sides(plan))]
     return finish(
         sheet,
         "Marking the waistband",
         f"The waistband laid flat: from centre front: {', '.join(told)}; overlap {say(plan, band.overlap)}.",
     )
+
+
+def _sides(plan: Plan) -> list[tuple[str, float]]:
+    """Where side hoops begin and end on the waistband, fractions from centre front by the wearer's left."""
+    pair = plan.shape.sides
+    if pair is None:
+        return []
+    half = pair.on_band / plan.shape.waistband.girth / 2
+    return [(name, middle + sign * half) for name, middle in (("left", pair.at), ("right", 1 - pair.at))
+            for sign in (-1, 1)]
 
 
 def sew_fastening(plan: Plan, action: str) -> Figure:
