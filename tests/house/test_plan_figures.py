@@ -17,7 +17,7 @@ from hoopwright.source.quantity import length_text
 SVG = "{http://www.w3.org/2000/svg}"
 ROOT = Path(__file__).parents[2]
 PLANS = sorted(path.parent for path in (ROOT / "specs").glob("*/plan.json"))
-VIEWS = {"front", "side", "hem", "coils"}
+VIEWS = {"front", "side", "hem"}
 OF_FAMILY = {"wheel": {"spokes"}, "side_hoops": {"steels"}, "petticoat": {"strips"}}
 
 
@@ -26,11 +26,17 @@ def _needed(plan: dict[str, Any]) -> set[str]:
     found = set(VIEWS)
     for key, names in OF_FAMILY.items():
         found |= names if key in plan else set()
+    found |= {"coils"} if plan["hoops"] else {"rows"}
     found |= {"tapes", "gauge-1"} if plan["tapes"] else set()
     found |= {"ties"} if plan["ties"] and "side_hoops" not in plan else set()
     found |= {"band"} if any(piece["part"] == "band" for piece in plan["cloth"]) else set()
-    found |= {f"panel-{number}" for number, _ in enumerate(plan.get("panels", []), 1)}
+    found |= {f"panel-{number}" for number, _ in enumerate(_panels(plan), 1)}
     return found
+
+
+def _panels(plan: dict[str, Any]) -> list[dict[str, Any]]:
+    """The panels of the garment itself: a sample is a plain rectangle."""
+    return [panel for panel in plan.get("panels", []) if not panel["part"].startswith("sample")]
 
 
 def _read(folder: Path) -> dict[str, Any]:
@@ -72,7 +78,7 @@ def test_every_cut_piece_is_drawn_with_its_measures(folder: Path) -> None:
     def mm(value: float) -> str:
         return length_text(value / 1000, units)
 
-    for number, panel in enumerate(plan.get("panels", []), 1):
+    for number, panel in enumerate(_panels(plan), 1):
         words = said(f"panel-{number}")
         for value in (panel["width_mm"], panel["height_mm"]):
             assert mm(value) in words

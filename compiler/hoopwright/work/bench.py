@@ -98,7 +98,8 @@ class Bench:
         table = jobs(self.spec)
         groups: Groups = tuple(group for job in jobs_ for group in table[job])
         tools = lay_ready(groups, have(self.spec))
-        metal = self.spec.build.hoops.material.grade.metal
+        hooped = self.spec.build.hooped
+        metal = hooped is not None and hooped.material.grade.metal
         of_tools = tuple(key for tool in tools for key in TOOLS[tool].cautions
                          if metal or key != "cutting-hard-strip")
         known = ACTIONS[action]

@@ -149,6 +149,7 @@ def _use_stop(bench: Bench, cloth: CordedPetticoat, needs: tuple[str, ...]) -> T
                       "press the band in at the sides with both hands; cords give and come back"),
             Condition("edge-again", "hem", bench.spec.shape.hem_off_floor, bench.spec.allowances.hem_tolerance,
                       "it has dropped: take it up at the waist; starch that has gone soft wants renewing"),
+            _tied(bench),
             look("chair-corded", "petticoat", "gather the band up behind before sitting; practise"),
             look("stairs", "petticoat", "lift the hem by hand"),
             look("off-alone", waist_part(bench.shape), "change what closes it for something one pull opens"),

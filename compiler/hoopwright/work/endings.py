@@ -107,7 +107,7 @@ _OVERNIGHT: Mapping[str, str] = {
 def ending(done: Sequence[Task], more: bool) -> str:
     """What lies safely when a session ends, and what passes by itself until the next."""
     if not more:
-        return f"the {'petticoat' if 'petticoat' in done[-1].parts else 'cage'} is finished"
+        return "the cage is finished"
     waits = [_OVERNIGHT[task.action] for task in done if task.wait > 0]
     last = done[-1]
     words = [] if last.wait > 0 else [_LEFT[last.action]]

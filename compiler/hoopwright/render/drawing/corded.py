@@ -191,7 +191,7 @@ def _rows(plan: Plan, cloth: CordedPetticoat) -> Figure:
         labels += [Label((x + 60, low - row.up * scale), row.id, length_text(row.up, units))
                    for row in dict.fromkeys((group[-1], group[0]))]
     draw_column(sheet, labels, PAGE - 8, top - 6, low, side="right", title="up from the hem", room=84.0)
-    sheet.text(x + 30, low + 16, "finished hem", size=SMALL, anchor="middle")
+    sheet.text(x + 60, low + 16, "finished hem", size=SMALL, anchor="middle")
     apart = f", {exact_length(rows[1].up - rows[0].up, units)} from middle to middle" if len(rows) > 1 else ""
     where = "between two layers" if sandwich else "in tucks"
     alt = (f"Cords {exact_length(cloth.diameter, units)} thick{apart} {where}, in section; and {len(cloth.rows)} rows"
