@@ -57,18 +57,27 @@ def _elsewhere(text: str) -> str:
     return text.replace("](#", "](plan.md#")
 
 
+def _wide(page: str) -> str:
+    """Another class for a card that shows the plan's figure of a piece, which is read, not glanced at."""
+    panels = page.count("(figures/panel-")
+    return "" if not panels else " wide" if panels == 1 else " several"
+
+
 def _sheet(plan: Plan, cards: list[str], wearing: str, label: tuple[tuple[str, str], ...]) -> str:
     """One HTML page for the printer."""
     style = (FOLDER / "pass-on.css").read_text(encoding="utf-8")
     front, *rest = cards
     sections = [f'<section class="card {size_class(type_size(front))}">\n{html(front)}\n</section>']
     sections += [
-        f'<section class="card {size_class(type_size(page))}">\n{html(page)}\n</section>' for page in rest]
+        f'<section class="card {size_class(type_size(page))}{_wide(page)}">\n{html(page)}\n</section>'
+        for page in rest]
     sections.append(f'<section class="wearing">\n{html(wearing)}\n</section>')
+    cloth = plan.shape.petticoat
+    where = "the upper edge" if cloth is not None and cloth.drawstring else "the waistband"
     rows = "\n".join(f"<tr><th>{escape(name)}</th><td>{escape(value)}</td></tr>" for name, value in label)
     sections.append(
         "<section>\n<h1>Inside label</h1>\n<p>Cut it out, or copy it in laundry ink on to tape, and sew"
-        f' it inside the waistband.</p>\n<table class="label">\n{rows}\n</table>\n</section>')
+        f' it inside {where}.</p>\n<table class="label">\n{rows}\n</table>\n</section>')
     paper = "A4" if plan.spec.workshop.paper == "A4" else "letter"
     return (
         '<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
