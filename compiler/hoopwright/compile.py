@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 from hoopwright.source.diagnostic import Diagnostic, Finding, Span, failed
 from hoopwright.source.fetch import Fetch, no_files
-from hoopwright.spec.choice import AS_WRITTEN, Choice
+from hoopwright.spec.document.choice import AS_WRITTEN, Choice
 
 if TYPE_CHECKING:
     from hoopwright.plan.model import Plan
@@ -47,7 +47,7 @@ def compile_spec(data: bytes, file: str, *, choice: Choice = AS_WRITTEN, fetch: 
     """
     from hoopwright.source.locate import locate
     from hoopwright.source.read import read
-    from hoopwright.spec.joining import join
+    from hoopwright.spec.document.joining import join
     from hoopwright.spec.reprinted import in_units
     from hoopwright.spec.resolve import resolve
 

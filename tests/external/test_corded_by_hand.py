@@ -17,7 +17,7 @@ import pytest
 
 from hoopwright.compile import compile_spec
 from hoopwright.plan.model import Plan
-from hoopwright.strength.droop import droop
+from hoopwright.strength.forms.droop import droop
 
 INCH = 0.0254
 SPEC = """\

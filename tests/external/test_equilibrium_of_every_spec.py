@@ -25,18 +25,19 @@ from hoopwright.shape.draw import draw
 from hoopwright.shape.model import Shape
 from hoopwright.source.fetch import Fetched
 from hoopwright.source.read import read
-from hoopwright.spec.choice import AS_WRITTEN
-from hoopwright.spec.joining import join
+from hoopwright.spec.document.choice import AS_WRITTEN
+from hoopwright.spec.document.joining import join
 from hoopwright.spec.model import Spec
 from hoopwright.spec.resolve import resolve
-from hoopwright.strength import sides, wheel, whole
+from hoopwright.strength import whole
 from hoopwright.strength.assess import assess
 from hoopwright.strength.cage.build import Layout, lay_out
 from hoopwright.strength.cage.model import CageModel
 from hoopwright.strength.cage.solve import describe
 from hoopwright.strength.cage.system import State, System
 from hoopwright.strength.cage.track import Stops, reach
-from hoopwright.strength.droop import GRAVITY
+from hoopwright.strength.families import sides, wheel
+from hoopwright.strength.forms.droop import GRAVITY
 from hoopwright.strength.methods import METHODS, kind_of
 from hoopwright.strength.problem import pose
 

@@ -12,8 +12,8 @@ from scipy.integrate import solve_bvp, solve_ivp
 from scipy.optimize import brentq
 from scipy.special import ellipe, ellipeinc, ellipk
 
-from hoopwright.shape.bow import of_length, of_reach
-from hoopwright.shape.ellipse import Ellipse, fraction_at, from_girth
+from hoopwright.shape.curves.bow import of_length, of_reach
+from hoopwright.shape.curves.ellipse import Ellipse, fraction_at, from_girth
 
 
 def shot(angle: float) -> tuple[float, float, float]:

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.special import ellipe, ellipeinc
 
-from hoopwright.shape.ellipse import Ellipse, fraction_at, from_girth, parameter_at, perimeter
+from hoopwright.shape.curves.ellipse import Ellipse, fraction_at, from_girth, parameter_at, perimeter
 
 axes = st.floats(0.01, 3.0)
 

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.interpolate import PchipInterpolator
 
-from hoopwright.shape.pchip import monotone_cubic
+from hoopwright.shape.curves.pchip import monotone_cubic
 
 rows = st.lists(st.tuples(st.floats(0.01, 1.0), st.floats(0.0, 4.0)), min_size=2, max_size=9)
 

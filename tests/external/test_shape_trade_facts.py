@@ -5,8 +5,8 @@ from dataclasses import replace
 
 import pytest
 
+from hoopwright.shape.curves.root import bracketed_root
 from hoopwright.shape.draw import draw
-from hoopwright.shape.root import bracketed_root
 from hoopwright.spec.model import Line, PlaceListed
 
 CAGE = """

@@ -9,8 +9,8 @@ from scipy.integrate import quad, solve_bvp, solve_ivp
 from scipy.optimize import brentq
 from scipy.special import beta
 
-from hoopwright.strength.doorway import FLAT_BELOW, ONE_OVER_ROOT, SQUARE_ROOT_OF_SINE, squeezed
-from hoopwright.strength.droop import GRAVITY, droop, stiffness_from_droop
+from hoopwright.strength.forms.doorway import FLAT_BELOW, ONE_OVER_ROOT, SQUARE_ROOT_OF_SINE, squeezed
+from hoopwright.strength.forms.droop import GRAVITY, droop, stiffness_from_droop
 
 
 def droop_by_bvp(tip, own):

@@ -6,7 +6,7 @@ from math import cos, pi, sin
 import pytest
 from Pynite import FEModel3D
 
-from hoopwright.strength import hang, ring, uneven
+from hoopwright.strength.forms import hang, ring, uneven
 
 STRONG, TORSION, WEAK = 80.0, 1.0, 2.0
 

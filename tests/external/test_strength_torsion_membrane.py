@@ -7,7 +7,7 @@ from scipy.sparse import diags_array as diags
 from scipy.sparse import eye, kron
 from scipy.sparse.linalg import spsolve
 
-from hoopwright.strength.section import strip_torsion
+from hoopwright.strength.forms.section import strip_torsion
 
 
 def membrane(width, thickness, m, n):

@@ -1,7 +1,7 @@
 """Which small changes of the code does no test notice? A change of one number, sign, operator or comparison at a
 time, in the running modules; every test file that calls the function runs until one fails.
 
-    python tests/hardening/mutate_stages.py shape/wheel.py shape/pair.py --tests tests/shape tests/external
+    python tests/hardening/mutate_stages.py shape/families/wheel.py --tests tests/shape tests/external
     nice -n 19 python tests/hardening/mutate_stages.py supply/counts.py --tests tests/supply --jobs 2 --every 3
 
 It prints each change that no test noticed, with its line, and the share that was noticed. Some changes alter nothing

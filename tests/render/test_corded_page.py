@@ -12,7 +12,7 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.figures import draw_figures
 from hoopwright.render.machine import plan_json
 from hoopwright.render.markdown import plan_markdown
-from hoopwright.spec.choice import Choice
+from hoopwright.spec.document.choice import Choice
 
 SPEC = Path(__file__).parents[2] / "specs" / "quay-market" / "petticoat.yaml"
 

@@ -9,7 +9,7 @@ from pathlib import Path
 from hoopwright.compile import compile_spec
 from hoopwright.render.machine import plan_json, plan_value
 from hoopwright.render.markdown import plan_markdown
-from hoopwright.spec.schema import load_schema
+from hoopwright.spec.checking.schema import load_schema
 
 SPEC = """\
 spec: 1

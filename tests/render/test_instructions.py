@@ -12,7 +12,8 @@ from hoopwright.render.markdown import plan_markdown
 from hoopwright.render.templating import FOLDER
 from hoopwright.render.views.conditions import PHRASES
 from hoopwright.render.views.steps import runs
-from hoopwright.work.actions import ACTIONS, CONDITIONS
+from hoopwright.work.actions import ACTIONS
+from hoopwright.work.conditions import CONDITIONS
 from hoopwright.work.model import Session, Task
 
 TEMPLATES = {path.name.removesuffix(".md.j2") for path in (FOLDER / "actions").iterdir()}

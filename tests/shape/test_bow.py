@@ -5,7 +5,7 @@ from math import dist, pi
 
 import pytest
 
-from hoopwright.shape.bow import CLOSED, Bow, amplitude, of_length, of_reach
+from hoopwright.shape.curves.bow import CLOSED, Bow, amplitude, of_length, of_reach
 
 
 def test_a_bow_found_by_its_reach_has_chord_and_reach() -> None:
@@ -55,7 +55,7 @@ def test_the_tightest_bow_closes() -> None:
 
 
 def test_amplitude_turns_the_integral_back() -> None:
-    from hoopwright.shape.carlson import incomplete_f
+    from hoopwright.shape.curves.carlson import incomplete_f
 
     for angle in (0.1, 0.8, 1.5):
         assert amplitude(incomplete_f(angle, 0.6**2), 0.6) == pytest.approx(angle, abs=1e-12)

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from hoopwright.shape.ellipse import (
+from hoopwright.shape.curves.ellipse import (
     Ellipse,
     from_girth,
     parameter_at,

@@ -7,9 +7,9 @@ from math import dist
 import pytest
 
 from hoopwright.shape.body import Body
-from hoopwright.shape.bow import of_length
+from hoopwright.shape.curves.bow import of_length
 from hoopwright.shape.draw import draw
-from hoopwright.shape.lacing import cord_length, eyelet_count
+from hoopwright.shape.tying.lacing import cord_length, eyelet_count
 
 BUSTLE = """\
 spec: 1

@@ -5,8 +5,8 @@ from math import dist
 
 import pytest
 
+from hoopwright.shape.curves.ellipse import from_girth, point_at
 from hoopwright.shape.draw import draw
-from hoopwright.shape.ellipse import from_girth, point_at
 from hoopwright.spec.model import Graded, GroundPlan, Line, PlaceListed, TieBuild
 
 

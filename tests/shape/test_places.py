@@ -153,7 +153,7 @@ def test_table_rows_that_narrow_or_play_no_part_are_warned_of(make):
 
 def test_rows_from_the_waist_to_the_hem_are_the_whole_line(make):
     """Where the rows reach over all hoops, nothing else bends the curve; knots as a cubic by itself."""
-    from hoopwright.shape.pchip import monotone_cubic
+    from hoopwright.shape.curves.pchip import monotone_cubic
 
     rows = [(41.5, 28.0), (30.0, 70.0), (20.0, 100.0), (7.0, 110.0)]
     shape = drawn(make.spec(line=table(make, *rows), band=None, off_floor=7 - 0.1875))
@@ -163,7 +163,7 @@ def test_rows_from_the_waist_to_the_hem_are_the_whole_line(make):
 
 
 def test_rows_that_begin_at_the_top_hoop_are_the_whole_line(make):
-    from hoopwright.shape.pchip import monotone_cubic
+    from hoopwright.shape.curves.pchip import monotone_cubic
 
     rows = [(35.5, 58.0), (30.0, 70.0), (20.0, 100.0), (7.0, 110.0)]
     shape = drawn(make.spec(line=table(make, *rows), band=None, off_floor=7 - 0.1875))

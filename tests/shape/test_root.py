@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from hoopwright.shape.root import bracketed_root
+from hoopwright.shape.curves.root import bracketed_root
 
 
 @given(st.floats(-5.0, 5.0), st.floats(0.1, 9.0), st.floats(0.1, 9.0), st.sampled_from([1, 3, 5]))

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from hoopwright.shape import bow
+from hoopwright.shape.curves import bow
+from hoopwright.shape.curves.ellipse import perimeter
 from hoopwright.shape.draw import draw
-from hoopwright.shape.ellipse import perimeter
 from hoopwright.shape.model import Shape
 from hoopwright.source.diagnostic import Finding
 from hoopwright.source.read import read

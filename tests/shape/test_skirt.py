@@ -5,8 +5,8 @@ from math import hypot, pi
 import pytest
 
 from hoopwright.shape.body import Body
+from hoopwright.shape.curves.ellipse import Ellipse
 from hoopwright.shape.draw import draw
-from hoopwright.shape.ellipse import Ellipse
 from hoopwright.shape.outline import Oval
 from hoopwright.shape.skirt import skirt_over, upper_hull
 from hoopwright.shape.waist import Waist, waist_of

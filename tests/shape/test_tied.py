@@ -4,9 +4,9 @@ from math import hypot, pi
 
 import pytest
 
-from hoopwright.shape.ellipse import from_girth
-from hoopwright.shape.root import bracketed_root
-from hoopwright.shape.tied import tied_ring
+from hoopwright.shape.curves.ellipse import from_girth
+from hoopwright.shape.curves.root import bracketed_root
+from hoopwright.shape.curves.tied import tied_ring
 
 
 def test_a_single_tie_that_makes_an_oval_of_six_to_five_pulls_1_157() -> None:

@@ -6,10 +6,10 @@ import pytest
 
 from hoopwright.source.diagnostic import Finding
 from hoopwright.source.read import read
+from hoopwright.spec.checking.schema import load_schema
 from hoopwright.spec.model import Assumed, Spec
-from hoopwright.spec.node import Node
+from hoopwright.spec.reading.node import Node
 from hoopwright.spec.resolve import resolve
-from hoopwright.spec.schema import load_schema
 
 SHORT = """\
 spec: 1

@@ -9,10 +9,10 @@ from typing import Any
 import pytest
 
 from hoopwright.source.read import Document, read
+from hoopwright.spec.checking.schema import load_schema
 from hoopwright.spec.model import Spec
-from hoopwright.spec.node import dotted_paths
+from hoopwright.spec.reading.node import dotted_paths
 from hoopwright.spec.resolve import resolve
-from hoopwright.spec.schema import load_schema
 
 SHORT = """\
 spec: 1

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from hoopwright.compile import Compiled, compile_spec
 from hoopwright.source.fetch import Fetched, Unread
 from hoopwright.source.overlay import merged
-from hoopwright.spec.choice import Choice
+from hoopwright.spec.document.choice import Choice
 
 SPEC = """\
 spec: 1

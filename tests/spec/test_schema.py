@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 from jsonschema import Draft202012Validator
 
-from hoopwright.spec.quantities import PARSERS
-from hoopwright.spec.schema import load_schema, schema_text
+from hoopwright.spec.checking.quantities import PARSERS
+from hoopwright.spec.checking.schema import load_schema, schema_text
 
 SCHEMA = load_schema("spec")
 

@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 
 from hoopwright.source.diagnostic import Finding, failed
 from hoopwright.source.read import Document
-from hoopwright.spec.node import dotted_paths
+from hoopwright.spec.checking.validate import validate
+from hoopwright.spec.reading.node import dotted_paths
 from hoopwright.spec.resolve import resolve
-from hoopwright.spec.validate import validate
 
 BASE: dict[str, Any] = {
     "spec": 1,

@@ -8,8 +8,8 @@ from hoopwright.library.model import Droop, Section, Stock, Weigh, Wrap
 from hoopwright.shape.draw import draw
 from hoopwright.strength import closed
 from hoopwright.strength.assess import assess
-from hoopwright.strength.bench import wrap_limits
 from hoopwright.strength.material import lasting, material_strength
+from hoopwright.strength.samples.bench import wrap_limits
 
 
 def strip(make, *bench, **changes):

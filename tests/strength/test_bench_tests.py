@@ -10,9 +10,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from hoopwright.library.model import Droop, Weigh, Wrap
-from hoopwright.strength.bench import droop_stiffnesses, evidence, spread_of
-from hoopwright.strength.droop import droop, stiffness_from_droop
+from hoopwright.strength.forms.droop import droop, stiffness_from_droop
 from hoopwright.strength.material import material_strength
+from hoopwright.strength.samples.bench import droop_stiffnesses, evidence, spread_of
 
 
 def test_a_stiff_sample_points_along_its_clamp():

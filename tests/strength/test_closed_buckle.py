@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from hoopwright.strength import buckle
+from hoopwright.strength.forms import buckle
 
 
 def test_in_plane_factors():
@@ -52,6 +52,6 @@ def test_screen_lies_below_a_ring_held_by_a_few_tapes():
 
 
 def test_pressure_is_thrust_over_radius():
-    from hoopwright.strength.statics import thrust
+    from hoopwright.strength.forms.statics import thrust
 
     assert thrust([1.0] * 6) == pytest.approx(6 / (2 * pi))

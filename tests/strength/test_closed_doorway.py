@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from hoopwright.strength.doorway import FLAT_BELOW, squeezed
+from hoopwright.strength.forms.doorway import FLAT_BELOW, squeezed
 
 TABLE = ((0.95, 0.6254, 0.8918, 1.044), (0.80, 2.115, 0.6769, 1.152), (0.7178, 2.786, 0.5991, 1.198),
          (0.50, 5.742, 0.4173, 1.311))

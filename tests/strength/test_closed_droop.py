@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from hoopwright.strength.droop import GRAVITY, droop, stiffness_from_droop
+from hoopwright.strength.forms.droop import GRAVITY, droop, stiffness_from_droop
 
 TIP = ((1, 0.30172, 0.94357), (2, 0.49346, 0.83936), (3, 0.60325, 0.74558), (5, 0.71379, 0.61237),
        (10, 0.81061, 0.44500))

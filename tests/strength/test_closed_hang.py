@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from hoopwright.strength import hang
+from hoopwright.strength.forms import hang
 
 
 @pytest.mark.parametrize(("n", "expected"), [(4, 1.338e-3), (5, 3.661e-4), (6, 1.322e-4), (8, 2.855e-5)])

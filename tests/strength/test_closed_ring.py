@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from hoopwright.strength import ring
+from hoopwright.strength.forms import ring
 
 TABLE = (
     (2, 0.3183, -0.1817, 0.07439, 0.06831),

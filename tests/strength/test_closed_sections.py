@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from hoopwright.library.model import Section
-from hoopwright.strength.section import properties, strip_torsion
+from hoopwright.strength.forms.section import properties, strip_torsion
 
 MM4 = 1e-12
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from hoopwright.strength.setting import (
+from hoopwright.strength.forms.setting import (
     closing_stress,
     curved_stress,
     kept_ratio,

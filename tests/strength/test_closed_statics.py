@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from hoopwright.strength.statics import tape_forces
+from hoopwright.strength.forms.statics import tape_forces
 
 RADII = (0.22, 0.33, 0.415, 0.475, 0.51, 0.5252)
 DEPTHS = (0.06, 0.16, 0.30, 0.47, 0.68, 0.92)

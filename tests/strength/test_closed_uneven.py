@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from hoopwright.strength import hang, influence, ring
-from hoopwright.strength.uneven import hung, pressed, solve
+from hoopwright.strength.forms import hang, influence, ring
+from hoopwright.strength.forms.uneven import hung, pressed, solve
 
 places = st.lists(st.floats(0.02, 0.3), min_size=4, max_size=9)
 

@@ -10,8 +10,8 @@ from hoopwright.compile import compile_spec
 from hoopwright.plan.model import Plan
 from hoopwright.source.quantity import parse_length
 from hoopwright.spec.check import Check
-from hoopwright.strength.corded import cords_needed
-from hoopwright.strength.droop import stiffness_from_droop
+from hoopwright.strength.families.corded import cords_needed
+from hoopwright.strength.forms.droop import stiffness_from_droop
 
 SPEC = """\
 spec: 1

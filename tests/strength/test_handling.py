@@ -8,10 +8,10 @@ import pytest
 
 from hoopwright.shape.draw import draw
 from hoopwright.strength.assess import assess
-from hoopwright.strength.doorway import squeezed
+from hoopwright.strength.forms.doorway import squeezed
+from hoopwright.strength.forms.setting import kept_ratio
 from hoopwright.strength.handling import handled, handlings
 from hoopwright.strength.problem import pose
-from hoopwright.strength.setting import kept_ratio
 
 CAGE = """
 spec: 1

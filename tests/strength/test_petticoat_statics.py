@@ -12,8 +12,8 @@ from hoopwright.source.read import read
 from hoopwright.spec.model import Spec
 from hoopwright.spec.resolve import resolve
 from hoopwright.strength.assess import assess
-from hoopwright.strength.droop import GRAVITY
-from hoopwright.strength.petticoat import cloth_mass, cloth_masses, flounce_mass, solve
+from hoopwright.strength.families.petticoat import cloth_mass, cloth_masses, flounce_mass, solve
+from hoopwright.strength.forms.droop import GRAVITY
 from hoopwright.strength.problem import pose
 from hoopwright.strength.weight import weights
 

@@ -6,8 +6,8 @@ import pytest
 
 from hoopwright.library.grades import GRADES
 from hoopwright.library.model import Droop, Section, Weigh, Wrap
-from hoopwright.strength.droop import GRAVITY, droop
-from hoopwright.strength.sample import Sample, examine
+from hoopwright.strength.forms.droop import GRAVITY, droop
+from hoopwright.strength.samples.sample import Sample, examine
 
 STRIP = Section("flat", width=0.010, thickness=0.001, text="10 x 1 mm")
 WIRE = Section("round", diameter=0.002, text="2 mm round")

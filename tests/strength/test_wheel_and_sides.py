@@ -9,10 +9,10 @@ from types import SimpleNamespace
 
 import pytest
 
-from hoopwright.strength import frame, sides, wheel
 from hoopwright.strength.assess import assess
 from hoopwright.strength.cage.model import CageModel, HoopPoint, TapeModel, TieModel
 from hoopwright.strength.cage.solve import Options, solve
+from hoopwright.strength.families import frame, sides, wheel
 from hoopwright.strength.method import Problem
 from hoopwright.strength.model import WheelStrength
 from hoopwright.strength.problem import pose

@@ -12,8 +12,9 @@ import pytest
 from hoopwright.library.cautions import CAUTIONS
 from hoopwright.library.tools import TOOLS
 from hoopwright.supply.provide import provide
-from hoopwright.work.actions import ACTIONS, CONDITIONS
+from hoopwright.work.actions import ACTIONS
 from hoopwright.work.arrange import arrange
+from hoopwright.work.conditions import CONDITIONS
 from hoopwright.work.model import Task, Work
 
 Drawn = Callable[[str], SimpleNamespace]

@@ -13,7 +13,7 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.figures import draw_figures
 from hoopwright.render.machine import plan_value
 from hoopwright.render.markdown import plan_markdown
-from hoopwright.spec.schema import load_schema
+from hoopwright.spec.checking.schema import load_schema
 
 WHEEL = b"""\
 spec: 1

@@ -7,7 +7,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from hoopwright.spec.schema import load_schema
+from hoopwright.spec.checking.schema import load_schema
 from hoopwright.supply.provide import provide
 from hoopwright.work.arrange import arrange
 from hoopwright.work.model import Work

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from hoopwright.work.actions import ACTIONS, CONDITIONS
+from hoopwright.work.actions import ACTIONS
+from hoopwright.work.conditions import CONDITIONS
 from hoopwright.work.endings import _LEFT
 
 SETUPS = {"water", "table", "metal", "joining", "machine", "hand", "body"}

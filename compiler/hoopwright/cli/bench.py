@@ -14,7 +14,7 @@ from hoopwright.library.grades import GRADES
 from hoopwright.library.model import BenchTest, Droop, Section, Stock, Weigh, Wrap
 from hoopwright.source import quantity
 from hoopwright.source.quantity import QuantityError
-from hoopwright.strength.sample import Form, Report, Sample, examine
+from hoopwright.strength.samples.sample import Form, Report, Sample, examine
 
 
 class Wrong(Exception):

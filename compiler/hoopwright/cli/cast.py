@@ -18,8 +18,8 @@ from hoopwright.source.fetch import Unread
 from hoopwright.source.locate import locate, place
 from hoopwright.source.read import Document, read
 from hoopwright.source.record import record
-from hoopwright.spec.choice import Choice
-from hoopwright.spec.nearest import listed, offer
+from hoopwright.spec.checking.nearest import listed, offer
+from hoopwright.spec.document.choice import Choice
 
 IS_CAST = re.compile(rb"^(?:\xef\xbb\xbf)?cast[ \t]*:", re.MULTILINE)
 _KEYS = ("spec", "wearer", "variant", "title", "regrade")

@@ -13,7 +13,7 @@ from hoopwright.cli.made import checking, each
 from hoopwright.cli.names import visible_lines
 from hoopwright.cli.specs import SpecFile, code_of_problems, gather
 from hoopwright.plan.model import Plan
-from hoopwright.spec.choice import Choice
+from hoopwright.spec.document.choice import Choice
 
 
 def run(options: argparse.Namespace) -> int:

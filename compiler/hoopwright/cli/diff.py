@@ -12,7 +12,7 @@ from hoopwright.cli.include import MOST
 from hoopwright.cli.names import visible_lines
 from hoopwright.cli.specs import SpecFile, code_of_problems, gather
 from hoopwright.plan.model import Plan
-from hoopwright.spec.choice import AS_WRITTEN, Choice
+from hoopwright.spec.document.choice import AS_WRITTEN, Choice
 
 STDIN = "-"
 

@@ -20,7 +20,7 @@ def run(options: argparse.Namespace) -> int:
             sys.stdout.write(f"{name}\n{_indented(about)}\n")
         return CLEAN
     if options.starter not in known:
-        from hoopwright.spec.nearest import nearest
+        from hoopwright.spec.checking.nearest import nearest
 
         near = [name for name in known if options.starter and options.starter in name]
         near += [name for name in nearest(options.starter, known, 2) if name not in near]

@@ -10,7 +10,7 @@ from hoopwright.cli import CLEAN
 
 def run(options: argparse.Namespace) -> int:
     """Print the schema of specs, of plan.json or of shopping.json, byte for byte as it is shipped."""
-    from hoopwright.spec.schema import schema_text
+    from hoopwright.spec.checking.schema import schema_text
 
     sys.stdout.write(schema_text(options.which))
     return CLEAN

@@ -14,7 +14,7 @@ from hoopwright.cli.strange import missing_file, strange_file
 from hoopwright.compile import Compiled, compile_spec
 from hoopwright.source.diagnostic import Diagnostic, Severity
 from hoopwright.source.record import record
-from hoopwright.spec.choice import AS_WRITTEN, Choice
+from hoopwright.spec.document.choice import AS_WRITTEN, Choice
 from hoopwright.spec.model import Units
 
 _IS_SPEC = re.compile(rb"^(?:\xef\xbb\xbf)?spec[ \t]*:", re.MULTILINE)

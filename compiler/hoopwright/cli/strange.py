@@ -15,7 +15,7 @@ _BUILT = (".md", ".json", ".svg", ".html")
 
 def missing_file(path: Path) -> Diagnostic:
     """No file of that name; the nearest name in its folder is offered."""
-    from hoopwright.spec.nearest import listed, nearest
+    from hoopwright.spec.checking.nearest import listed, nearest
 
     help = "check the name and the folder you are in"
     folder = path.parent

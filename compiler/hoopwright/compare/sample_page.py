@@ -14,9 +14,9 @@ from hoopwright.source.printed import (
     share_text,
     stress_text,
 )
-from hoopwright.strength.droop import GRAVITY
-from hoopwright.strength.sample import Report, Sample
-from hoopwright.strength.setting import least_radius
+from hoopwright.strength.forms.droop import GRAVITY
+from hoopwright.strength.forms.setting import least_radius
+from hoopwright.strength.samples.sample import Report, Sample
 
 
 def sample_text(sample: Sample, report: Report, units: Units, read: Sequence[str]) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import pi
 
-from hoopwright.shape.ellipse import Ellipse, from_girth, reach
+from hoopwright.shape.curves.ellipse import Ellipse, from_girth, reach
 from hoopwright.shape.model import BodyRow, Contact
 from hoopwright.shape.outline import Outline
 from hoopwright.source.record import record

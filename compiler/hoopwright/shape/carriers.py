@@ -12,8 +12,8 @@ from types import MappingProxyType
 
 from hoopwright.shape import lengths
 from hoopwright.shape.body import Body
+from hoopwright.shape.families.petticoat import petticoat_of
 from hoopwright.shape.model import Contact, Fixing, Panel, Petticoat, Tape
-from hoopwright.shape.petticoat import petticoat_of
 from hoopwright.shape.tapes import Level, run_tape
 from hoopwright.shape.waist import Waist
 from hoopwright.source.record import record

@@ -10,23 +10,23 @@ from hoopwright.shape import lengths, problems
 from hoopwright.shape.body import body_of, hoop_contacts
 from hoopwright.shape.carriers import CARRIERS
 from hoopwright.shape.clearance import HEM_OVER_STATURE, SHELF, clearance_checks
-from hoopwright.shape.corded import draw_corded
+from hoopwright.shape.families.corded import draw_corded
+from hoopwright.shape.families.opening import LOOSE, loose_ends, opened
+from hoopwright.shape.families.pair import draw_pair
+from hoopwright.shape.families.wheel import draw_wheel
 from hoopwright.shape.fit.refit import refitted
-from hoopwright.shape.hipties import hip_ties
 from hoopwright.shape.impossible import Impossible
-from hoopwright.shape.lacing import lacing_panels
 from hoopwright.shape.line import GirthLine
 from hoopwright.shape.model import Fixing, HemBand, Hoop, HoopPlace, Shape, Tape
-from hoopwright.shape.opening import LOOSE, loose_ends, opened
-from hoopwright.shape.pair import draw_pair
 from hoopwright.shape.places import Places, place_hoops
 from hoopwright.shape.skirt import over_petticoats, skirt_over
-from hoopwright.shape.stated import stated_ties
 from hoopwright.shape.tapes import Level
-from hoopwright.shape.tiecheck import tie_checks
-from hoopwright.shape.ties import Tied, ties_of
+from hoopwright.shape.tying.hipties import hip_ties
+from hoopwright.shape.tying.lacing import lacing_panels
+from hoopwright.shape.tying.stated import stated_ties
+from hoopwright.shape.tying.tiecheck import tie_checks
+from hoopwright.shape.tying.ties import Tied, ties_of
 from hoopwright.shape.waist import Waist, waist_of
-from hoopwright.shape.wheel import draw_wheel
 from hoopwright.source.diagnostic import Finding
 from hoopwright.spec.model import Spec
 

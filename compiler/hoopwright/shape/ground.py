@@ -14,13 +14,13 @@ from types import MappingProxyType
 from typing import Protocol
 
 from hoopwright.shape import problems
-from hoopwright.shape.ellipse import Ellipse, from_girth, perimeter
-from hoopwright.shape.half import half_hoops
+from hoopwright.shape.curves.ellipse import Ellipse, from_girth, perimeter
+from hoopwright.shape.curves.root import bracketed_root
+from hoopwright.shape.families.half import half_hoops
 from hoopwright.shape.impossible import Impossible
 from hoopwright.shape.levels import Levels
 from hoopwright.shape.model import PlanOutline
 from hoopwright.shape.outline import Outline, Oval
-from hoopwright.shape.root import bracketed_root
 from hoopwright.shape.waist import Waist
 from hoopwright.source.record import record
 from hoopwright.spec.model import Graded, GroundPlan, PlanKind, Spec

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from hoopwright.shape.pchip import MonotoneCubic, monotone_cubic
+from hoopwright.shape.curves.pchip import MonotoneCubic, monotone_cubic
 from hoopwright.source.record import record
 from hoopwright.spec.model import LineKind, TableRow
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 from math import atan2, cos, pi, sin
 from typing import Literal, Protocol
 
-from hoopwright.shape.ellipse import Ellipse, fraction_at, parameter_at, point_at, reach
+from hoopwright.shape.curves.ellipse import Ellipse, fraction_at, parameter_at, point_at, reach
 from hoopwright.shape.model import XY, PlanOutline
 from hoopwright.source.record import record
 

@@ -15,10 +15,10 @@ from itertools import pairwise
 from math import hypot
 
 from hoopwright.shape import problems
+from hoopwright.shape.curves.root import bracketed_root
 from hoopwright.shape.ground import Ground, ground_of
 from hoopwright.shape.impossible import Impossible
 from hoopwright.shape.line import GirthLine, table_line
-from hoopwright.shape.root import bracketed_root
 from hoopwright.shape.waist import Waist
 from hoopwright.source.diagnostic import Path
 from hoopwright.source.record import record

@@ -12,8 +12,8 @@ from dataclasses import replace
 from math import dist, pi
 
 from hoopwright.shape.body import Body
-from hoopwright.shape.ellipse import Ellipse, point_at, reach
-from hoopwright.shape.half import hull_girth
+from hoopwright.shape.curves.ellipse import Ellipse, point_at, reach
+from hoopwright.shape.families.half import hull_girth
 from hoopwright.shape.model import XY, Skirt
 from hoopwright.shape.outline import Outline
 from hoopwright.shape.waist import Waist

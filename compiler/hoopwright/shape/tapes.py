@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from math import atan2, dist, hypot
 
 from hoopwright.shape.body import Body
-from hoopwright.shape.ellipse import Ellipse, polar_angle, reach
+from hoopwright.shape.curves.ellipse import Ellipse, polar_angle, reach
 from hoopwright.shape.model import Contact, Mark, Point, Tape
 from hoopwright.shape.outline import Outline, spans
 from hoopwright.shape.waist import Waist

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from math import cos, pi, sin
 
-from hoopwright.shape.ellipse import Ellipse, from_girth, point_at
+from hoopwright.shape.curves.ellipse import Ellipse, from_girth, point_at
 from hoopwright.shape.model import Point
 from hoopwright.source.record import record
 from hoopwright.spec.model import Spec, Wearer

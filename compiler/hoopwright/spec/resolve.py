@@ -12,24 +12,24 @@ from hoopwright.library.grades import GRADES
 from hoopwright.library.model import Goods, Stock
 from hoopwright.source.diagnostic import Finding, failed
 from hoopwright.source.read import Document
-from hoopwright.spec.allowances import read_allowances, read_limits, read_workshop
-from hoopwright.spec.building import Cupboard, read_build
-from hoopwright.spec.currency import currency_of
-from hoopwright.spec.diary import read_fittings, read_progress
-from hoopwright.spec.ground import behind
-from hoopwright.spec.haberdashery import read_goods
-from hoopwright.spec.loads import read_load
+from hoopwright.spec.checking.plausible import body_findings, stock_findings
+from hoopwright.spec.checking.ranges import range_findings
+from hoopwright.spec.checking.references import reference_findings
+from hoopwright.spec.checking.validate import validate
+from hoopwright.spec.document.variants import variant_findings
 from hoopwright.spec.model import Build, ShapeSpec, Spec, Units, Wearer
-from hoopwright.spec.node import Node, Notebook, dotted_paths
-from hoopwright.spec.outline import read_shape
-from hoopwright.spec.plausible import body_findings, stock_findings
-from hoopwright.spec.ranges import range_findings
-from hoopwright.spec.references import reference_findings
-from hoopwright.spec.stocks import library_stock, read_stock
+from hoopwright.spec.reading.allowances import read_allowances, read_limits, read_workshop
+from hoopwright.spec.reading.building import Cupboard, read_build
+from hoopwright.spec.reading.currency import currency_of
+from hoopwright.spec.reading.diary import read_fittings, read_progress
+from hoopwright.spec.reading.ground import behind
+from hoopwright.spec.reading.haberdashery import read_goods
+from hoopwright.spec.reading.loads import read_load
+from hoopwright.spec.reading.node import Node, Notebook, dotted_paths
+from hoopwright.spec.reading.outline import read_shape
+from hoopwright.spec.reading.stocks import library_stock, read_stock
+from hoopwright.spec.reading.wearer import read_wearer
 from hoopwright.spec.substitutes import designs
-from hoopwright.spec.validate import validate
-from hoopwright.spec.variants import variant_findings
-from hoopwright.spec.wearer import read_wearer
 
 DEFAULT_SKIRT = 0.0254
 

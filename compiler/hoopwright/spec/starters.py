@@ -17,7 +17,7 @@ from hoopwright.library.body import WAIST_OVER_HIP
 from hoopwright.source.diagnostic import Path as KeyPath
 from hoopwright.source.quantity import QuantityError, length_text, parse_length
 from hoopwright.source.read import Document, read
-from hoopwright.spec.node import Node
+from hoopwright.spec.reading.node import Node
 
 LONGEST_TITLE = 200
 _PLAIN = re.compile(r"[0-9A-Za-z ./]+")

@@ -8,8 +8,8 @@ from typing import Any
 from hoopwright.library.grades import GRADES
 from hoopwright.library.joins import JOINS, suits
 from hoopwright.source.record import record
-from hoopwright.spec.node import Node
-from hoopwright.spec.stocks import library_stock, read_stock
+from hoopwright.spec.reading.node import Node
+from hoopwright.spec.reading.stocks import library_stock, read_stock
 
 USES = (("build", "hoops", "material"), ("build", "hem_band", "material"))
 """The uses that may be offered a list of materials, the main one first."""

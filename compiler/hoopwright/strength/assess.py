@@ -6,15 +6,15 @@ from hoopwright.shape.model import Shape
 from hoopwright.source.diagnostic import Finding
 from hoopwright.spec.model import Spec
 from hoopwright.strength import whole
-from hoopwright.strength.bench import evidence
 from hoopwright.strength.checks import strength_checks
-from hoopwright.strength.corded import assess_corded
+from hoopwright.strength.families.corded import assess_corded
 from hoopwright.strength.handling import handlings, seated
 from hoopwright.strength.material import contradiction, disagreement, material_strength
 from hoopwright.strength.method import Method
 from hoopwright.strength.methods import METHODS, TRIALS, kind_of
 from hoopwright.strength.model import Assessment
 from hoopwright.strength.problem import pose
+from hoopwright.strength.samples.bench import evidence
 from hoopwright.strength.verdict import verdict
 from hoopwright.strength.weight import weights
 

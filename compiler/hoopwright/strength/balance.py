@@ -10,7 +10,7 @@ from __future__ import annotations
 from itertools import pairwise
 from math import hypot
 
-from hoopwright.shape.ellipse import from_girth, point_at
+from hoopwright.shape.curves.ellipse import from_girth, point_at
 from hoopwright.shape.ground import ellipse_of
 from hoopwright.shape.judge import judged
 from hoopwright.shape.model import XY, Hoop

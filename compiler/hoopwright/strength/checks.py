@@ -10,15 +10,15 @@ from hoopwright.shape.judge import judged
 from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 from hoopwright.strength.balance import balance_check, off_centre, seat_room
-from hoopwright.strength.change import NO_GAP
+from hoopwright.strength.families.sides import tied_shorter
 from hoopwright.strength.handled import handling_checks
 from hoopwright.strength.joining import join_checks
 from hoopwright.strength.measures import MEASURES, Measured
+from hoopwright.strength.mending.change import NO_GAP
+from hoopwright.strength.mending.remedy import Trials, remedy, used_by
+from hoopwright.strength.mending.rescue import rescue
 from hoopwright.strength.method import Method, Problem, Solution
 from hoopwright.strength.model import Weights
-from hoopwright.strength.remedy import Trials, remedy, used_by
-from hoopwright.strength.rescue import rescue
-from hoopwright.strength.sides import tied_shorter
 
 MARGIN = 0.10
 """A pass by less than this share of the limit is marginal: our judgement."""

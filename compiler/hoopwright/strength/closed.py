@@ -12,14 +12,14 @@ from collections.abc import Sequence
 from math import cos, hypot, pi, sin
 
 from hoopwright.shape.model import Hoop, Shape, Tape
-from hoopwright.strength import buckle, setting, uneven
-from hoopwright.strength.droop import GRAVITY
 from hoopwright.strength.formed import preformed
+from hoopwright.strength.forms import buckle, setting, uneven
+from hoopwright.strength.forms.droop import GRAVITY
+from hoopwright.strength.forms.section import properties
+from hoopwright.strength.forms.statics import TapeForces, tape_forces, thrust
+from hoopwright.strength.forms.uneven import Hung
 from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.model import Buckling, HoopStrength, Segment, TapeStrength
-from hoopwright.strength.section import properties
-from hoopwright.strength.statics import TapeForces, tape_forces, thrust
-from hoopwright.strength.uneven import Hung
 
 NAME = "closed forms for each hoop, tapes as statics"
 _SLACK = "a tape would hang slack: only a solution of the whole cage tells what the hoops do then"

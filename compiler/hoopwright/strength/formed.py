@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from hoopwright.strength.forms.setting import closing_stress
 from hoopwright.strength.material import modulus
 from hoopwright.strength.method import Problem
-from hoopwright.strength.setting import closing_stress
 
 
 def preformed(problem: Problem, closing: float) -> bool:

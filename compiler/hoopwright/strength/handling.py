@@ -15,11 +15,11 @@ from hoopwright.library.coils import usual_coil
 from hoopwright.library.model import Pack, Stock
 from hoopwright.shape.model import Hoop
 from hoopwright.strength import seat
-from hoopwright.strength.doorway import squeezed
+from hoopwright.strength.forms.doorway import squeezed
+from hoopwright.strength.forms.setting import curved_stress, kept_ratio
 from hoopwright.strength.material import modulus
 from hoopwright.strength.method import Problem
 from hoopwright.strength.model import Handling, Seated, Situation
-from hoopwright.strength.setting import curved_stress, kept_ratio
 
 USUAL_DOOR = 0.8128
 """32 in clear: 2010 ADA Standards for Accessible Design, 404.2.3."""

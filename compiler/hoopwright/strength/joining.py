@@ -17,10 +17,10 @@ from __future__ import annotations
 from hoopwright.library.model import Join, JoinStrength, Stock
 from hoopwright.shape.judge import judged
 from hoopwright.spec.check import Check
+from hoopwright.strength.forms.section import properties
 from hoopwright.strength.handling import handlings, radius_of
 from hoopwright.strength.material import modulus
 from hoopwright.strength.method import Problem
-from hoopwright.strength.section import properties
 
 TREAD = 100.0
 """Pull along a hoop when somebody treads on the hem, N: our judgement."""

@@ -11,9 +11,9 @@ from functools import lru_cache
 
 from hoopwright.library.model import Stock
 from hoopwright.source.diagnostic import Finding, Path, warning
-from hoopwright.strength.bench import DISAGREES, Limits, evidence
+from hoopwright.strength.forms.section import properties
 from hoopwright.strength.model import MaterialStrength
-from hoopwright.strength.section import properties
+from hoopwright.strength.samples.bench import DISAGREES, Limits, evidence
 
 LASTING = 0.25
 """Share of the stiffness that a plastic which creeps keeps under lasting load (typical, from memory)."""

@@ -9,10 +9,10 @@ from types import MappingProxyType
 from hoopwright.shape.judge import Sense
 from hoopwright.shape.model import Hoop, Shape
 from hoopwright.source.record import record
+from hoopwright.strength.forms.setting import closing_stress, curved_stress
 from hoopwright.strength.handling import handled
 from hoopwright.strength.material import modulus
 from hoopwright.strength.method import Problem, Solution
-from hoopwright.strength.setting import closing_stress, curved_stress
 
 REACH = 0.0254
 """What side hoops may stand out less than wished, m: 1 in, our judgement, as at the stop."""

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from hoopwright.spec.model import Spec
-from hoopwright.strength import frame, petticoat, sides, wheel
+from hoopwright.strength.families import frame, petticoat, sides, wheel
 from hoopwright.strength.method import Method
 
 

@@ -24,7 +24,7 @@ from __future__ import annotations
 from math import hypot, pi, sin, sqrt
 from typing import Literal
 
-from hoopwright.shape.root import bracketed_root
+from hoopwright.shape.curves.root import bracketed_root
 from hoopwright.source.record import record
 
 LEAST_SEAT = 0.20

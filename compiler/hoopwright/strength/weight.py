@@ -5,9 +5,9 @@ from __future__ import annotations
 from hoopwright.library.model import Goods
 from hoopwright.shape.model import Shape
 from hoopwright.spec.model import Spec
-from hoopwright.strength.frame import frame_cloth, spoke_length
+from hoopwright.strength.families.frame import frame_cloth, spoke_length
+from hoopwright.strength.families.petticoat import cloth_mass, flounce_mass
 from hoopwright.strength.model import Weights
-from hoopwright.strength.petticoat import cloth_mass, flounce_mass
 
 
 def weights(spec: Spec, shape: Shape) -> Weights:

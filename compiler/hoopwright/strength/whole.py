@@ -9,7 +9,7 @@ from __future__ import annotations
 from math import cos, dist, hypot, pi
 from typing import Literal
 
-from hoopwright.shape.ellipse import point_at
+from hoopwright.shape.curves.ellipse import point_at
 from hoopwright.shape.ground import ellipse_of
 from hoopwright.shape.model import Hoop, Tape, Tie
 from hoopwright.strength.cage.model import (
@@ -25,8 +25,9 @@ from hoopwright.strength.cage.model import (
     TieModel,
 )
 from hoopwright.strength.cage.result import CageResult, HoopResult
-from hoopwright.strength.droop import GRAVITY
 from hoopwright.strength.formed import closing, preformed
+from hoopwright.strength.forms.droop import GRAVITY
+from hoopwright.strength.forms.section import properties
 from hoopwright.strength.material import modulus
 from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.model import (
@@ -37,7 +38,6 @@ from hoopwright.strength.model import (
     TapeStrength,
     TieStrength,
 )
-from hoopwright.strength.section import properties
 
 NAME = "whole cage, large movements, by finite elements: hoops as sprung rods, tapes and cloth that only pull"
 POINTS = 64

@@ -20,8 +20,8 @@ from hoopwright.library.goods import (
     WADDING,
 )
 from hoopwright.library.model import ByMeasure, Consumption, Goods, Pack, Pieces
-from hoopwright.shape.lacing import eyelet_count
 from hoopwright.shape.model import CordedPetticoat, Shape
+from hoopwright.shape.tying.lacing import eyelet_count
 from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
 from hoopwright.supply.model import ShoppingLine

@@ -9,9 +9,9 @@ import math
 from dataclasses import replace
 
 from hoopwright.library.model import Goods, Offer, Stock
-from hoopwright.shape.lacing import cord_length
 from hoopwright.shape.model import Hoop, Shape
 from hoopwright.shape.model import Panel as ShapedPanel
+from hoopwright.shape.tying.lacing import cord_length
 from hoopwright.source.record import record
 from hoopwright.spec.model import CordBuild, Spec
 from hoopwright.supply.cloth.model import Band, ClothPart, Gore, Grain, Panel

@@ -7,8 +7,8 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from hoopwright.source.diagnostic import Finding, error, warning
+from hoopwright.spec.checking.nearest import listed, nearest
 from hoopwright.spec.model import Spec
-from hoopwright.spec.nearest import listed, nearest
 from hoopwright.work.actions import ACTIONS
 from hoopwright.work.model import Task
 

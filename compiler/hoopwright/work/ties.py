@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from hoopwright.shape.lacing import LACED, eyelet_count
 from hoopwright.shape.model import Hoop, Tie
+from hoopwright.shape.tying.lacing import LACED, eyelet_count
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Task
 

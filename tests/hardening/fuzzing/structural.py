@@ -11,8 +11,8 @@ from random import Random
 from typing import Any
 
 from hoopwright.source.units import BOUNDS, UNITS
-from hoopwright.spec.quantities import PARSERS
-from hoopwright.spec.schema import load_schema
+from hoopwright.spec.checking.quantities import PARSERS
+from hoopwright.spec.checking.schema import load_schema
 
 Path = tuple[str | int, ...]
 ODD: tuple[Any, ...] = (None, True, False, 0, -1, 1.5, 10**12, "", " ", "x" * 300, [], {}, [[]], [None], {"": 0}, "H1")

@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.sheet import XY
-from hoopwright.shape.ellipse import from_girth
+from hoopwright.shape.curves.ellipse import from_girth
 from hoopwright.source.record import record
 
 WAIST = 0.63

@@ -15,7 +15,7 @@ from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, heading, scale_ba
 from hoopwright.render.drawing.sheet import GREY, INK, XY, Sheet
 from hoopwright.render.figure import Figure
 from hoopwright.render.quantities import Printer
-from hoopwright.shape.ellipse import point_at
+from hoopwright.shape.curves.ellipse import point_at
 from hoopwright.shape.ground import ellipse_of
 from hoopwright.shape.model import Hoop, Tie
 from hoopwright.source.quantity import length_text

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
-from hoopwright.shape.lacing import FACING, LACED, eyelet_count
 from hoopwright.shape.model import Hoop, Tie
+from hoopwright.shape.tying.lacing import FACING, LACED, eyelet_count
 from hoopwright.source.record import record
 
 _KINDS = {

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from hoopwright.shape.body import Body, body_of
-from hoopwright.shape.ellipse import Ellipse
+from hoopwright.shape.curves.ellipse import Ellipse
 from hoopwright.shape.fit.judge import doubts, reserve_findings
 from hoopwright.shape.fit.read import Reading, reading
 from hoopwright.shape.fit.takeup import mark_alone, shares, sunk, taken_up

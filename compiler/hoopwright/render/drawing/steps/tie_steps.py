@@ -18,10 +18,10 @@ from hoopwright.render.drawing.steps.frame import (
     torn,
 )
 from hoopwright.render.figure import Figure
-from hoopwright.shape.ellipse import point_at
+from hoopwright.shape.curves.ellipse import point_at
 from hoopwright.shape.ground import ellipse_of
-from hoopwright.shape.lacing import FACING, LACED, eyelet_count
 from hoopwright.shape.model import Hoop, Panel, Tie
+from hoopwright.shape.tying.lacing import FACING, LACED, eyelet_count
 from hoopwright.spec.model import LacingBuild
 
 

@@ -1,0 +1,1 @@
+"""Curves and their arithmetic: ellipses, springs held at a chord or drawn by ties, roots."""

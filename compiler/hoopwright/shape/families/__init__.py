@@ -1,0 +1,1 @@
+"""What single families add: hoops open in front, half hoops, side hoops, wheel, petticoats."""

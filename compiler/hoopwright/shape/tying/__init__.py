@@ -1,0 +1,1 @@
+"""Ties inside hoops and behind the hips, and the lacing."""

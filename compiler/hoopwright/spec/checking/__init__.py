@@ -1,0 +1,1 @@
+"""A spec held against its schema, its own names, and what is likely."""

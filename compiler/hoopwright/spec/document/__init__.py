@@ -1,0 +1,1 @@
+"""From files as written to the one document that is built."""

@@ -1,0 +1,1 @@
+"""From a well-formed document to typed values, subject by subject."""

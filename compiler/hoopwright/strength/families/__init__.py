@@ -1,0 +1,1 @@
+"""How each family that is no plain cage on tapes is solved or judged."""

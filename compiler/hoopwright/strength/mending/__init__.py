@@ -1,0 +1,1 @@
+"""What to change when a check fails, and how much it helps."""

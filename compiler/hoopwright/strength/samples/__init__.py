@@ -1,0 +1,1 @@
+"""What a sample tested on the bench says of its stock."""
