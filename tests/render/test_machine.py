@@ -58,10 +58,10 @@ def _objects(node: Any) -> list[dict[str, Any]]:
 
 
 OPTIONAL = {
-    "panels", "petticoat",
+    "panels", "petticoat", "corded_petticoat", "sum",
     "wheel", "side_hoops", "substitutes", "splices", "diary", "share", "shares", "from", "delivery"
 }  # fmt: skip
-"""Keys that stand only where a design has the matter."""
+"""Keys that stand only where a design has the matter, and the checksum that the file on disk ends in."""
 
 
 def test_every_key_of_the_schema_is_described_and_no_other_is_allowed() -> None:
