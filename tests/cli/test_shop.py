@@ -66,4 +66,4 @@ def test_a_design_that_cannot_be_planned_means_no_trip(
     Path(two[1]).write_text("spec: 1\nunits: centimetres\n")
     assert main(["shop", *two, "-o", str(tmp_path / "trip")]) == 1
     assert not (tmp_path / "trip").exists()
-    assert "no trip" in capsys.readouterr().err
+    assert "no shopping list" in capsys.readouterr().err

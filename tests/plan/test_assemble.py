@@ -25,7 +25,10 @@ def _assemble(**given: Any) -> Any:
     } | given
     return assemble(
         "some/where/cage.yaml",
-        SimpleNamespace(build=SimpleNamespace(hoops=SimpleNamespace(lap=0.0))),
+        SimpleNamespace(
+            build=SimpleNamespace(hoops=SimpleNamespace(lap=0.0), wheel=None, sides=None, panels=None),
+            shape=SimpleNamespace(ground_plan=SimpleNamespace(half=None)),
+        ),
         stages["shape"],
         stages["assessment"],
         stages["supply"],

@@ -113,5 +113,7 @@ def test_the_drawing_keeps_its_fence_and_its_labels(hostile: str) -> None:
 
 
 def test_the_yaml_to_fill_in_is_closed(hostile: str) -> None:
-    assert re.findall("^```.*", hostile, re.MULTILINE) == ["```yaml", "```", "```mermaid", "```"]
+    assert re.findall("^```.*", hostile, re.MULTILINE) == [
+        "```yaml", "```", "```yaml", "```", "```mermaid", "```"
+    ]
     assert "\n```\n# h" not in hostile

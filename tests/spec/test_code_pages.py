@@ -15,7 +15,7 @@ from hoopwright.spec.resolve import resolve
 
 SOURCES = Path(hoopwright.__file__).parent / "spec"
 EMITTED = re.compile(r"\b(?P<severity>error|warning|note)\(\s*\"(?P<code>[a-z-]+)\"")
-CODES = {found["code"]: found["severity"] for path in SOURCES.glob("*.py")
+CODES = {found["code"]: found["severity"] for path in SOURCES.rglob("*.py")
          for found in EMITTED.finditer(path.read_text(encoding="utf-8"))}
 PAGES = {page.slug: page for page in pages() if page.kind == "codes"}
 

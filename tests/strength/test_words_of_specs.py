@@ -15,6 +15,7 @@ from hoopwright.shape.draw import draw
 from hoopwright.spec.check import Check
 from hoopwright.strength import whole
 from hoopwright.strength.assess import assess
+from hoopwright.strength.cage import newton
 from hoopwright.strength.cage.solve import Options, solve
 from hoopwright.strength.method import Problem, Solution
 
@@ -108,8 +109,10 @@ def _coarse(problem: Problem) -> Solution:
     return whole.solution(problem, solve(whole.model(problem), Options(elements=whole.COARSE)))
 
 
-def test_stands_only_by_symmetry_is_told(make) -> None:
-    """Five tapes, a limp strip, a coarse mesh: the even shape is in balance, but a small push moves it."""
+def test_stands_only_by_symmetry_is_told(make, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Five tapes, a limp strip, a coarse mesh: the even shape is in balance, but a small push moves it. Newton
+    strays far before it arrives there, so it is not given up here."""
+    monkeypatch.setattr(newton, "LOST", 1_000)
     spec = make.yaml(tapes("{count: 5}").replace("2 kg", "5 kg").replace(
         "width: 10 mm, thickness: 1 mm", "width: 4 mm, thickness: 0.5 mm"))
     shape, _ = draw(spec)

@@ -26,6 +26,8 @@ from hoopwright.supply.cutting.stock import Stock
 from hoopwright.supply.cutting.trials import improve
 
 _ROUNDS = 400
+_SOLVER_WORK = 1_000_000
+"""Nodes times columns that the solver may take: a node costs more with more of them."""
 _PAYS = 1e-7
 _PRICING_STEPS = 2_000
 _MANY_SIZES = 60
@@ -57,7 +59,8 @@ def by_columns(
         target = most if best is None else best.cost - 1
         columns = _all_columns(stock, kinds, relaxed, target, limits, budget)
         if columns is not None:
-            chosen, final = choose(stock.counts, kinds, columns, target, limits.solver_nodes)
+            nodes = min(limits.solver_nodes, _SOLVER_WORK // len(columns))
+            chosen, final = choose(stock.counts, kinds, columns, target, nodes)
             best = best if chosen is None else _to_optimum(stock, kinds, chosen, lower)
             lower = best.cost if final and best is not None else lower
     if best is None:
