@@ -18,7 +18,7 @@ def _check(code: str, result: Result) -> Check:
 def _assemble(**given: Any) -> Any:
     stages = {
         "assessment": SimpleNamespace(checks=(_check("sag", "holds"), _check("buckling", "fails"))),
-        "shape": SimpleNamespace(checks=(_check("stride", "fails"),), tapes=(), hoops=()),
+        "shape": SimpleNamespace(checks=(_check("stride", "fails"),), tapes=(), hoops=(), wheel=None, petticoat=None, sides=None),
         "supply": SimpleNamespace(
             checks=(_check("budget", "marginal"),), cutting=Cutting((), True, 0.0)
         ),
@@ -26,7 +26,7 @@ def _assemble(**given: Any) -> Any:
     return assemble(
         "some/where/cage.yaml",
         SimpleNamespace(
-            build=SimpleNamespace(hoops=SimpleNamespace(lap=0.0), wheel=None, sides=None, panels=None),
+            build=SimpleNamespace(hooped=None, wheel=None, sides=None, panels=None),
             shape=SimpleNamespace(ground_plan=SimpleNamespace(half=None)),
         ),
         stages["shape"],
