@@ -18,7 +18,9 @@ def _check(code: str, result: Result) -> Check:
 def _assemble(**given: Any) -> Any:
     stages = {
         "assessment": SimpleNamespace(checks=(_check("sag", "holds"), _check("buckling", "fails"))),
-        "shape": SimpleNamespace(checks=(_check("stride", "fails"),), tapes=(), hoops=(), wheel=None, petticoat=None, sides=None),
+        "shape": SimpleNamespace(
+            checks=(_check("stride", "fails"),), tapes=(), hoops=(), wheel=None, petticoat=None, sides=None
+        ),
         "supply": SimpleNamespace(
             checks=(_check("budget", "marginal"),), cutting=Cutting((), True, 0.0)
         ),
