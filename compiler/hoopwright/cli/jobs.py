@@ -14,7 +14,7 @@ import signal
 from collections import deque
 from collections.abc import Callable, Generator, Iterator, Sequence
 from contextlib import contextmanager, suppress
-from multiprocessing import get_context
+from multiprocessing import get_context, resource_tracker
 from multiprocessing.connection import Connection, wait
 from multiprocessing.process import BaseProcess
 from typing import Any, TypeVar
@@ -158,10 +158,14 @@ def _serve(work: Callable[[Any], Any], asked: Connection, answer: Connection) ->
 
 @contextmanager
 def _uninterrupted() -> Iterator[None]:
-    """Hold an interrupt back while a worker starts: it inherits that, and is not torn down in its first steps."""
+    """Hold an interrupt back while a worker starts: it inherits that, and is not torn down in its first steps.
+
+    The tracker that multiprocessing starts for the first worker lets interrupts through again when it runs, so
+    it is started before."""
     if not hasattr(signal, "pthread_sigmask"):
         yield
         return
+    resource_tracker.ensure_running()
     before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
     try:
         yield
