@@ -131,6 +131,8 @@ def test_a_defect_in_one_spec_is_told_and_the_others_are_built(
 
 
 def test_an_interrupt_ends_the_run_and_its_workers(some: Path) -> None:
+    for k in range(8):
+        shutil.copytree(SPECS / "moon-masque", some / f"wheel-{k}")
     words = [sys.executable, "-m", "hoopwright", "build", ".", "-o", "out", "--jobs", "2"]
     run = subprocess.Popen(words, cwd=some, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
                            start_new_session=True)

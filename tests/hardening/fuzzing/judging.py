@@ -134,6 +134,7 @@ class _Seen:
 def _watched(seen: _Seen) -> Iterator[None]:
     """Keep what the compiler gives to the commands, and whether a design came to be solved."""
     from hoopwright.cli import files, specs
+    from hoopwright.compare import stand_in
     from hoopwright.strength import assess
 
     compile_spec, rendered, assessed, read_cast = specs.compile_spec, files.rendered, assess.assess, specs.read_cast
@@ -156,7 +157,8 @@ def _watched(seen: _Seen) -> Iterator[None]:
         return members, problems
 
     with patch.object(specs, "compile_spec", compiling), patch.object(files, "rendered", rendering), \
-            patch.object(assess, "assess", assessing), patch.object(specs, "read_cast", casting):
+            patch.object(assess, "assess", assessing), patch.object(stand_in, "assess", assessing), \
+            patch.object(specs, "read_cast", casting):
         yield
 
 
