@@ -89,10 +89,9 @@ class _Crew:
     def finished(self) -> dict[int, Any]:
         """Answers that are there, by number; a worker that ended gives a defect for its item."""
         found: dict[int, Any] = {}
-        at_of = {worker.hear: at for at, worker in self.busy.items()}
-        for hear in wait(list(at_of), timeout=0):
-            at = at_of[hear]  # type: ignore[index]
-            worker = self.busy.pop(at)
+        ready = wait([worker.hear for worker in self.busy.values()], timeout=0)
+        for at, worker in [(at, worker) for at, worker in self.busy.items() if worker.hear in ready]:
+            del self.busy[at]
             try:
                 found[at] = worker.hear.recv()
                 self.free.append(worker)

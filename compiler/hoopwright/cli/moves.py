@@ -50,7 +50,7 @@ def second_name(path: Path, other: Path) -> None:
     other.parent.mkdir(parents=True, exist_ok=True)
     try:
         os.link(path, other, follow_symlinks=False)
-    except (OSError, NotImplementedError):
+    except (OSError, NotImplementedError):  # the latter where the system cannot link a link itself
         shutil.copy2(path, other, follow_symlinks=False)
 
 
