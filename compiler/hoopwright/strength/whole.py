@@ -126,7 +126,7 @@ def solution(problem: Problem, result: CageResult) -> Solution:
             "buckling": BUCKLING,
             "slack": SOURCE,
         },
-        unassessed=_unfollowed(problem, result),
+        unassessed=unfollowed(problem, result),
         status=result.status,
         trouble=tuple(note.text for note in result.notes),
         lines=tuple(HoopLines(hoop.id, hoop.wished, hoop.deformed) for hoop in result.hoops),
@@ -136,8 +136,8 @@ def solution(problem: Problem, result: CageResult) -> Solution:
     )
 
 
-def _unfollowed(problem: Problem, result: CageResult) -> dict[str, str]:
-    """How much more it carries, where that was not followed far enough to judge it."""
+def unfollowed(problem: Problem, result: CageResult) -> dict[str, str]:
+    """Why buckling is not assessed: how much more it carries was not followed far enough to judge it."""
     factor = result.factor
     if factor is None or factor.limit != "spent" or factor.value >= problem.spec.limits.factor:
         return {}

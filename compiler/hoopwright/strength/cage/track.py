@@ -130,7 +130,11 @@ def factor_of(system: System, reached: Reached, stops: Stops, method: Method) ->
     if not reached.sound:
         limit, part = reached.trouble if reached.trouble is not None else ("no equilibrium", None)
         return Factor(reached.factor, reached.at_least, "spent" if reached.at_least else limit, part, "tracked")
-    if method == "auto" and linear_will_do(system, reached.found, stops):
+    try:
+        enough = method == "auto" and linear_will_do(system, reached.found, stops)
+    except Spent:
+        return Factor(1.0, True, "spent", None, "linear")
+    if enough:
         return Factor(CAP, True, "cap", None, "linear")
     _, factor, why = _climb(system, reached.found, 1.0, CAP, 1.0, stops)
     return Factor(factor, why is None or why[0] == "spent", *(why or ("cap", None)), "tracked")
@@ -179,8 +183,8 @@ def _climb(
         try:
             ahead = _ahead(system, base, low, high)
             trouble = _trouble(system, ahead, high, stops)
-        except Spent:
-            return base, low, why or ("spent", None)
+        except Spent:  # what stops it lies somewhere between here and the step that failed
+            return base, low, ("spent", None)
         if trouble is None:
             low, base = high, ahead
             step = step if why is not None else max(step, 0.25 * low)

@@ -48,6 +48,7 @@ from hoopwright.strength.whole import (
     hoop_of,
     nothing,
     section_of,
+    unfollowed,
 )
 
 NAME = (
@@ -145,7 +146,7 @@ def tied_shorter(problem: Problem) -> str:
 
     cage, units = model(problem), problem.spec.units
     ties = tuple(replace(tie, length=SHORTER * tie.length) for tie in cage.ties)
-    result = solve_cage(replace(cage, ties=ties), Options(elements=COARSE, factor="none"))
+    result = solve_cage(replace(cage, ties=ties), Options(elements=COARSE, factor="none", work=WORK_OF_TRIAL))
     if result.status != "solved":
         return ""
     lies = max((_lies(problem, one, (hoop,)) for one, hoop in zip(result.hoops, _left(problem), strict=True)),
@@ -231,7 +232,8 @@ def solution(problem: Problem, result: CageResult) -> Solution:
     return Solution(
         NAME, tuple(replace(one, id=hoop.id) for one, hoop in zip((*found, *found), shape.hoops, strict=True)), (),
         Buckling(None, False) if factor is None else Buckling(factor.value, factor.at_least),
-        "" if factor is None else factor.part or "", None, 4 * result.waist_pull_n, OPEN, SOURCES, SAYS,
+        "" if factor is None else factor.part or "", None, 4 * result.waist_pull_n,
+        {**OPEN, **unfollowed(problem, result)}, SOURCES, SAYS,
         result.status, tuple(note.text for note in result.notes if note.code not in ("slack-tape", "slack-tie")),
         lines=(*lines, *(_mirrored(line, hoop.id) for line, (_, _, hoop) in zip(lines, pairs, strict=True))),
         ties=tuple(TieStrength(tie.id, got.tension_n, got.slack) for tie, got in pulls),

@@ -45,6 +45,7 @@ from hoopwright.strength.whole import (
     hoop_of,
     nothing,
     section_of,
+    unfollowed,
 )
 
 NAME = (
@@ -182,7 +183,8 @@ def solution(problem: Problem, result: CageResult) -> Solution:
     return Solution(
         NAME, tuple(replace(hoop_of(one), sag=sag) for one, sag in zip(rings, level, strict=True)), (),
         Buckling(None, False) if factor is None else Buckling(factor.value, factor.at_least),
-        "" if factor is None else factor.part or "", hypot(*rim.shift_m[:2]), 0.0, OPEN, SOURCES, SAYS,
+        "" if factor is None else factor.part or "", hypot(*rim.shift_m[:2]), 0.0,
+        {**OPEN, **unfollowed(problem, result)}, SOURCES, SAYS,
         result.status, tuple(note.text for note in result.notes),
         lines=tuple(HoopLines(one.id, one.wished, one.deformed) for one in result.hoops),
         spokes=tuple(replace(hoop_of(one), sag=None, inward=None, outward=None)
