@@ -73,10 +73,11 @@ def test_a_sound_cage_stands() -> None:
      "hang no more than 1 % of this skirt"),
     (BASE.replace("1 mm}", "0.05 mm}"), "no shape was found", "take a much stiffer strip"),
     (RISING, "T3 does not descend to H1: it could only push", "hang the top hoop 5 cm lower"),
+    (RISING.replace("centimetres", "inches"), "T3 does not descend to H1", "hang the top hoop 2 in lower"),
     (INSIDE, "no shape was found", "make the top hoop"),
     (LIMP, "gives way at about 17 % of this load", "hang no more than"),
     (tapes("{count: 5, front_gap: 60 cm}"), "it tips", "space the tapes evenly"),
-], ids=["all behind", "ten tonnes", "foil", "rises", "inside the body", "limp", "gap"])
+], ids=["all behind", "ten tonnes", "foil", "rises", "rises, in inches", "inside the body", "limp", "gap"])
 def test_will_not_stand_and_what_helps_was_solved(text: str, wrong: str, change: str) -> None:
     result = compiled(text)
     assert result.plan is not None

@@ -107,6 +107,11 @@ def _row(part: str) -> bool:
     return part == SAMPLE_CORDS or (part[:1] == "C" and part[1:].isdigit())
 
 
+def _spoke(part: str) -> bool:
+    """Whether a part is a spoke of a wheel."""
+    return part[:1] == "S" and part[1:].isdigit()
+
+
 def _sides(section: Section) -> tuple[str, ...]:
     """A section's kind and sides, however they were written and without the noise of units."""
     sides = (section.width, section.thickness, section.diameter, section.wall)
@@ -119,7 +124,7 @@ def _renamed(piece: Salvage, told: dict[str, str]) -> Salvage:
 
 def _new_name(name: str, pairs: Pairs, after: Plan) -> str:
     """The part's id in the new plan; a part without a pair gets a number the new plan does not use."""
-    if after.shape.corded is not None and _row(name):
+    if (after.shape.corded is not None and _row(name)) or (after.shape.wheel is not None and _spoke(name)):
         return name
     prefix, bare = ("casing ", name.removeprefix("casing ")) if name.startswith("casing ") else ("", name)
     twin = pairs.twin(bare)
@@ -127,7 +132,8 @@ def _new_name(name: str, pairs: Pairs, after: Plan) -> str:
         return prefix + (twin or bare)
     count = len(after.shape.hoops) + len(after.shape.tapes)
     digits = "".join(sign for sign in bare if sign.isdigit()) or "0"
-    return f"{prefix}{'T' if bare in _tapes(pairs) else 'H'}{1000 + count + int(digits[:6])}"
+    letter = "T" if bare in _tapes(pairs) else bare[0] if after.shape.sides is not None and bare[:1] in "LR" else "H"
+    return f"{prefix}{letter}{1000 + count + int(digits[:6])}"
 
 
 def _tapes(pairs: Pairs) -> set[str]:
@@ -140,6 +146,8 @@ def _pieces(plan: Plan) -> dict[str, float]:
     cut_hoops = {part for task in plan.work.tasks if task.done and task.action == "cut-hoop"
                  for part in task.parts}
     found = {hoop.id: hoop.cut for hoop in plan.shape.hoops if hoop.id in cut_hoops}
+    if "cut-spokes" in done and plan.shape.wheel is not None:
+        found |= {spoke.id: spoke.cut for spoke in plan.shape.wheel.spokes}
     if "cut-tapes" in done:
         found |= {tape.id: tape.cut for tape in plan.shape.tapes}
     if "cut-casings" in done:

@@ -21,7 +21,7 @@ from hoopwright.supply.lengths import cut_need
 from hoopwright.supply.model import CutPiece, Mending, Salvage, ShoppingLine
 from hoopwright.supply.needs import LengthNeed, length_needs
 
-_NUMBERED = frozenset(("H", "T", "C", "casing H"))
+_NUMBERED = frozenset(("H", "T", "C", "S", "L", "R", "casing H"))
 _NOISE = 1e-6
 _LEAST = 0.05
 
@@ -72,7 +72,7 @@ def _assigned(own: Mapping[str, float], need: LengthNeed, spec: Spec,
     spare = sorted((length, part) for part, length in own.items() if part not in fate)
     missing: list[CutPiece] = []
     open_parts = [part for part in wanted if part not in fate and not _done_unmeasured(part, own, done)]
-    for part in sorted(open_parts, key=lambda name: (-wanted[name], name)):
+    for part in sorted(open_parts, key=lambda name: (-round(wanted[name], 6), name not in own, name)):
         enough = [one for one in spare if one[0] >= wanted[part] - _tolerance(part, wanted[part], spec)]
         if enough:
             best = _own_first(enough, part)
@@ -89,7 +89,7 @@ def _assigned(own: Mapping[str, float], need: LengthNeed, spec: Spec,
 
 def _done_unmeasured(part: str, own: Mapping[str, float], done: Collection[str]) -> bool:
     """Whether a part is cut although no length was noted for it."""
-    tasks = {"T": "cut-tapes", "C": "cut-cords", "casing H": "cut-casings"}
+    tasks = {"T": "cut-tapes", "C": "cut-cords", "S": "cut-spokes", "casing H": "cut-casings"}
     return part not in own and tasks.get(_family(part), f"cut-{part}") in done
 
 

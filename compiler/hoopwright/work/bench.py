@@ -14,6 +14,9 @@ from hoopwright.work.actions import ACTIONS
 from hoopwright.work.model import Condition, Spent, Task
 from hoopwright.work.rates import JOIN, RATES, Rate, minutes
 
+_ENDINGS = frozenset(key.partition("-")[2] for key in ACTIONS) - {"hoop", "hem"}
+"""Words that stand for a hoop's name in the ids of tasks that are about none; no hoop hangs where a hem is sewn."""
+
 
 @dataclass(frozen=True)
 class Bench:
@@ -54,10 +57,12 @@ class Bench:
         return ("machine seam" if machine else "hand seam", metres)
 
     def short(self, hoop: Hoop) -> str:
-        """The hoop's name in task ids: letters and digits of its id, anything else a hyphen; unique."""
+        """The hoop's name in task ids: letters and digits of its id, anything else a hyphen; unique, and no word
+        in which the id of another task ends."""
         names: list[str] = []
         for other in self.shape.hoops:
             name = "".join(sign if sign.isalnum() else "-" for sign in other.id).strip("-") or "hoop"
+            name = f"hoop-{name}" if name in _ENDINGS or name.startswith("ties-") else name
             while name in names:
                 name += "-2"
             names.append(name)

@@ -6,6 +6,7 @@ whatever else is wrong with the spec.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from math import pi
 
@@ -14,6 +15,8 @@ from hoopwright.source.quantity import Units, length_text
 from hoopwright.spec.model import Build, ShapeSpec, Wearer
 from hoopwright.spec.reading.corded_shape import corded_ranges
 
+_OTHERS = re.compile(r"[TSC][1-9][0-9]*|casing .*|waistband|drawstring|cage")
+"""What a plan calls parts that are no hoops, where a hoop of that name would be taken for one of them."""
 _HEM = ("shape", "hem", "girth")
 _TOP = ("shape", "top_hoop")
 
@@ -91,7 +94,7 @@ def _open(shape: ShapeSpec, build: Build) -> Iterator[Finding]:
 
 
 def _names(shape: ShapeSpec) -> Iterator[Finding]:
-    """Own names are as many as the hoops at most, and no two hoops share one."""
+    """Own names are as many as the hoops at most, no two hoops share one, and none is a tape's or a spoke's."""
     path: Path = ("shape", "hoops", "names")
     if len(shape.names) > shape.count:
         yield error("names-too-many", path, f"{len(shape.names)} names are given to {shape.count} hoops",
@@ -102,6 +105,9 @@ def _names(shape: ShapeSpec) -> Iterator[Finding]:
         if name and (name in unnamed or name in shape.names[:index]):
             yield error("name-twice", (*path, index), f"two hoops are called `{name}`",
                         "give each hoop a name of its own; hoops without one are H1, H2 ... from the top")
+        elif _OTHERS.fullmatch(name):
+            yield error("name-twice", (*path, index), f"`{name}` is what the plan calls another part",
+                        f"give the hoop another name, such as `{name} hoop`")
 
 
 def _top_hoop(wearer: Wearer, shape: ShapeSpec, build: Build, units: Units) -> Iterator[Finding]:

@@ -105,11 +105,12 @@ def _with_frame(build: Build, spec: Node, cupboard: Cupboard, notes: Notebook) -
 
     waist, node = spec["wearer"]["waist"].length() or 0.0, spec["build"]
     for fitting in spec["fittings"].items():
-        if fitting["hem_height"]:
-            notes.tell(error("carrier-clash", fitting["hem_height"].path,
-                             "a wheel or side hoops have no hem hoop to be measured",
-                             "write what was found into `notes`, and change `build` or `ground_plan` by it",
-                             at_key=True))
+        for key in ("hem_height", "hoop_height", "hoop_girth"):
+            if fitting[key]:
+                notes.tell(error("carrier-clash", fitting[key].path,
+                                 f"`{key}` is measured on hoops that hang below the waist, and a wheel or side hoops"
+                                 " have none", "write what was found into `notes`, and change `build` or"
+                                 " `ground_plan` by it", at_key=True))
     if build.carried_by == "wheel":
         wheel = read_wheel(node["wheel"], waist, article, notes)
         return None if wheel is None else replace(build, wheel=wheel)

@@ -12,11 +12,14 @@ from hoopwright.spec.reading.node import Node, Notebook
 
 _DATE = re.compile(r"(\d{4})-(\d{2})-(\d{2})\Z")
 _MONTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
-_NUMBERED = re.compile(r"(?:casing )?[HTC][1-9][0-9]*\Z")
+_NUMBERED = re.compile(r"(?:(?:casing )?H|[TCS])[1-9][0-9]*\Z")
+_OF_PAIR = re.compile(r"[LRT][1-9][0-9]*\Z")
 
 
 def hoop_names(shape: ShapeSpec) -> tuple[str, ...]:
-    """The hoops' ids from the top."""
+    """The hoops' ids from the top; of side hoops those of the wearer's left, then of her right."""
+    if shape.ground_plan.pair is not None:
+        return tuple(f"{side}{k + 1}" for side in "LR" for k in range(shape.count))
     return tuple(shape.names[k] if k < len(shape.names) and shape.names[k] else f"H{k + 1}"
                  for k in range(shape.count))
 
@@ -24,18 +27,21 @@ def hoop_names(shape: ShapeSpec) -> tuple[str, ...]:
 def read_progress(node: Node, shape: ShapeSpec, notes: Notebook) -> Progress:
     """Tasks done and lengths cut. Whether a task exists is the work stage's to say.
 
-    A numbered hoop, tape or row that the design no longer has is kept: its piece may serve elsewhere.
+    A numbered hoop, tape, row or spoke that the design no longer has is kept: its piece may serve elsewhere.
     """
-    hoops = hoop_names(shape)
-    known = (*hoops, *(f"casing {name}" for name in hoops), "waistband", "sample cords")
+    hoops, pair = hoop_names(shape), shape.ground_plan.pair is not None
+    known = (*hoops, *(f"casing {name}" for name in hoops), "waistband", "drawstring", "sample cords")
+    numbered = _OF_PAIR if pair else _NUMBERED
     cut: dict[str, float] = {}
     for name in node["cut"].names():
         item = node["cut"][name]
-        if name not in known and _NUMBERED.match(name) is None:
+        if name not in known and numbered.match(name) is None:
             near = nearest(name, known)
             notes.tell(error("part-unknown", item.path, f"no part to be cut is called `{name[:60]}`",
                              f"a part with a similar name exists: `{near[0]}`" if near else
-                             "lengths are cut for H1, T1, `casing H1`, C1 (a cord) and `waistband`", at_key=True))
+                             "lengths are cut for L1, R1 and `waistband`" if pair else
+                             "lengths are cut for H1, T1, `casing H1`, C1 (a cord), S1 (a spoke) and `waistband`",
+                             at_key=True))
         cut[name] = item.length() or 0.0
     done = tuple(item.text() or "" for item in node["done"].items())
     return Progress(done, cut)

@@ -12,7 +12,8 @@ from math import floor, log10
 from types import MappingProxyType
 
 from hoopwright.shape.model import Shape
-from hoopwright.spec.model import Spec
+from hoopwright.source.quantity import length_text
+from hoopwright.spec.model import Spec, Units
 from hoopwright.strength.measures import MEASURES
 from hoopwright.strength.mending.change import LIGHTER, MORE_TAPES, NO_GAP, THICKER, Change
 from hoopwright.strength.mending.remedy import Trials, used_by
@@ -25,7 +26,8 @@ GAINS = (1.25**3, 1.5**3, 2.0**3)
 """What the sizes of THICKER gain."""
 TAPES_GAIN = 3.0
 """More than two further tapes ever gained in our trials."""
-LOWER = (0.02, 0.05, 0.10)
+LOWER: Mapping[Units, tuple[float, ...]] = MappingProxyType(
+    {"centimetres": (0.02, 0.05, 0.10), "inches": (0.0254, 0.0508, 0.1016)})
 """How much lower the top hoop is hung where tapes do not descend, m."""
 ROOM = 0.05
 """How much larger than the body's girth a hoop inside the body is made, as a share."""
@@ -71,14 +73,15 @@ def _misses(problem: Problem, solution: Solution) -> str:
 
 def _changes(problem: Problem, solution: Solution) -> Iterator[Change]:
     """Changes worth a trial, the most promising first."""
+    units = problem.spec.units
     if solution.status == "tapes do not descend":
-        yield from (_lower(down) for down in LOWER)
+        yield from (_lower(down, units) for down in LOWER[units])
         return
     if solution.status in ("too few fixings", "hangs from nothing", "bad model"):
         return
     inside = _inside(problem.shape)
     if inside > (problem.spec.shape.top_girth or inside):
-        yield _larger(inside * (1 + ROOM))
+        yield _larger(inside * (1 + ROOM), units)
     yield from NO_GAP
     need = 1 / solution.carries if solution.carries else 1.0
     if need <= TAPES_GAIN:
@@ -112,7 +115,7 @@ def _lighten(share: float) -> Change:
     return Change(f"hang no more than {share * 100:.2g} % of this skirt on it", apply)
 
 
-def _lower(down: float) -> Change:
+def _lower(down: float, units: Units) -> Change:
     def apply(spec: Spec) -> Spec | None:
         top = spec.shape.top_hoop
         if top.below_waist is not None:
@@ -123,14 +126,14 @@ def _lower(down: float) -> Change:
             return None
         return replace(spec, shape=replace(spec.shape, top_hoop=top))
 
-    return Change(f"hang the top hoop {down * 100:.0f} cm lower", apply)
+    return Change(f"hang the top hoop {length_text(down, units)} lower", apply)
 
 
-def _larger(girth: float) -> Change:
+def _larger(girth: float, units: Units) -> Change:
     def apply(spec: Spec) -> Spec | None:
         return replace(spec, shape=replace(spec.shape, top_girth=girth))
 
-    return Change(f"make the top hoop {girth * 100:.0f} cm round, larger than the body there", apply)
+    return Change(f"make the top hoop {length_text(girth, units)} round, larger than the body there", apply)
 
 
 def _inside(shape: Shape) -> float:
