@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from hoopwright.compile import compile_spec
+from hoopwright.cli.files import rendered
 from hoopwright.plan.model import Plan
 from hoopwright.render.figures import draw_figures
 from hoopwright.render.machine import plan_json
@@ -58,3 +59,12 @@ def test_the_machine_readable_plan_carries_the_rows() -> None:
     assert tested["ring"]["factor"] == pytest.approx(
         tested["ring"]["bears_n_per_m"] / tested["ring"]["press_n_per_m"], rel=1e-3)
     assert tested["cut_length_mm"] > untested["cut_length_mm"]
+
+
+def test_the_label_goes_where_the_drawstring_runs() -> None:
+    """There is no waistband to sew it into: neither the step, the card nor the printed label speaks of one."""
+    made = rendered(plan(), cards=True)
+    for page in ("plan.md", "cards.md", "pass-on.html"):
+        said = [line for line in made[page].splitlines() if "sew it inside" in line]
+        assert said
+        assert all("sew it inside the upper edge" in line for line in said)

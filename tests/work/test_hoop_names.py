@@ -1,4 +1,4 @@
-"""Hoops may be called what a maker likes: no name is taken for another task, and the record of work knows every part."""
+"""Hoops may be called what a maker likes: no name is taken for another task, and the record knows every part."""
 
 from __future__ import annotations
 

@@ -24,7 +24,7 @@ _DECIDED: Mapping[str, Path] = MappingProxyType({
     "step-in": ("shape", "top_hoop"), "shelf": ("shape", "top_hoop"), "slack": ("build", "tapes"),
     "swing": ("shape", "ground_plan"), "balance": ("shape", "ground_plan"), "oval": ("build", "ties"),
     "tie-clear": ("build", "ties"), "feeding-gap": ("build", "channels"), "coil": ("materials",),
-    "join-heat": ("build", "hoops", "join"), "join-peel": ("build", "hoops", "join"),
+    "cord-ring": ("build", "cords"), "join-heat": ("build", "hoops", "join"), "join-peel": ("build", "hoops", "join"),
     "join-shear": ("build", "hoops", "join"), "join-stiff": ("build", "hoops", "join"),
 })
 """The key that decides a check; it is the material of the hoops for all others."""

@@ -72,7 +72,7 @@ def _sheet(plan: Plan, cards: list[str], wearing: str, label: tuple[tuple[str, s
         f'<section class="card {size_class(type_size(page))}{_wide(page)}">\n{html(page)}\n</section>'
         for page in rest]
     sections.append(f'<section class="wearing">\n{html(wearing)}\n</section>')
-    cloth = plan.shape.petticoat
+    cloth = plan.shape.petticoat or plan.shape.corded
     where = "the upper edge" if cloth is not None and cloth.drawstring else "the waistband"
     rows = "\n".join(f"<tr><th>{escape(name)}</th><td>{escape(value)}</td></tr>" for name, value in label)
     sections.append(
