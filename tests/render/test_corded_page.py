@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from hoopwright.compile import compile_spec
 from hoopwright.cli.files import rendered
+from hoopwright.compile import compile_spec
 from hoopwright.plan.model import Plan
 from hoopwright.render.figures import draw_figures
 from hoopwright.render.machine import plan_json
