@@ -12,7 +12,9 @@ from hoopwright.source.read import read
 from hoopwright.spec.model import Spec
 from hoopwright.spec.resolve import resolve
 from hoopwright.strength.assess import assess
-from hoopwright.strength.families.petticoat import cloth_mass, cloth_masses, flounce_mass, solve
+from hoopwright.strength.cloth import flounce_mass, petticoat_mass
+from hoopwright.strength.families.petticoat import solve
+from hoopwright.strength.load import cloth_masses
 from hoopwright.strength.forms.droop import GRAVITY
 from hoopwright.strength.problem import pose
 from hoopwright.strength.weight import weights
@@ -84,10 +86,10 @@ def test_cloth_and_flounces_are_weighed_once(spec: Spec) -> None:
     (x0, _), (x1, _), (x2, top), (x3, _) = shape.panels[0].outline
     gores = 6 * (x1 - x0 + x2 - x3) / 2 * top * 0.140
     strips = sum(one.strip * one.height for one in shape.petticoat.channels) * 0.140
-    assert cloth_mass(spec, shape) == pytest.approx(gores + strips)
+    assert petticoat_mass(spec, shape) == pytest.approx(gores + strips)
     flounce = shape.petticoat.flounces[0]
     assert flounce_mass(spec, shape) == pytest.approx(flounce.length * flounce.height * 0.140)
-    assert weights(spec, shape).cloth == pytest.approx(cloth_mass(spec, shape) + flounce_mass(spec, shape))
+    assert weights(spec, shape).cloth == pytest.approx(petticoat_mass(spec, shape) + flounce_mass(spec, shape))
     hung = sum(cloth_masses(spec, shape))
     assert flounce_mass(spec, shape) < hung < weights(spec, shape).cloth
 

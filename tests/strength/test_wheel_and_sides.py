@@ -12,7 +12,7 @@ import pytest
 from hoopwright.strength.assess import assess
 from hoopwright.strength.cage.model import CageModel, HoopPoint, TapeModel, TieModel
 from hoopwright.strength.cage.solve import Options, solve
-from hoopwright.strength.families import frame, sides, wheel
+from hoopwright.strength.families import frames, sides, wheel
 from hoopwright.strength.method import Problem
 from hoopwright.strength.model import WheelStrength
 from hoopwright.strength.problem import pose
@@ -73,7 +73,7 @@ def test_a_wheel_bound_loosely_everywhere_finds_no_rest_and_says_so(posed) -> No
 def test_the_rings_stress_is_that_of_closing_them(posed) -> None:
     """Rim and the ring inside it, nearly round and bent little by the load: within a quarter more than E t/2 over
     the radius; never less than nine tenths of it."""
-    whole, known = wheel.solve(posed.wheel), frame.solve_wheel(posed.wheel)
+    whole, known = wheel.solve(posed.wheel), frames.solve_wheel(posed.wheel)
     for ours, theirs in list(zip(whole.hoops, known.hoops, strict=True))[2:]:
         assert 0.9 * theirs.stress < ours.stress < 1.5 * theirs.stress
 

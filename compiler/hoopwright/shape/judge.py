@@ -7,6 +7,8 @@ from typing import Literal
 from hoopwright.spec.check import Check, Result
 
 Sense = Literal["at most", "at least"]
+MARGIN = 0.10
+"""The share of a limit by which a check of strength must pass to hold outright: our judgement."""
 
 
 def judged(

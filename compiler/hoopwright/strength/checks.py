@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from types import MappingProxyType
 
-from hoopwright.shape.judge import judged
+from hoopwright.shape.judge import MARGIN, judged
 from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 from hoopwright.strength.balance import balance_check, off_centre, seat_room
@@ -20,8 +20,6 @@ from hoopwright.strength.mending.rescue import rescue
 from hoopwright.strength.method import Method, Problem, Solution
 from hoopwright.strength.model import Weights
 
-MARGIN = 0.10
-"""A pass by less than this share of the limit is marginal: our judgement."""
 SCREEN = 1.3
 """How far below real buckling loads the screen lies at least (four tapes: 3.9 against 3)."""
 
@@ -196,7 +194,7 @@ def _taut(slack: list[str], trials: Trials) -> str:
 
 
 def _weight(problem: Problem, weights: Weights) -> Check:
-    parts = {"hoops": weights.hoops, "casings": weights.casings, "hem band": weights.band}
+    parts = {"hoops": weights.hoops, "casings": weights.casings, "hem band": weights.band, "cloth": weights.cloth}
     heaviest = max(parts, key=lambda name: parts[name])
     return judged(
         "weight", "cage", weights.total, problem.spec.limits.weight, "mass", "at most",

@@ -12,13 +12,12 @@ from collections.abc import Sequence
 from math import cos, hypot, pi, sin
 
 from hoopwright.shape.model import Hoop, Shape, Tape
-from hoopwright.strength.formed import preformed
-from hoopwright.strength.forms import buckle, setting, uneven
-from hoopwright.strength.forms.droop import GRAVITY
+from hoopwright.strength.formed import curved, worn
+from hoopwright.strength.forms import buckle, uneven
 from hoopwright.strength.forms.section import properties
 from hoopwright.strength.forms.statics import TapeForces, tape_forces, thrust
 from hoopwright.strength.forms.uneven import Hung
-from hoopwright.strength.method import Problem, Solution
+from hoopwright.strength.method import Problem, Solution, unjudged
 from hoopwright.strength.model import Buckling, HoopStrength, Segment, TapeStrength
 
 NAME = "closed forms for each hoop, tapes as statics"
@@ -31,8 +30,8 @@ def solve(problem: Problem) -> Solution:
     """Solve a cage by closed forms."""
     shape = problem.shape
     if not _rings(shape):
-        return _not_rings(problem)
-    loads = [(a + b) * GRAVITY for a, b in zip(problem.skirt, problem.own, strict=True)]
+        return unjudged(problem, NAME, _OPEN)
+    loads = problem.loads
     carried = _onto_tapes(shape, loads)
     taped = [k for k, hoop in enumerate(shape.hoops) if hoop.fixings]
     hung = [_hung(problem, shape.hoops[k], carried[k]) for k in taped]
@@ -58,16 +57,6 @@ def solve(problem: Problem) -> Solution:
 def _rings(shape: Shape) -> bool:
     """Whether every hoop is closed and on all tapes, or on none."""
     return all(hoop.closed and len(hoop.fixings) in (0, len(shape.tapes)) for hoop in shape.hoops)
-
-
-def _not_rings(problem: Problem) -> Solution:
-    """Loads alone: no closed form holds for open hoops."""
-    hoops = tuple(
-        HoopStrength(hoop.id, (skirt + own) * GRAVITY / hoop.girth, 0.0, None, None, None, None)
-        for hoop, skirt, own in zip(problem.shape.hoops, problem.skirt, problem.own, strict=True)
-    )
-    codes = ("sag", "out-of-round", "set-worn", "buckling", "slack")
-    return Solution(NAME, hoops, (), Buckling(None, True), "", None, 0.0, dict.fromkeys(codes, _OPEN))
 
 
 def _onto_tapes(shape: Shape, loads: Sequence[float]) -> list[float]:
@@ -146,12 +135,8 @@ def _stress(problem: Problem, radius: float, weak: float, strong: float) -> floa
 
     A hoop is born straight, unless it is pre-formed to its curve.
     """
-    section, material = properties(problem.stock.section), problem.material
-    modulus, depth = material.ei_weak / section.weak, 2 * section.weak_fibre
-    closing = setting.curved_stress(modulus, depth, 1 / radius)
-    if preformed(problem, closing):
-        closing = 0.0
-    in_plane = closing + setting.curved_stress(modulus, depth, weak / material.ei_weak)
+    section = properties(problem.stock.section)
+    in_plane = worn(problem, curved(problem, 1 / radius)) + curved(problem, weak / problem.material.ei_weak)
     return section.combined(in_plane, strong * section.strong_fibre / section.strong)
 
 

@@ -15,9 +15,9 @@ from hoopwright.library.coils import usual_coil
 from hoopwright.library.model import Pack, Stock
 from hoopwright.shape.model import Hoop
 from hoopwright.strength import seat
+from hoopwright.strength.formed import curved
 from hoopwright.strength.forms.doorway import squeezed
-from hoopwright.strength.forms.setting import curved_stress, kept_ratio
-from hoopwright.strength.material import modulus
+from hoopwright.strength.forms.setting import kept_ratio
 from hoopwright.strength.method import Problem
 from hoopwright.strength.model import Handling, Seated, Situation
 
@@ -61,9 +61,7 @@ def seated(problem: Problem) -> tuple[Seated, ...]:
 
 def _made(problem: Problem, situation: Situation, part: str, radius: float, push: float) -> Handling:
     """The stress of a bend to ``radius`` m, and the diameter of the curve it leaves."""
-    stock, limit = problem.stock, problem.material.elastic_limit
-    e, depth = modulus(stock, problem.material), stock.section.depth
-    stress = curved_stress(e, depth, 1 / radius)
+    stress, limit = curved(problem, 1 / radius), problem.material.elastic_limit
     keeps = None
     if stress > limit:
         ratio = kept_ratio(limit / (2 * stress))

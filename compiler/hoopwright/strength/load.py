@@ -1,4 +1,4 @@
-"""Where the weight goes: every layer shared out to the hoops, with their own weight and casing.
+"""Where the weight goes: every layer of skirt shared out to the hoops, and what they carry of the cage itself.
 
 Each hoop takes the stretch of skirt halfway to its neighbours. Half of the top stretch hangs from
 the waistband, all below the hem hoop from the hem hoop. What lies beside hoops that stand vertical
@@ -15,6 +15,7 @@ from math import hypot, pi
 
 from hoopwright.shape.model import Hoop, Shape
 from hoopwright.spec.model import Layer, Spec
+from hoopwright.strength.cloth import flounce_mass, petticoat_mass
 
 _UPRIGHT = 1e-4
 """A hoop that stands out less than this beyond the one above, m, stands vertical below it."""
@@ -74,6 +75,28 @@ def own_masses(spec: Spec, shape: Shape) -> tuple[float, ...]:
         return hoop.cut * build.hoops.material.linear_density + join + casing + half
 
     return tuple(mass(hoop) for hoop in shape.hoops)
+
+
+def cloth_masses(spec: Spec, shape: Shape) -> tuple[float, ...]:
+    """What of a petticoat's cloth and flounces hangs from each hoop, from the top, kg; 0 without a petticoat."""
+    cloth = shape.petticoat
+    if cloth is None:
+        return (0.0,) * len(shape.hoops)
+    hem = shape.hoops[-1].height
+    layers = [Layer("petticoat", petticoat_mass(spec, shape), "gored")]
+    layers += [Layer(one.id, flounce_mass(spec, shape, one.id), "flounced",
+                     (hem + (one.up - one.depth / 2) * _fall(shape),)) for one in cloth.flounces]
+    shares = [[share * layer.mass for share in layer_shares(layer, spec, shape)[1:]] for layer in layers]
+    return tuple(sum(column) for column in zip(*shares, strict=True))
+
+
+def _fall(shape: Shape) -> float:
+    """Drop over length of the lowest stretch of cloth."""
+    if len(shape.hoops) < 2:
+        return 1.0
+    above, below = shape.hoops[-2:]
+    drop = above.height - below.height
+    return drop / hypot(drop, (below.girth - above.girth) / (2 * pi))
 
 
 def _stations(spec: Spec, rings: Sequence[Station]) -> list[Station]:

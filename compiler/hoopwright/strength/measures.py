@@ -9,9 +9,8 @@ from types import MappingProxyType
 from hoopwright.shape.judge import Sense
 from hoopwright.shape.model import Hoop, Shape
 from hoopwright.source.record import record
-from hoopwright.strength.forms.setting import closing_stress, curved_stress
+from hoopwright.strength.formed import closing, curved
 from hoopwright.strength.handling import handled
-from hoopwright.strength.material import modulus
 from hoopwright.strength.method import Problem, Solution
 
 REACH = 0.0254
@@ -64,13 +63,12 @@ def _buckling(problem: Problem, solution: Solution) -> Measured:
 
 
 def _set_closed(problem: Problem, solution: Solution) -> Measured:
-    e, depth = modulus(problem.stock, problem.material), problem.stock.section.depth
     closed = [hoop for hoop in problem.shape.hoops if hoop.closed]
-    found = [(curved_stress(e, depth, curvature), hoop) for curvature, hoop in bowed(problem.shape)]
+    found = [(curved(problem, curvature), hoop) for curvature, hoop in bowed(problem.shape)]
     if closed:
         least = min(closed, key=lambda hoop: hoop.girth)
         sprung = problem.spec.build.hoops.formed != "pre-formed"
-        found.append((closing_stress(e, depth, least.girth) if sprung else 0.0, least.id))
+        found.append((closing(problem, least.girth) if sprung else 0.0, least.id))
     if not found:
         return Measured("", None, problem.spec.limits.stress_worn * problem.material.elastic_limit)
     stress, part = max(found)

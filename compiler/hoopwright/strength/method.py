@@ -13,6 +13,7 @@ from hoopwright.library.model import Stock
 from hoopwright.shape.model import Shape
 from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
+from hoopwright.strength.forms.droop import GRAVITY
 from hoopwright.strength.model import (
     Buckling,
     HoopLines,
@@ -41,10 +42,16 @@ class Problem:
     skirt: tuple[float, ...]
     own: tuple[float, ...]
 
+    @property
+    def loads(self) -> tuple[float, ...]:
+        """What pulls down at each hoop from the top, N."""
+        return tuple((skirt + own) * GRAVITY for skirt, own in zip(self.skirt, self.own, strict=True))
+
 
 @record(frozen=True, slots=True)
 class Solution:
-    """What a method finds. ``buckling_factors``: load factor by hoop id, where compressed.
+    """What a method finds. ``weakest`` is the part that ``buckling`` is about; ``swing`` of the hem, m;
+    ``waist_pull`` outward on the waistband and ``body_push`` back from the body, N.
 
     ``unassessed``: codes of checks this method cannot judge, each with the reason. ``sources`` may
     name a check's source where it is not the usual closed form, ``says`` what it says. ``status`` is
@@ -74,6 +81,19 @@ class Solution:
     body_push: float = 0.0
     spared: frozenset[str] = frozenset()
     spokes: tuple[HoopStrength, ...] = ()
+
+
+JUDGED = ("sag", "out-of-round", "set-worn", "buckling", "slack")
+"""Codes of the checks that a solution is asked for."""
+
+
+def unjudged(problem: Problem, method: str, why: str) -> Solution:
+    """The loads as they are, N/m, and nothing else: no check of :data:`JUDGED` is assessed, and ``why`` not."""
+    hoops = tuple(
+        HoopStrength(hoop.id, load / hoop.girth, 0.0, None, None, None, None)
+        for hoop, load in zip(problem.shape.hoops, problem.loads, strict=True)
+    )
+    return Solution(method, hoops, (), Buckling(None, False), "", None, 0.0, dict.fromkeys(JUDGED, why))
 
 
 class Method(Protocol):

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from hoopwright.spec.model import Spec
-from hoopwright.strength.families import frame, petticoat, sides, wheel
+from hoopwright.strength.families import frames, petticoat, sides, wheel
 from hoopwright.strength.method import Method
 
 
@@ -24,6 +24,6 @@ TRIALS: Mapping[str, Method] = MappingProxyType(
 )
 """The same for changed cages."""
 QUICK: Mapping[str, Method] = MappingProxyType(
-    {**petticoat.METHODS, "pair": frame.solve_pair, "wheel": frame.solve_wheel}
+    {**petticoat.METHODS, "pair": frames.solve_pair, "wheel": frames.solve_wheel}
 )
 """By closed forms, which choose the size of remedies."""

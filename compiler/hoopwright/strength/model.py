@@ -1,7 +1,6 @@
 """The assessment: what the cage does under its load, and whether that is acceptable.
 
-One result type for every method: closed forms today, a whole-cage solution behind the same values tomorrow.
-SI units; None means not assessed.
+The same values whichever method found them. SI units; None means not assessed.
 """
 
 from __future__ import annotations
@@ -196,10 +195,10 @@ class Seated:
 
 @record(frozen=True, slots=True)
 class Assessment:
-    """What the strength stage found. ``method`` names how (for the annex), ``body_push`` is what the body pushes
-    back, N. ``verdict`` opens the plan:
-    ``stands``,
-    ``stands, but`` or ``will not stand``, with ``reasons`` in plain words."""
+    """What the strength stage found. ``method`` names how (for the annex); ``swing`` of the hem, m, and ``waist_pull``
+    outward on the waistband, N; ``carried`` kg hung from it in all, cage included; ``body_push`` is what the body
+    pushes back, N. ``verdict`` opens the plan: ``stands``, ``stands, but`` or ``will not stand``, with ``reasons``
+    in plain words."""
 
     method: str
     checks: tuple[Check, ...]
@@ -208,7 +207,7 @@ class Assessment:
     buckling: Buckling
     swing: float | None
     waist_pull: float
-    carried: float  # kg hung from the waistband in all, cage included
+    carried: float
     weights: Weights
     materials: tuple[MaterialStrength, ...]
     verdict: Literal["stands", "stands, but", "will not stand"]

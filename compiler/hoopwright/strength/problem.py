@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from hoopwright.shape.model import Shape
 from hoopwright.spec.model import Spec
-from hoopwright.strength.families.petticoat import cloth_masses
-from hoopwright.strength.load import own_masses, skirt_masses
+from hoopwright.strength.load import cloth_masses, own_masses, skirt_masses
 from hoopwright.strength.material import lasting, material_strength
 from hoopwright.strength.method import Problem
 

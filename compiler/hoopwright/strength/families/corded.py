@@ -18,7 +18,7 @@ from __future__ import annotations
 from math import ceil, pi
 
 from hoopwright.library.model import Droop, Weigh
-from hoopwright.shape.judge import judged
+from hoopwright.shape.judge import MARGIN, judged
 from hoopwright.shape.model import CordedPetticoat, Shape
 from hoopwright.source.diagnostic import Finding, warning
 from hoopwright.source.printed import length_text, mass_text
@@ -26,11 +26,12 @@ from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 from hoopwright.spec.model import CordBuild, Layer, Spec
 from hoopwright.strength.forms import buckle
-from hoopwright.strength.forms.droop import GRAVITY, droop, stiffness_from_droop
+from hoopwright.strength.forms.droop import GRAVITY, droop
 from hoopwright.strength.load import shares_on
 from hoopwright.strength.model import Assessment, Buckling, CordedStrength, Weights
-from hoopwright.strength.samples.bench import DISAGREES, spread_of
+from hoopwright.strength.samples.bench import DISAGREES, droop_stiffnesses, spread_of
 from hoopwright.strength.verdict import verdict
+from hoopwright.strength.weight import per_metre
 
 METHOD = ("closed forms: all rows of cord as one ring in its plane, its stiffness from the droop of a corded sample;"
           " whether the band rolls over sideways is in no test and is looked at on the body")
@@ -38,7 +39,6 @@ SOURCE = ("least inward load of a ring, 3A/R^3: Timoshenko and Gere, Theory of E
           " bound; A from the sample as a cantilever under its own weight (the test of ISO 9073-7 and ASTM D1388,"
           " after Peirce 1930, here with large bending); the factor asked for is our judgement")
 SAYS = "the corded band stands out round under the inward pull of its load"
-MARGIN = 0.10
 _MOST_CORDS = 1000
 
 
@@ -62,7 +62,7 @@ def corded_strength(spec: Spec, shape: Shape) -> CordedStrength:
     if cloth is None or cords is None:
         raise ValueError("only a corded petticoat has a sample")
     line, weighed = sample_line(spec, cloth, cords)
-    stiff = _droops(cords, line)
+    stiff = droop_stiffnesses(cords.sample.bench, line)
     mean = sum(stiff) / len(stiff) if stiff else None
     ring = ring_of(spec, shape, cloth, cords)
     cord = None if mean is None else mean / cords.sample.cords
@@ -124,8 +124,8 @@ def cord_mass(cloth: CordedPetticoat, cords: CordBuild) -> float:
 
 def corded_weights(spec: Spec, shape: Shape, cloth: CordedPetticoat, cords: CordBuild) -> Weights:
     """What the finished petticoat weighs, starch left out."""
-    goods, band = spec.build.waistband.material, shape.waistband
-    metre = 2 * band.width * goods.areal_density if goods.kind == "cloth" else goods.linear_density
+    band = shape.waistband
+    metre = per_metre(spec.build.waistband.material, band.width)
     return Weights(0.0, 0.0, 0.0, band.cut * metre, 0.0, 0.0,
                    breadth_mass(spec, cloth) + facing_mass(spec, cloth), cord_mass(cloth, cords))
 
@@ -139,18 +139,6 @@ def sample_line(spec: Spec, cloth: CordedPetticoat, cords: CordBuild) -> tuple[f
     layers = spec.goods[cloth.material].areal_density
     layers += spec.goods[cloth.facing].areal_density if cloth.facing else 0.0
     return GRAVITY * (high * layers + cords.sample.cords * cords.material.linear_density), False
-
-
-def _droops(cords: CordBuild, line: float) -> list[float]:
-    """EI of the sample by each droop test, both faces averaged; a test that cannot be is left out."""
-    found = []
-    for test in cords.sample.bench:
-        if isinstance(test, Droop):
-            try:
-                found.append(stiffness_from_droop(test.overhang, test.hang * GRAVITY, line, test.mean_drop, test.angle))
-            except ValueError:
-                continue
-    return found
 
 
 def _ring(spec: Spec, cloth: CordedPetticoat, cords: CordBuild, found: CordedStrength) -> Check:

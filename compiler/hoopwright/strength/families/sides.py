@@ -20,6 +20,19 @@ from math import dist
 from hoopwright.shape.curves.ellipse import from_girth, point_at
 from hoopwright.shape.model import Hoop, Point, SidePair
 from hoopwright.source.quantity import length_text
+from hoopwright.strength import answer
+from hoopwright.strength.answer import (
+    AT_REST,
+    CLOTH,
+    SOURCE,
+    WORK_OF_TRIAL,
+    ask,
+    buckling_of,
+    hoop_of,
+    nothing,
+    section_of,
+    unfollowed,
+)
 from hoopwright.strength.cage.model import (
     BodyModel,
     BodyRow,
@@ -31,25 +44,12 @@ from hoopwright.strength.cage.model import (
     TieModel,
 )
 from hoopwright.strength.cage.result import CageResult, HoopResult
-from hoopwright.strength.formed import preformed
+from hoopwright.strength.cloth import panels_mass
+from hoopwright.strength.formed import curved, preformed
 from hoopwright.strength.forms.droop import GRAVITY
-from hoopwright.strength.forms.setting import curved_stress
-from hoopwright.strength.material import modulus
 from hoopwright.strength.measures import bowed
 from hoopwright.strength.method import Problem, Solution
-from hoopwright.strength.model import Buckling, HoopLines, HoopStrength, SideStrength, TieStrength
-from hoopwright.strength.panels import panels_mass
-from hoopwright.strength.whole import (
-    BUCKLING,
-    CLOTH,
-    SOURCE,
-    WORK,
-    WORK_OF_TRIAL,
-    hoop_of,
-    nothing,
-    section_of,
-    unfollowed,
-)
+from hoopwright.strength.model import HoopLines, HoopStrength, SideStrength, TieStrength
 
 NAME = (
     "whole side hoop, large movements, by finite elements: steels as sprung rods, cloth and ties that only pull,"
@@ -80,7 +80,6 @@ OPEN = {
     "bag": "side hoops fold flat and lie in a bag as they are",
 }
 """What no form is known for."""
-_LIMIT = "the limit is our judgement"
 _TAKEN = "cloth as strips that only pull, inner panel and ties bent round a hip that does not rub (our model)"
 _BOW = "greatest curvature of an elastica held at its chord times E t/2 (derived) against a share of the elastic"
 SAYS = {
@@ -93,33 +92,23 @@ SAYS = {
     "set-closed": "bending a steel into its channel leaves no set in it",
 }
 SOURCES = {
+    **answer.SOURCES,
     "equilibrium": f"{SOURCE}; {_TAKEN}",
-    "buckling": BUCKLING,
-    "sag": f"{SOURCE}; {_LIMIT}",
-    "out-of-round": f"{SOURCE}; {_LIMIT}",
     "sinking": f"{SOURCE}; {_TAKEN}; the limit is the skirt's own clearance",
     "reach": f"{SOURCE}; {_TAKEN}; the limit, 1 in, is our judgement",
     "set-closed": f"{_BOW} limit (our judgement)",
-    "set-worn": f"{SOURCE}; the share of the elastic limit is our judgement",
     **dict.fromkeys(OPEN, "no form is known to us; it is tried at the stop"),
 }
 
 
 def solve(problem: Problem) -> Solution:
     """Solve a pair of side hoops whole."""
-    return _solved(problem, FINE, WORK)
+    return solution(problem, ask(model(problem), FINE))
 
 
 def trial(problem: Problem) -> Solution:
     """The same on a coarser mesh, for changed side hoops."""
-    return _solved(problem, COARSE, WORK_OF_TRIAL)
-
-
-def _solved(problem: Problem, elements: int, work: float) -> Solution:
-    from hoopwright.strength.cage.solve import Options
-    from hoopwright.strength.cage.solve import solve as solve_cage
-
-    return solution(problem, solve_cage(model(problem), Options(elements=elements, work=work)))
+    return solution(problem, ask(model(problem), COARSE, WORK_OF_TRIAL))
 
 
 def model(problem: Problem) -> CageModel:
@@ -141,12 +130,9 @@ def model(problem: Problem) -> CageModel:
 
 def tied_shorter(problem: Problem) -> str:
     """What the widest steel does with shorter ties, in words; empty when that finds no rest or does not help."""
-    from hoopwright.strength.cage.solve import Options
-    from hoopwright.strength.cage.solve import solve as solve_cage
-
     cage, units = model(problem), problem.spec.units
     ties = tuple(replace(tie, length=SHORTER * tie.length) for tie in cage.ties)
-    result = solve_cage(replace(cage, ties=ties), Options(elements=COARSE, factor="none", work=WORK_OF_TRIAL))
+    result = ask(replace(cage, ties=ties), COARSE, WORK_OF_TRIAL, factor=False)
     if result.status != "solved":
         return ""
     lies = max((_lies(problem, one, (hoop,)) for one, hoop in zip(result.hoops, _left(problem), strict=True)),
@@ -176,9 +162,8 @@ def _steel(problem: Problem, hoop: Hoop) -> HoopModel:
     cloth = panels_mass(problem.spec, problem.shape) / len(problem.shape.hoops)
     mass = problem.skirt[k] + problem.own[k] + cloth
     line = max(mass / hoop.cut - section.mass_per_m, 0.0) * GRAVITY
-    e, depth = modulus(problem.stock, problem.material), problem.stock.section.depth
-    curved = {id: curvature for curvature, id in bowed(problem.shape)}
-    formed = preformed(problem, curved_stress(e, depth, curved.get(hoop.id, 0.0)))
+    bends = {id: curvature for curvature, id in bowed(problem.shape)}
+    formed = preformed(problem, curved(problem, bends.get(hoop.id, 0.0)))
     return HoopModel(hoop.id, _half(hoop.real or hoop.plan.path, hoop.height), section, False, 0.0, 0.5,
                      "preformed" if formed else "straight", line_load_n_per_m=line)
 
@@ -219,11 +204,10 @@ def _body(problem: Problem) -> BodyModel | None:
 
 def solution(problem: Problem, result: CageResult) -> Solution:
     """What the solver found of a side hoop, told of both sides."""
-    if result.status not in ("solved", "stands only by symmetry"):
-        bare = nothing(problem, result, NAME)
-        why = dict.fromkeys((*bare.unassessed, "sinking", "reach"), "; ".join(bare.trouble) or result.status)
-        return replace(bare, unassessed={**why, **OPEN}, sources=SOURCES, says=SAYS)
-    factor, shape = result.factor, problem.shape
+    if result.status not in AT_REST:
+        bare = nothing(problem, result, NAME, "sinking", "reach")
+        return replace(bare, unassessed={**bare.unassessed, **OPEN}, sources=SOURCES, says=SAYS)
+    shape = problem.shape
     pairs = [(one, shape.hoops[k], shape.hoops[k + len(result.hoops)]) for k, one in enumerate(result.hoops)]
     lies = tuple(_lies(problem, one, (left, right)) for one, left, right in pairs)
     found = [_strength(one) for one in result.hoops]
@@ -231,9 +215,7 @@ def solution(problem: Problem, result: CageResult) -> Solution:
     lines = [_whole(one) for one in result.hoops]
     return Solution(
         NAME, tuple(replace(one, id=hoop.id) for one, hoop in zip((*found, *found), shape.hoops, strict=True)), (),
-        Buckling(None, False) if factor is None else Buckling(factor.value, factor.at_least),
-        "" if factor is None else factor.part or "", None, 4 * result.waist_pull_n,
-        {**OPEN, **unfollowed(problem, result)}, SOURCES, SAYS,
+        *buckling_of(result), None, 4 * result.waist_pull_n, {**OPEN, **unfollowed(problem, result)}, SOURCES, SAYS,
         result.status, tuple(note.text for note in result.notes if note.code not in ("slack-tape", "slack-tie")),
         lines=(*lines, *(_mirrored(line, hoop.id) for line, (_, _, hoop) in zip(lines, pairs, strict=True))),
         ties=tuple(TieStrength(tie.id, got.tension_n, got.slack) for tie, got in pulls),

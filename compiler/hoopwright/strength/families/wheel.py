@@ -19,6 +19,20 @@ from math import atan, atan2, cos, dist, hypot, pi, sin
 from hoopwright.shape.curves.ellipse import point_at
 from hoopwright.shape.ground import ellipse_of
 from hoopwright.shape.model import Point, Spoke, Wheel
+from hoopwright.strength import answer
+from hoopwright.strength.answer import (
+    AT_REST,
+    CLOTH,
+    POINTS,
+    SOURCE,
+    WORK_OF_TRIAL,
+    ask,
+    buckling_of,
+    hoop_of,
+    nothing,
+    section_of,
+    unfollowed,
+)
 from hoopwright.strength.cage.model import (
     CageModel,
     FixedPoint,
@@ -30,23 +44,11 @@ from hoopwright.strength.cage.model import (
     TieModel,
 )
 from hoopwright.strength.cage.result import CageResult, HoopResult
+from hoopwright.strength.cloth import panels_mass
 from hoopwright.strength.formed import closing, preformed
 from hoopwright.strength.forms.droop import GRAVITY
 from hoopwright.strength.method import Problem, Solution
-from hoopwright.strength.model import Buckling, HoopLines, WheelStrength
-from hoopwright.strength.panels import panels_mass
-from hoopwright.strength.whole import (
-    BUCKLING,
-    CLOTH,
-    POINTS,
-    SOURCE,
-    WORK,
-    WORK_OF_TRIAL,
-    hoop_of,
-    nothing,
-    section_of,
-    unfollowed,
-)
+from hoopwright.strength.model import HoopLines, WheelStrength
 
 NAME = (
     "whole wheel, large movements, by finite elements: rings and spokes as sprung rods, turned over and bound as"
@@ -63,7 +65,6 @@ FINE = 40
 _RIGID = "a wheel is held round by its spokes and does not fold: lift it, and sit on a stool without arms"
 OPEN = dict.fromkeys(("door", "chair", "car", "bag"), _RIGID)
 """What no form is known for: how a wheel is handled."""
-_LIMIT = "the limit is our judgement"
 _TAKEN = (
     "waist holds the band; spokes turned over at hole and rim hold like one piece, bindings between hold place"
     " only; roll taken as soft (our judgement, on the safe side)"
@@ -78,32 +79,22 @@ SAYS = {
     "set-worn": "wearing it leaves no set in rings and spokes (the hole's ring, sewn all round, may take one)",
 }
 SOURCES = {
+    **answer.SOURCES,
     "equilibrium": f"{SOURCE}; {_TAKEN}",
-    "buckling": BUCKLING,
-    "sag": f"{SOURCE}; {_LIMIT}",
-    "out-of-round": f"{SOURCE}; {_LIMIT}",
     "sinking": f"{SOURCE}; {_TAKEN}; the limit is the skirt's own clearance",
-    "swing": f"{SOURCE}; {_LIMIT}",
-    "set-worn": f"{SOURCE}; the share of the elastic limit is our judgement",
+    "swing": f"{SOURCE}; the limit is our judgement",
     **dict.fromkeys(OPEN, "no form is known to us; it is tried at the stop"),
 }
 
 
 def solve(problem: Problem) -> Solution:
     """Solve a wheel whole."""
-    return _solved(problem, FINE, WORK)
+    return solution(problem, ask(model(problem), FINE))
 
 
 def trial(problem: Problem) -> Solution:
     """The same on a coarser mesh, for changed wheels."""
-    return _solved(problem, COARSE, WORK_OF_TRIAL)
-
-
-def _solved(problem: Problem, elements: int, work: float) -> Solution:
-    from hoopwright.strength.cage.solve import Options
-    from hoopwright.strength.cage.solve import solve as solve_cage
-
-    return solution(problem, solve_cage(model(problem), Options(elements=elements, work=work)))
+    return solution(problem, ask(model(problem), COARSE, WORK_OF_TRIAL))
 
 
 def model(problem: Problem) -> CageModel:
@@ -173,18 +164,15 @@ def _roll(problem: Problem, wheel: Wheel, push: Point) -> tuple[RestModel, ...]:
 
 def solution(problem: Problem, result: CageResult) -> Solution:
     """What the solver found of a wheel."""
-    if result.status not in ("solved", "stands only by symmetry"):
-        bare = nothing(problem, result, NAME)
-        why = dict.fromkeys((*bare.unassessed, "sinking", "swing"), "; ".join(bare.trouble) or result.status)
-        return replace(bare, unassessed={**why, **OPEN}, sources=SOURCES, says=SAYS)
-    count, factor = len(problem.shape.hoops), result.factor
+    if result.status not in AT_REST:
+        bare = nothing(problem, result, NAME, "sinking", "swing")
+        return replace(bare, unassessed={**bare.unassessed, **OPEN}, sources=SOURCES, says=SAYS)
+    count = len(problem.shape.hoops)
     rings, rim = result.hoops[:count], result.hoops[count - 1]
     level = [*(0.0 for _ in rings[1:]), _between_spokes(problem, rim)]
     return Solution(
         NAME, tuple(replace(hoop_of(one), sag=sag) for one, sag in zip(rings, level, strict=True)), (),
-        Buckling(None, False) if factor is None else Buckling(factor.value, factor.at_least),
-        "" if factor is None else factor.part or "", hypot(*rim.shift_m[:2]), 0.0,
-        {**OPEN, **unfollowed(problem, result)}, SOURCES, SAYS,
+        *buckling_of(result), hypot(*rim.shift_m[:2]), 0.0, {**OPEN, **unfollowed(problem, result)}, SOURCES, SAYS,
         result.status, tuple(note.text for note in result.notes),
         lines=tuple(HoopLines(one.id, one.wished, one.deformed) for one in result.hoops),
         spokes=tuple(replace(hoop_of(one), sag=None, inward=None, outward=None)

@@ -13,6 +13,7 @@ from hoopwright.shape.draw import draw
 from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
 from hoopwright.strength import closed
+from hoopwright.strength.answer import AT_REST
 from hoopwright.strength.measures import MEASURES
 from hoopwright.strength.mending.change import FAMILIES, Change, Family
 from hoopwright.strength.method import Method, Problem, Solution
@@ -26,7 +27,6 @@ MOST_SOLVED = 5
 MOST_LOST = 2
 """Changed cages that find no rest either, after which no more are solved: those cost a second each, and a
 plan must not wait."""
-STILL = ("solved", "stands only by symmetry")
 CLOSED = ("set-closed", "door")
 """Checks that the closed forms judge as well as any method."""
 HELPS = 0.95
@@ -73,7 +73,7 @@ class Trials:
     def _enough(self) -> bool:
         """Whether as many cages have been solved as a plan may wait for."""
         solved = [found for (_, was_quick), found in self.done.items() if not was_quick]
-        lost = sum(found is not None and found[1].status not in STILL for found in solved)
+        lost = sum(found is not None and found[1].status not in AT_REST for found in solved)
         return len(solved) >= MOST_SOLVED or lost >= MOST_LOST
 
 

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import product
 
-from hoopwright.library.model import Droop, Stock, Weigh, Wrap
+from hoopwright.library.model import BenchTest, Droop, Stock, Weigh, Wrap
 from hoopwright.source.record import record
 from hoopwright.strength.forms.droop import GRAVITY, stiffness_from_droop
 from hoopwright.strength.forms.setting import wrap_bound, wrap_estimate
@@ -46,7 +46,7 @@ class Evidence:
 
 def evidence(stock: Stock) -> Evidence:
     """What the tests of a stock say together."""
-    stiff, weights = droop_stiffnesses(stock), weight_ratios(stock)
+    stiff, weights = _stiffnesses(stock), weight_ratios(stock)
     limits = wrap_limits(stock)
     clashes = (
         *(("stiffness",) if (spread_of(stiff) or 0.0) > DISAGREES else ()),
@@ -56,23 +56,21 @@ def evidence(stock: Stock) -> Evidence:
     return Evidence(_mean(stiff), spread_of(stiff), limits, _mean(weights), len(stock.bench), clashes)
 
 
-def droop_stiffnesses(stock: Stock) -> tuple[float, ...]:
-    """EI weak of each droop test, N m2, both faces averaged; a test that cannot be is left out."""
-    own = stock.linear_density * GRAVITY
+def droop_stiffnesses(tests: Sequence[BenchTest], line: float) -> tuple[float, ...]:
+    """EI weak of each droop test, N m2, both faces averaged; ``line`` is the sample's own weight, N/m. A test that
+    cannot be is left out."""
     found = []
-    for test in stock.bench:
+    for test in tests:
         if isinstance(test, Droop):
             try:
-                found.append(stiffness_from_droop(test.overhang, test.hang * GRAVITY, own, test.mean_drop,
-                                                  test.angle))
+                found.append(stiffness_from_droop(test.overhang, test.hang * GRAVITY, line, test.mean_drop, test.angle))
             except ValueError:
                 continue
     return tuple(found)
 
 
-def bench_stiffness(stock: Stock) -> float | None:
-    """EI weak from the droop tests, N m2: their mean; None without one."""
-    return _mean(droop_stiffnesses(stock))
+def _stiffnesses(stock: Stock) -> tuple[float, ...]:
+    return droop_stiffnesses(stock.bench, stock.linear_density * GRAVITY)
 
 
 def weight_ratios(stock: Stock) -> tuple[float, ...]:
