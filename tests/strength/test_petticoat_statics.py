@@ -14,8 +14,8 @@ from hoopwright.spec.resolve import resolve
 from hoopwright.strength.assess import assess
 from hoopwright.strength.cloth import flounce_mass, petticoat_mass
 from hoopwright.strength.families.petticoat import solve
-from hoopwright.strength.load import cloth_masses
 from hoopwright.strength.forms.droop import GRAVITY
+from hoopwright.strength.load import cloth_masses
 from hoopwright.strength.problem import pose
 from hoopwright.strength.weight import weights
 

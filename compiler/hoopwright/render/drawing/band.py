@@ -5,6 +5,7 @@ from __future__ import annotations
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.cloth import draw_layout, layout_height, layout_notes
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, heading, leader, upright
+from hoopwright.render.drawing.page import figure, write
 from hoopwright.render.drawing.sheet import GREY, INK, PAPER, Sheet
 from hoopwright.render.figure import Figure
 from hoopwright.shape.model import HemBand
@@ -29,13 +30,10 @@ def draw_band(plan: Plan, band: HemBand) -> Figure:
     for layout, lines in zip(mine, notes, strict=True):
         draw_layout(sheet, plan, layout, y)
         y += layout_height(layout)
-        for at, line in enumerate(lines):
-            sheet.text(14, y + 17 * at, line, size=SMALL)
+        write(sheet, lines, y)
         y += 17 * len(lines) + 10
     _section(sheet, plan, band, y)
-    title = f"Hem band: {plan.spec.title}" if plan.spec.title else "Hem band"
-    alt = _alt(plan, band, mine)
-    return Figure("band", "Hem band: cloth layout and section", alt, sheet.svg(title, alt))
+    return figure(plan, sheet, "Hem band: cloth layout and section", _alt(plan, band, mine), told="Hem band")
 
 
 def draw_cloths(plan: Plan) -> tuple[Figure, ...]:
@@ -48,8 +46,7 @@ def draw_cloths(plan: Plan) -> tuple[Figure, ...]:
         sheet = Sheet(f"cloth-{at}", PAGE, 56 + layout_height(layout) + 17 * len(lines) + 6)
         heading(sheet, "Cloth layout")
         draw_layout(sheet, plan, layout, 40.0)
-        for row, line in enumerate(lines):
-            sheet.text(14, 44 + layout_height(layout) + 17 * row, line, size=SMALL)
+        write(sheet, lines, 44 + layout_height(layout))
         alt = " ".join(lines)
         figures.append(Figure(f"cloth-{at}", f"Cloth layout: {layout.material}", alt,
                               sheet.svg("Cloth layout", alt)))

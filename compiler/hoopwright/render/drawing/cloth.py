@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.letters import clip, text_width, wrap
-from hoopwright.render.drawing.marks import PAGE, SMALL, across, arrow_line, upright
+from hoopwright.render.drawing.marks import SMALL, across, arrow_line, upright
+from hoopwright.render.drawing.page import lines_of
 from hoopwright.render.drawing.sheet import GREY, PAPER, Sheet
 from hoopwright.source.quantity import length_text, long_length_text
 from hoopwright.supply.model import ClothLayout, Placement
@@ -24,7 +25,7 @@ def layout_height(layout: ClothLayout) -> float:
     return 44 + _length(layout) * layout_scale(layout) + 26
 
 
-def layout_notes(plan: Plan, layout: ClothLayout) -> tuple[str, ...]:
+def layout_notes(plan: Plan, layout: ClothLayout) -> list[str]:
     """The layout in words, in lines that fit the page."""
     units = plan.spec.units
     said = f"{layout.material}: "
@@ -38,7 +39,7 @@ def layout_notes(plan: Plan, layout: ClothLayout) -> tuple[str, ...]:
         other = "along" if layout.direction == "across" else "across"
         said += f"; cut {other} it would need {long_length_text(layout.other_way, units)}"
     said += ". " + "; ".join(_sizes(plan, layout)) + ". Hatched: left over."
-    return wrap(said, PAGE - 28, SMALL)
+    return lines_of(said)
 
 
 def _sizes(plan: Plan, layout: ClothLayout) -> list[str]:

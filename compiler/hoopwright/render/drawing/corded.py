@@ -5,29 +5,27 @@ from __future__ import annotations
 from math import cos, pi, sin
 
 from hoopwright.plan.model import Plan
-from hoopwright.render.drawing.body import figure_of, front_outlines, side_outlines
+from hoopwright.render.drawing.body import figure_of
 from hoopwright.render.drawing.columns import STEP, Label, draw_column
-from hoopwright.render.drawing.hem import Above, draw_feet
-from hoopwright.render.drawing.letters import wrap
-from hoopwright.render.drawing.marks import (
-    PAGE,
-    SMALL,
-    TEXT,
-    across,
-    floor_line,
-    heading,
-    scale_bar,
-    upright,
+from hoopwright.render.drawing.hem import draw_feet
+from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading, scale_bar, upright
+from hoopwright.render.drawing.page import (
+    FROM_ABOVE,
+    MARGIN,
+    Above,
+    figure,
+    jambs,
+    lines_of,
+    waist_and_hips,
+    write,
 )
 from hoopwright.render.drawing.scene import View, draw_waistband, waistline
 from hoopwright.render.drawing.sheet import GREY, INK, PALE, XY, Sheet
+from hoopwright.render.drawing.standing import TITLES, TOP, door_lines, head, scale_for, skirt_words, wearer
 from hoopwright.render.figure import Figure
 from hoopwright.render.quantities import exact_length
 from hoopwright.shape.model import CordedPetticoat
 from hoopwright.source.quantity import length_text
-
-TOP, MARGIN = 66.0, 14.0
-MIDDLE, TALLEST = 264.0, 560.0
 
 
 def corded_figures(plan: Plan, cloth: CordedPetticoat) -> tuple[Figure, ...]:
@@ -36,21 +34,15 @@ def corded_figures(plan: Plan, cloth: CordedPetticoat) -> tuple[Figure, ...]:
 
 
 def _elevation(plan: Plan, cloth: CordedPetticoat, kind: str) -> Figure:
-    units, body, front = plan.spec.units, figure_of(plan), kind == "front"
+    units, stature, front = plan.spec.units, figure_of(plan).stature, kind == "front"
     across_it = plan.shape.lowest.width
-    widest = max(across_it, 0.46 * body.stature, (plan.spec.limits.door or 0.0) if front else 0.0)
-    scale = min(MIDDLE / widest, TALLEST / body.stature)
-    floor = TOP + max(body.stature * scale, (2 * cloth.groups + 4) * STEP)
-    notes = [] if front else wrap(_skirt_said(plan), PAGE - 2 * MARGIN, SMALL)
+    scale = scale_for(plan, across_it, door=front)
+    floor = TOP + max(stature * scale, (2 * cloth.groups + 4) * STEP)
+    notes = [] if front else lines_of(f"dashed: {skirt_words(plan, 'hem at least')}")
     sheet = Sheet(kind, PAGE, floor + (128.0 if front else 66.0 + 16 * len(notes)))
     view = View(kind, scale, PAGE / 2, floor)
-    title = "Front view" if front else "Side view"
-    heading(sheet, title, "the wearer's right is on the left of the page, her left on its right" if front
-            else "seen from the wearer's left: her front is on the left of the page")
-    floor_line(sheet, PAGE / 2 - MIDDLE / 2 - 6, PAGE / 2 + MIDDLE / 2 + 6, floor)
-    for outline in front_outlines(body) if front else side_outlines(body):
-        sheet.curve([view.place(x if front else -x, z) for x, z in outline], closed=True, fill="#ededed", stroke=PALE,
-                    width=0.9)
+    head(sheet, kind)
+    wearer(sheet, plan, view)
     if not front:
         _skirt(sheet, plan, cloth, view)
     _cloth(sheet, plan, cloth, view)
@@ -59,22 +51,16 @@ def _elevation(plan: Plan, cloth: CordedPetticoat, kind: str) -> Figure:
     left, right = view.x - across_it / 2 * scale, view.x + across_it / 2 * scale
     if front:
         across(sheet, left, right, floor + 32, f"hem {length_text(across_it, units)} across")
-        if plan.spec.limits.door is not None:
-            half = plan.spec.limits.door / 2 * scale
-            for x in (view.x - half, view.x + half):
-                sheet.line((x, floor), (x, floor - 1.02 * body.stature * scale), stroke=GREY, width=1.2, dash="9 4")
-            across(sheet, view.x - half, view.x + half, floor + 58,
-                   f"door {length_text(plan.spec.limits.door, units)} clear")
+        door_lines(sheet, plan, view)
         scale_bar(sheet, MARGIN, floor + 88, scale, units)
     else:
-        for at, line in enumerate(notes):
-            sheet.text(MARGIN, floor + 28 + 16 * at, line, size=SMALL)
+        write(sheet, notes, floor + 28, 16)
         scale_bar(sheet, MARGIN, floor + 30 + 16 * len(notes), scale, units)
     alt = (f"The corded petticoat {'from the front' if front else 'from the left'} on its wearer, to scale:"
            f" {len(cloth.rows)} rows of cord in {cloth.groups} groups up to {length_text(cloth.rows[-1].up, units)}"
            f" above the hem, which is {length_text(across_it, units)} across and"
            f" {length_text(cloth.hem_height, units)} above the floor.")
-    return Figure(kind, title, alt, sheet.svg(f"{title}: {plan.spec.title}" if plan.spec.title else title, alt))
+    return figure(plan, sheet, TITLES[kind], alt)
 
 
 def _cloth(sheet: Sheet, plan: Plan, cloth: CordedPetticoat, view: View) -> None:
@@ -111,14 +97,6 @@ def _labels(sheet: Sheet, plan: Plan, cloth: CordedPetticoat, view: View) -> Non
     draw_column(sheet, ups, PAGE - MARGIN, TOP + 10, view.y, side="right", title="up the cloth", room=108.0)
 
 
-def _skirt_said(plan: Plan) -> str:
-    units, skirt = plan.spec.units, plan.shape.skirt
-    return (f"dashed: the skirt over it, {length_text(skirt.front, units)} in front, {length_text(skirt.side, units)}"
-            f" at the side and {length_text(skirt.back, units)} behind, from the waistline to"
-            f" {length_text(skirt.off_floor, units)} off the floor; hem at least {length_text(skirt.hem_girth, units)}"
-            " round")
-
-
 def _skirt(sheet: Sheet, plan: Plan, cloth: CordedPetticoat, view: View) -> None:
     """The skirt over it: down the cloth, straight down from its edge."""
     line, half = waistline(plan, view, near=True), cloth.hem / (2 * pi) * view.scale
@@ -135,20 +113,15 @@ def _above(plan: Plan, cloth: CordedPetticoat) -> Figure:
     scale = 318.0 / max(wide, door or 0.0, 0.0 if step is None else 0.7 * body.stature)
     above = Above(scale, 240.0, 262.0)
     radius = wide / 2 * scale
-    notes = wrap(f"{length_text(cloth.hem, units)} round; dotted: {cloth.rows[-1].id}, the highest row; dashed: the"
-                 " hips. It stands out so far when its starch and its rows bear what hangs over it: measure it at the"
-                 " stop.", PAGE - 28, SMALL)
+    notes = lines_of(
+        f"{length_text(cloth.hem, units)} round; dotted: {cloth.rows[-1].id}, the highest row; dashed: the hips. It"
+        " stands out so far when its starch and its rows bear what hangs over it: measure it at the stop.")
     low = 262.0 + max(radius, 159.0) + 34
     sheet = Sheet("hem", PAGE, low + 56 + 17 * len(notes) + 30)
-    heading(sheet, "Hem from above", "front at the bottom; the wearer's left is on the right of the page")
+    heading(sheet, "Hem from above", FROM_ABOVE)
     if door is not None:
-        for x in (above.at(-door / 2, 0)[0], above.at(door / 2, 0)[0]):
-            sheet.line((x, 82), (x, low - 20), stroke=GREY, width=1.2, dash="9 4")
-        across(sheet, above.at(-door / 2, 0)[0], above.at(door / 2, 0)[0], 76, f"door {length_text(door, units)} clear")
-    for (width, depth), fill, dash in ((body.hip, "#f2f2f2", "5 3"), (body.waist, "#dedede", "")):
-        sheet.ellipse(above.at(0, 0), width / 2 * scale, depth / 2 * scale, fill=fill, stroke=GREY, width=1.0,
-                      dash=dash)
-    sheet.text(*above.at(0, 0), "waist", size=SMALL, anchor="middle")
+        jambs(sheet, plan, above.at(-door / 2, 0)[0], above.at(door / 2, 0)[0], (82, low - 20), 76)
+    waist_and_hips(sheet, above, body.hip, body.waist)
     inner = cloth.rows[-1].girth / (2 * pi) * scale
     sheet.ellipse(above.at(0, 0), inner, inner, width=0.9, dash="2 3")
     sheet.ellipse(above.at(0, 0), radius, radius, width=2.4)
@@ -156,13 +129,11 @@ def _above(plan: Plan, cloth: CordedPetticoat) -> Figure:
     sheet.text(240, 262 + radius + 20, "FRONT", size=TEXT, anchor="middle", bold=True, halo=True)
     sheet.text(240, 262 - radius - 8, "BACK", size=TEXT, anchor="middle", bold=True, halo=True)
     across(sheet, 240 - radius, 240 + radius, low + 14, f"{length_text(wide, units)} across")
-    for at, line in enumerate(notes):
-        sheet.text(14, low + 44 + 17 * at, line, size=SMALL)
+    write(sheet, notes, low + 44)
     scale_bar(sheet, 18, low + 44 + 17 * len(notes), scale, units)
     alt = (f"The petticoat's edge from above, a round {length_text(wide, units)} across, with waist and hips inside it,"
            " the highest row, a step and the door to scale.")
-    return Figure("hem", "Hem from above", alt,
-                  sheet.svg(f"Hem from above: {plan.spec.title}" if plan.spec.title else "Hem from above", alt))
+    return figure(plan, sheet, "Hem from above", alt)
 
 
 def _rows(plan: Plan, cloth: CordedPetticoat) -> Figure:
@@ -196,8 +167,7 @@ def _rows(plan: Plan, cloth: CordedPetticoat) -> Figure:
     where = "between two layers" if sandwich else "in tucks"
     alt = (f"Cords {exact_length(cloth.diameter, units)} thick{apart} {where}, in section; and {len(cloth.rows)} rows"
            f" up the cloth, the highest {length_text(cloth.rows[-1].up, units)} above the hem.")
-    return Figure("rows", "How the cords lie", alt,
-                  sheet.svg(f"How the cords lie: {plan.spec.title}" if plan.spec.title else "How the cords lie", alt))
+    return figure(plan, sheet, "How the cords lie", alt)
 
 
 def _section(sheet: Sheet, plan: Plan, cloth: CordedPetticoat) -> None:

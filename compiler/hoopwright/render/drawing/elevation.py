@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from hoopwright.plan.model import Plan
-from hoopwright.render.drawing.body import figure_of, front_outlines, side_outlines
+from hoopwright.render.drawing.body import figure_of
 from hoopwright.render.drawing.columns import STEP, Label, draw_column
-from hoopwright.render.drawing.letters import wrap
-from hoopwright.render.drawing.marks import PAGE, SMALL, across, floor_line, heading, scale_bar
+from hoopwright.render.drawing.marks import PAGE, SMALL, across, scale_bar
+from hoopwright.render.drawing.page import MARGIN, figure, lines_of, write
 from hoopwright.render.drawing.scene import (
     View,
     draw_band,
@@ -16,23 +16,30 @@ from hoopwright.render.drawing.scene import (
     draw_waistband,
     waistline,
 )
-from hoopwright.render.drawing.sheet import GREY, PALE, XY, Sheet
+from hoopwright.render.drawing.sheet import XY, Sheet
+from hoopwright.render.drawing.standing import (
+    MIDDLE,
+    SHOULDERS,
+    TITLES,
+    TOP,
+    door_lines,
+    head,
+    scale_for,
+    skirt_lines,
+    skirt_words,
+    wearer,
+)
 from hoopwright.render.figure import Figure
 from hoopwright.source.quantity import length_text
 from hoopwright.spec.family import family_of
-
-TOP = 66.0
-MIDDLE = 264.0
-TALLEST = 560.0
-MARGIN = 14.0
 
 
 def draw_front(plan: Plan) -> Figure:
     """The cage from the front, with heights on its left, girths on its right, and the door it must pass."""
     sheet, view, low = _begin(plan, "front", 122.0)
     units = plan.spec.units
-    heading(sheet, "Front view", "the wearer's right is on the left of the page, her left on its right")
-    _draw(sheet, plan, view, front_outlines(figure_of(plan)), mirror=False)
+    head(sheet, "front")
+    _draw(sheet, plan, view)
     _front_gap(sheet, plan, view)
     _tape_names(sheet, plan, view)
     _columns(sheet, plan, view, low, "girth", [hoop.girth for hoop in plan.shape.hoops],
@@ -40,60 +47,48 @@ def draw_front(plan: Plan) -> Figure:
     hem = plan.shape.hoops[-1]
     left, right = view.reach(hem)
     across(sheet, left, right, view.y + 32, f"hem {length_text(hem.plan.width, units)} across")
-    if plan.spec.limits.door is not None:
-        _door(sheet, plan, view, plan.spec.limits.door)
+    door_lines(sheet, plan, view)
+    over = 0.0 if plan.spec.limits.door is None else hem.plan.width - plan.spec.limits.door
+    if over > 0:
+        sheet.text(view.x, view.y + 76, f"the hem must give {length_text(over, units)} to pass", size=SMALL,
+                   anchor="middle")
     scale_bar(sheet, MARGIN, view.y + 92, view.scale, units)
-    title = "Front view"
-    return Figure("front", title, _alt(plan, "from the front"), sheet.svg(_named(plan, title),
-                                                                         _alt(plan, "from the front")))
+    return figure(plan, sheet, TITLES["front"], _alt(plan, "from the front"))
 
 
 def draw_side(plan: Plan) -> Figure:
     """The cage from the wearer's left, with the skirt that will hang over it."""
     sheet, view, low = _begin(plan, "side", 112.0)
-    units, skirt = plan.spec.units, plan.shape.skirt
-    heading(sheet, "Side view", "seen from the wearer's left: her front is on the left of the page")
+    head(sheet, "side")
     _skirt(sheet, plan, view)
-    _draw(sheet, plan, view, side_outlines(figure_of(plan)), mirror=True)
+    _draw(sheet, plan, view)
     _tape_names(sheet, plan, view)
     _columns(sheet, plan, view, low, "front to back", [hoop.plan.depth for hoop in plan.shape.hoops], None)
-    said = (f"dashed: the skirt over it, {length_text(skirt.front, units)} in front, "
-            f"{length_text(skirt.side, units)} at the side and {length_text(skirt.back, units)} behind, "
-            f"from the waistline to {length_text(skirt.off_floor, units)} off the floor; hem "
-            f"{length_text(skirt.hem_girth, units)} round")
-    for at, line in enumerate(wrap(said, PAGE - 2 * MARGIN, SMALL)):
-        sheet.text(MARGIN, view.y + 28 + 16 * at, line, size=SMALL)
-    scale_bar(sheet, MARGIN, view.y + 82, view.scale, units)
-    title = "Side view"
-    return Figure("side", title, _alt(plan, "from the wearer's left"),
-                  sheet.svg(_named(plan, title), _alt(plan, "from the wearer's left")))
+    write(sheet, lines_of(f"dashed: {skirt_words(plan)}"), view.y + 28, 16)
+    scale_bar(sheet, MARGIN, view.y + 82, view.scale, plan.spec.units)
+    return figure(plan, sheet, TITLES["side"], _alt(plan, "from the wearer's left"))
 
 
 def _begin(plan: Plan, kind: str, below: float) -> tuple[Sheet, View, float]:
     """An empty page, the view that fits on it, and the y of the highest label."""
-    body = figure_of(plan)
-    widest = max(max(hoop.plan.width for hoop in plan.shape.hoops), plan.spec.limits.door or 0.0,
-                 0.46 * body.stature)
-    scale = min(MIDDLE / widest, TALLEST / body.stature)
+    stature = figure_of(plan).stature
+    scale = scale_for(plan, max(hoop.plan.width for hoop in plan.shape.hoops))
     middle = PAGE / 2
     if kind == "side":
         plain = View(kind, 1.0, 0.0, 0.0)
         ends = [end for hoop in plan.shape.hoops for end in plain.reach(hoop)]
         front, back = min(0.0, *ends), max(0.0, *ends)
         scale = min(scale, MIDDLE / (back - front))
-        if back - front > 0.46 * body.stature:
+        if back - front > SHOULDERS * stature:
             middle -= (front + back) / 2 * scale
-    height = max(body.stature * scale, (len(plan.shape.hoops) + 3) * STEP)
+    height = max(stature * scale, (len(plan.shape.hoops) + 3) * STEP)
     floor = TOP + height
     return Sheet(kind, PAGE, floor + below), View(kind, scale, middle, floor), TOP + 10
 
 
-def _draw(sheet: Sheet, plan: Plan, view: View, outlines: list[list[XY]], *, mirror: bool) -> None:
-    """Body, floor and cage, what is behind first."""
-    floor_line(sheet, PAGE / 2 - MIDDLE / 2 - 6, PAGE / 2 + MIDDLE / 2 + 6, view.y)
-    for outline in outlines:
-        sheet.curve([view.place(-x if mirror else x, z) for x, z in outline], closed=True, fill="#ededed",
-                    stroke=PALE, width=0.9)
+def _draw(sheet: Sheet, plan: Plan, view: View) -> None:
+    """Floor, wearer and cage, what is behind first."""
+    wearer(sheet, plan, view)
     draw_tapes(sheet, plan, view, near=False)
     draw_petticoat(sheet, plan, view)
     draw_band(sheet, plan, view)
@@ -146,31 +141,15 @@ def _tape_names(sheet: Sheet, plan: Plan, view: View) -> None:
             sheet.text(x, y + 17, tape.id, size=SMALL, anchor="middle", halo=True)
 
 
-def _door(sheet: Sheet, plan: Plan, view: View, door: float) -> None:
-    """The door's clear width: its jambs from floor to head, and what the hem does in it."""
-    half = door / 2 * view.scale
-    top = view.y - 1.02 * figure_of(plan).stature * view.scale
-    for x in (view.x - half, view.x + half):
-        sheet.line((x, view.y), (x, top), stroke=GREY, width=1.2, dash="9 4")
-    units, over = plan.spec.units, plan.shape.hoops[-1].plan.width - door
-    words = f"door {length_text(door, units)} clear"
-    across(sheet, view.x - half, view.x + half, view.y + 58, words)
-    if over > 0:
-        sheet.text(view.x, view.y + 76, f"the hem must give {length_text(over, units)} to pass", size=SMALL,
-                   anchor="middle")
-
-
 def _skirt(sheet: Sheet, plan: Plan, view: View) -> None:
-    """The skirt as a dashed line: stretched from the waist over the hoops, straight down from the hem."""
-    low = view.y - plan.shape.skirt.off_floor * view.scale
-    line = waistline(plan, view, near=True)
+    """The skirt as dashed lines: stretched from the waist over the hoops, straight down from the hem."""
+    line, edges = waistline(plan, view, near=True), []
     for end, pick in ((line[0], 0), (line[-1], 1)):
         sign = -1.0 if pick == 0 else 1.0
-        points = [(end[0], end[1])]
-        points += [(view.reach(hoop)[pick] + sign * 4, view.y - hoop.height * view.scale)
-                   for hoop in plan.shape.hoops]
-        taut = _taut(points, sign)
-        sheet.path([*taut, (taut[-1][0], low)], stroke=GREY, width=1.0, dash="6 4")
+        points = [(view.reach(hoop)[pick] + sign * 4, view.y - hoop.height * view.scale)
+                  for hoop in plan.shape.hoops]
+        edges.append(_taut([end, *points], sign)[1:])
+    skirt_lines(sheet, plan, view, (edges[0], edges[1]))
 
 
 def _taut(points: list[XY], sign: float) -> list[XY]:
@@ -186,11 +165,6 @@ def _taut(points: list[XY], sign: float) -> list[XY]:
 def _turn(a: XY, b: XY, c: XY) -> float:
     """Positive when b lies to the right of the way from a to c, going down the page."""
     return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
-
-
-def _named(plan: Plan, title: str) -> str:
-    """The figure's title with the plan's."""
-    return f"{title}: {plan.spec.title}" if plan.spec.title else title
 
 
 def _alt(plan: Plan, whence: str) -> str:

@@ -7,30 +7,17 @@ from math import acos, cos, sin
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.body import figure_of
-from hoopwright.render.drawing.letters import free, text_box, wrap
+from hoopwright.render.drawing.letters import free, text_box
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading, scale_bar, upright
-from hoopwright.render.drawing.sheet import GREY, XY, Sheet
+from hoopwright.render.drawing.page import FROM_ABOVE, Above, figure, jambs, lines_of, waist_and_hips, write
+from hoopwright.render.drawing.sheet import GREY, Sheet
 from hoopwright.render.figure import Figure
 from hoopwright.shape.model import Hoop, Point
 from hoopwright.source.quantity import length_text
-from hoopwright.source.record import record
 
 MIDDLE = (240.0, 286.0)
 ROOM = 318.0
 FOOT = 0.152  # length of a foot over stature, for the drawing only
-
-
-@record(frozen=True, slots=True)
-class Above:
-    """A look straight down: ``scale`` user units are a metre, the waist's centre is at (``x``, ``y``)."""
-
-    scale: float
-    x: float
-    y: float
-
-    def at(self, left: float, forward: float) -> XY:
-        """Page place of a point so far to the wearer's left and forward, m; forward is down the page."""
-        return self.x + left * self.scale, self.y + forward * self.scale
 
 
 def draw_hem(plan: Plan) -> Figure:
@@ -38,10 +25,10 @@ def draw_hem(plan: Plan) -> Figure:
     units, hem = plan.spec.units, plan.shape.hoops[-1]
     scale = ROOM / max(hem.plan.width, hem.plan.depth, plan.spec.limits.door or 0.0, 1.8 * _reach(plan, hem))
     above = Above(scale, MIDDLE[0], MIDDLE[1] + hem.plan.offset * scale)
-    notes = [line for note in _notes(plan) for line in wrap(note, PAGE - 28, SMALL)]
+    notes = lines_of(*_notes(plan))
     bottom = MIDDLE[1] + _deep(plan, hem, scale) + 50
     sheet = Sheet("hem", PAGE, bottom + 38 + 17 * len(notes) + 36)
-    heading(sheet, "Hem from above", "front at the bottom; the wearer's left is on the right of the page")
+    heading(sheet, "Hem from above", FROM_ABOVE)
     _door(sheet, plan, hem, above)
     _body(sheet, plan, above)
     _cage(sheet, plan, hem, above)
@@ -49,14 +36,12 @@ def draw_hem(plan: Plan) -> Figure:
     draw_feet(sheet, plan, above)
     half = hem.plan.width / 2 * scale
     across(sheet, MIDDLE[0] - half, MIDDLE[0] + half, bottom, f"{length_text(hem.plan.width, units)} across")
-    for at, line in enumerate(notes):
-        sheet.text(14, bottom + 34 + 17 * at, line, size=SMALL)
+    write(sheet, notes, bottom + 34)
     scale_bar(sheet, 18, bottom + 34 + 17 * len(notes), scale, units)
     ends = f"the ends of {len(plan.shape.tapes)} tapes round it, " if plan.shape.tapes else ""
     alt = (f"The hem hoop from above, {length_text(hem.plan.width, units)} across, with the waist and hips "
            f"inside it, {ends}a step and the door to scale.")
-    title = f"Hem from above: {plan.spec.title}" if plan.spec.title else "Hem from above"
-    return Figure("hem", "Hem from above", alt, sheet.svg(title, alt))
+    return figure(plan, sheet, "Hem from above", alt)
 
 
 def _cage(sheet: Sheet, plan: Plan, hem: Hoop, above: Above) -> None:
@@ -81,12 +66,9 @@ def _cage(sheet: Sheet, plan: Plan, hem: Hoop, above: Above) -> None:
 
 
 def _body(sheet: Sheet, plan: Plan, above: Above) -> None:
-    """The hips dashed, the waist firm inside them."""
+    """Waist and hips, both named."""
     body = figure_of(plan)
-    for (width, depth), fill, dash in ((body.hip, "#f2f2f2", "5 3"), (body.waist, "#dedede", "")):
-        sheet.ellipse(above.at(0, 0), width / 2 * above.scale, depth / 2 * above.scale, fill=fill,
-                      stroke=GREY, width=1.0, dash=dash)
-    sheet.text(*above.at(0, 0), "waist", size=SMALL, anchor="middle")
+    waist_and_hips(sheet, above, body.hip, body.waist)
     low = above.y + body.hip[1] / 2 * above.scale
     sheet.text(above.x, low - 4, "hips", size=SMALL, anchor="middle", halo=True)
 
@@ -152,10 +134,7 @@ def _door(sheet: Sheet, plan: Plan, hem: Hoop, above: Above) -> None:
             sheet.path(edge, closed=True, fill=sheet.pattern("hatch"), stroke="none")
     top = MIDDLE[1] - _deep(plan, hem, above.scale) - 28
     low = MIDDLE[1] + hem.plan.depth / 2 * above.scale + 8
-    for x in (above.at(-half, 0)[0], above.at(half, 0)[0]):
-        sheet.line((x, top), (x, low), stroke=GREY, width=1.2, dash="9 4")
-    across(sheet, above.at(-half, 0)[0], above.at(half, 0)[0], top - 4,
-           f"door {length_text(door, plan.spec.units)} clear")
+    jambs(sheet, plan, above.at(-half, 0)[0], above.at(half, 0)[0], (top, low), top - 4)
 
 
 def _reach(plan: Plan, hem: Hoop) -> float:

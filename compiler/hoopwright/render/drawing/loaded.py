@@ -9,8 +9,8 @@ from math import dist
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.body import figure_of, front_outlines, side_outlines
-from hoopwright.render.drawing.letters import wrap
-from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, floor_line, heading, scale_bar
+from hoopwright.render.drawing.marks import PAGE, TEXT, floor_line, heading, scale_bar
+from hoopwright.render.drawing.page import MARGIN, figure, lines_of, write
 from hoopwright.render.drawing.scene import View, draw_waistband
 from hoopwright.render.drawing.sheet import GREY, INK, PALE, Sheet
 from hoopwright.render.figure import Figure
@@ -19,7 +19,6 @@ from hoopwright.source.quantity import length_text
 from hoopwright.spec.family import family_of
 from hoopwright.strength.model import HoopLines
 
-MARGIN = 14.0
 TOP = 62.0
 TALLEST = 230.0
 WIDEST = 200.0
@@ -58,14 +57,11 @@ def draw_loaded(plan: Plan) -> Figure | None:
             sheet.text(view.x, floor + 20, f"{whence}, {words}", size=TEXT, anchor="middle")
     said = _said(plan, times, part, most)
     below = TOP + 2 * height + 46
-    for at, line in enumerate(wrap(said, PAGE - 2 * MARGIN, SMALL)):
-        sheet.text(MARGIN, below + 44 + 16 * at, line, size=SMALL)
+    write(sheet, lines_of(said), below + 44, 16)
     scale_bar(sheet, MARGIN, below + 78, scale, plan.spec.units)
-    title = "Under its load"
     it = family_of(plan.spec)
     alt = f"The {it} as wished and as it hangs under its load, from the front and from the side. {said}"
-    named = f"{title}: {plan.spec.title}" if plan.spec.title else title
-    return Figure("loaded", title, alt, sheet.svg(named, alt))
+    return figure(plan, sheet, "Under its load", alt)
 
 
 def exaggeration(lines: tuple[HoopLines, ...]) -> int:

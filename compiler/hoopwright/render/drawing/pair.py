@@ -5,21 +5,28 @@ from __future__ import annotations
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.body import figure_of
 from hoopwright.render.drawing.columns import Label, draw_column
-from hoopwright.render.drawing.frame import (
+from hoopwright.render.drawing.marks import PAGE, TEXT, across, heading, scale_bar
+from hoopwright.render.drawing.page import (
+    FROM_ABOVE,
     MARGIN,
-    TOP,
-    bar,
-    door_lines,
-    note,
-    page,
-    skirt_lines,
-    skirt_words,
-    titled,
+    Above,
+    figure,
+    jambs,
+    lines_of,
+    waist_and_hips,
+    write,
 )
-from hoopwright.render.drawing.hem import Above
-from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading
 from hoopwright.render.drawing.scene import draw_waistband, waistline
 from hoopwright.render.drawing.sheet import GREY, INK, Sheet
+from hoopwright.render.drawing.standing import (
+    TITLES,
+    TOP,
+    door_lines,
+    head,
+    skirt_lines,
+    skirt_words,
+    standing,
+)
 from hoopwright.render.drawing.steels import draw_steels
 from hoopwright.render.figure import Figure
 from hoopwright.shape.model import SidePair
@@ -34,9 +41,9 @@ def pair_figures(plan: Plan, pair: SidePair) -> tuple[Figure, ...]:
 
 
 def _front(plan: Plan, pair: SidePair) -> Figure:
-    sheet, view = page(plan, "front", pair.across, 126.0)
+    sheet, view = standing(plan, "front", pair.across, 126.0)
     units, waist = plan.spec.units, plan.spec.wearer.side
-    heading(sheet, "Front view", "the wearer's right is on the left of the page, her left on its right")
+    head(sheet, "front")
     line = waistline(plan, view, near=True)
     edges = []
     for sign, end in ((-1.0, line[0]), (1.0, line[-1])):
@@ -67,18 +74,18 @@ def _front(plan: Plan, pair: SidePair) -> Figure:
     half = pair.across / 2 * view.scale
     across(sheet, view.x - half, view.x + half, view.y + 32, f"{length_text(pair.across, units)} over both")
     door_lines(sheet, plan, view)
-    bar(sheet, plan, view.y + 96, view.scale)
+    scale_bar(sheet, MARGIN, view.y + 96, view.scale, units)
     alt = (
         f"Side hoops on their wearer from the front, to scale: {len(pair.channels)} hoops at each side, "
         f"{length_text(pair.across, units)} over both."
     )
-    return Figure("front", "Front view", alt, sheet.svg(titled(plan, "Front view"), alt))
+    return figure(plan, sheet, TITLES["front"], alt)
 
 
 def _side(plan: Plan, pair: SidePair) -> Figure:
-    sheet, view = page(plan, "side", 3 * pair.front_to_back)
+    sheet, view = standing(plan, "side", 3 * pair.front_to_back)
     units, waist, half = plan.spec.units, plan.spec.wearer.side, pair.front_to_back / 2
-    heading(sheet, "Side view", "seen from the wearer's left: her front is on the left of the page")
+    head(sheet, "side")
     line = waistline(plan, view, near=True)
     rows = [(half, waist - one.drop) for one in pair.channels]
     left = [view.place(-deep, z) for deep, z in rows]
@@ -111,15 +118,15 @@ def _side(plan: Plan, pair: SidePair) -> Figure:
         view.y + 32,
         f"{length_text(pair.front_to_back, units)} front to back",
     )
-    words = skirt_words(plan).removeprefix("dashed: ")
-    note(sheet, f"{words}; dotted: the pocket slit" if pair.pocket else words, view.y + 52)
-    bar(sheet, plan, view.y + 96, view.scale)
+    words = skirt_words(plan)
+    write(sheet, lines_of(f"{words}; dotted: the pocket slit" if pair.pocket else words), view.y + 52, 16)
+    scale_bar(sheet, MARGIN, view.y + 96, view.scale, units)
     alt = (
         f"A side hoop from the wearer's left, {length_text(pair.front_to_back, units)} from front to"
         f" back, with "
         f"{len(pair.channels)} hoops."
     )
-    return Figure("side", "Side view", alt, sheet.svg(titled(plan, "Side view"), alt))
+    return figure(plan, sheet, TITLES["side"], alt)
 
 
 def _above(plan: Plan, pair: SidePair) -> Figure:
@@ -128,12 +135,8 @@ def _above(plan: Plan, pair: SidePair) -> Figure:
     deep = max(pair.front_to_back, body.hip[1]) / 2 * scale
     above = Above(scale, PAGE / 2, 96 + deep)
     sheet = Sheet("hem", PAGE, above.y + deep + 178)
-    heading(sheet, "From above", "front at the bottom; the wearer's left is on the right of the page")
-    for (width, depth), fill, dash in ((body.hip, "#f2f2f2", "5 3"), (body.waist, "#dedede", "")):
-        sheet.ellipse(
-            above.at(0, 0), width / 2 * scale, depth / 2 * scale, fill=fill, stroke=GREY, width=1.0, dash=dash
-        )
-    sheet.text(*above.at(0, 0), "waist", size=SMALL, anchor="middle")
+    heading(sheet, "From above", FROM_ABOVE)
+    waist_and_hips(sheet, above, body.hip, body.waist)
     for hoop in plan.shape.hoops:
         sheet.path([above.at(x, y) for x, y in hoop.plan.path], width=2.0 if hoop.place == "hem" else 1.2)
         if hoop.real:
@@ -150,16 +153,12 @@ def _above(plan: Plan, pair: SidePair) -> Figure:
         f"{length_text(pair.across, units)} over both",
     )
     sheet.text(above.x, above.y + deep + 18, "FRONT", size=TEXT, anchor="middle", bold=True, halo=True)
-    note(
-        sheet,
-        "firm: the half ovals wished; dashed: where each steel lies by itself, its ends held by inner"
-        " panel and"
-        " tie (the thin straight lines); the lowest hoop is thick",
-        above.y + deep + 76,
-    )
-    bar(sheet, plan, above.y + deep + 134, scale)
+    said = ("firm: the half ovals wished; dashed: where each steel lies by itself, its ends held by inner panel and"
+            " tie (the thin straight lines); the lowest hoop is thick")
+    write(sheet, lines_of(said), above.y + deep + 76, 16)
+    scale_bar(sheet, MARGIN, above.y + deep + 134, scale, units)
     alt = f"Both side hoops from above beside waist and hips, {length_text(pair.across, units)} over both."
-    return Figure("hem", "From above", alt, sheet.svg(titled(plan, "From above"), alt))
+    return figure(plan, sheet, "From above", alt)
 
 
 def _door(sheet: Sheet, plan: Plan, above: Above, deep: float) -> None:
@@ -167,6 +166,4 @@ def _door(sheet: Sheet, plan: Plan, above: Above, deep: float) -> None:
     if door is None:
         return
     a, b = above.at(-door / 2, 0)[0], above.at(door / 2, 0)[0]
-    for x in (a, b):
-        sheet.line((x, above.y - deep - 22), (x, above.y + deep + 26), stroke=GREY, width=1.2, dash="9 4")
-    across(sheet, a, b, above.y - deep - 20, f"door {length_text(door, plan.spec.units)} clear")
+    jambs(sheet, plan, a, b, (above.y - deep - 22, above.y + deep + 26), above.y - deep - 20)

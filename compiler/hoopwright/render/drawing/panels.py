@@ -5,8 +5,9 @@ from __future__ import annotations
 from itertools import pairwise
 
 from hoopwright.plan.model import Plan
-from hoopwright.render.drawing.letters import text_width, wrap
+from hoopwright.render.drawing.letters import text_width
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading, scale_bar, upright
+from hoopwright.render.drawing.page import figure, lines_of, write
 from hoopwright.render.drawing.sheet import GREY, XY, Sheet
 from hoopwright.render.drawing.spread import spread
 from hoopwright.render.figure import Figure
@@ -34,7 +35,7 @@ def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
     told = [] if named else [_measures(plan, panel, rule) for rule in sorted(panel.rules, key=lambda one: -one.offset)
                             if _level(rule)]
     told += [_measures(plan, panel, rule) for rule in panel.rules if not _level(rule)]
-    said = [line for words in (*told, _said(plan, panel)) for line in wrap(words, PAGE - 28, SMALL)]
+    said = lines_of(*told, _said(plan, panel))
     sheet = Sheet(name, PAGE, low + 62 + 17 * len(said) + 40)
     title = f"Panel: {panel.part}"
     heading(sheet, title, f"cut {panel.count} of {panel.material}{', mirrored' if panel.mirrored else ''}")
@@ -64,14 +65,13 @@ def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
         across(sheet, LEFT + left * scale, LEFT + right * scale, TOP - 6, length_text(right - left, units))
     upright(sheet, TOP, low, LEFT - 82, ("over all", length_text(panel.height, units)))
     _grain(sheet, panel, (LEFT + panel.width * scale * 0.3, low), scale)
-    for row, words in enumerate(said):
-        sheet.text(14, low + 66 + 17 * row, words, size=SMALL)
+    write(sheet, said, low + 66)
     scale_bar(sheet, 18, low + 66 + 17 * len(said), scale, units)
     many = len(panel.rules)
     ruled = f", with {many} {'line' if many == 1 else 'lines'} ruled on it" if many else ""
     alt = (f"{panel.part}, {length_text(panel.width, units)} wide and {length_text(panel.height, units)} high"
            f" over all, {panel.count} of them{ruled}.")
-    return Figure(name, title, alt, sheet.svg(f"{title}: {plan.spec.title}", alt))
+    return figure(plan, sheet, title, alt)
 
 
 def _apart(places: dict[str, float]) -> dict[str, float]:

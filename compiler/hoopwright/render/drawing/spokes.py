@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from hoopwright.plan.model import Plan
-from hoopwright.render.drawing.letters import wrap
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, heading, scale_bar
+from hoopwright.render.drawing.page import figure, lines_of, write
 from hoopwright.render.drawing.sheet import PAPER, Sheet
 from hoopwright.render.figure import Figure
 from hoopwright.render.words import listed
@@ -23,21 +23,19 @@ def draw_spokes(plan: Plan, wheel: Wheel) -> Figure:
     longest = max(spoke.cut for spoke in wheel.spokes)
     scale = (PAGE - 2 * LEFT) / longest
     end = (wheel.spokes[0].cut - wheel.spokes[0].marks[-1][1]) / 2
-    notes = wrap(
+    notes = lines_of(
         f"Every mark is measured from 0, the line {length_text(end, units)} from one end, to the middle of the"
-        f" ring. Hatched: turned over the ring round the hole and over the rim.", PAGE - 28, SMALL)
+        f" ring. Hatched: turned over the ring round the hole and over the rim.")
     foot = TOP + ROW * len(kinds)
     sheet = Sheet("spokes", PAGE, foot + 17 * len(notes) + 44)
     heading(sheet, "Spoke chart", "numbered from centre front by the wearer's left; 0 is the ring of the hole")
     for row, spokes in enumerate(kinds):
         _bar(sheet, plan, spokes, TOP + ROW * row, scale, end)
-    for row, words in enumerate(notes):
-        sheet.text(14, foot + 8 + 17 * row, words, size=SMALL)
+    write(sheet, notes, foot + 8)
     scale_bar(sheet, 18, foot + 8 + 17 * len(notes), scale, units)
     told = "; ".join(_told(plan, spokes) for spokes in kinds)
     alt = f"Spokes with the rings' marks from the first line: {told}."
-    title = f"Spoke chart: {plan.spec.title}" if plan.spec.title else "Spoke chart"
-    return Figure("spokes", "Spoke chart", alt, sheet.svg(title, alt))
+    return figure(plan, sheet, "Spoke chart", alt)
 
 
 def _kinds(plan: Plan, wheel: Wheel) -> list[list[Spoke]]:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from math import cos, pi, sin
 
 from hoopwright.plan.model import Plan
-from hoopwright.render.drawing.letters import wrap
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading, scale_bar, upright
+from hoopwright.render.drawing.page import figure, lines_of, write
 from hoopwright.render.drawing.sheet import GREY, PAPER, XY, Sheet
 from hoopwright.render.figure import Figure
 from hoopwright.shape.model import SideChannel, SidePair
@@ -26,9 +26,9 @@ def draw_steels(plan: Plan, pair: SidePair) -> Figure:
     tall = pair.front_to_back * scale
     rows = -(-count // columns)
     high = tall + 128
-    notes = wrap("Firm: the half oval wished, as long as its channel. Dashed: where the steel lies when only its"
+    notes = lines_of("Firm: the half oval wished, as long as its channel. Dashed: where the steel lies when only its"
                  " ends are held. Thin: the tie, from its front end to its back end along the inner panel. The"
-                 " right side is the mirror of the left.", PAGE - 28, SMALL)
+                 " right side is the mirror of the left.")
     sheet = Sheet("steels", PAGE, TOP + rows * high + 17 * len(notes) + 40)
     heading(sheet, "The steels from above", "front at the bottom; the hip on the left of each")
     ties = {tie.hoop: tie for tie in plan.shape.ties}
@@ -42,15 +42,13 @@ def draw_steels(plan: Plan, pair: SidePair) -> Figure:
         for row, words in enumerate(told):
             sheet.text(left - 40, y + tall / 2 + 42 + 15 * row, words, size=SMALL)
     foot = TOP + rows * high + 4
-    for row, words in enumerate(notes):
-        sheet.text(14, foot + 17 * row, words, size=SMALL)
+    write(sheet, notes, foot)
     scale_bar(sheet, 18, foot + 17 * len(notes), scale, units)
     told_all = "; ".join(
         f"{' and '.join(one.hoops)} out {length_text(one.wished, units)}, steel {length_text(one.steel, units)},"
         f" channel {length_text(one.width, units)}" for one in pair.channels)
     alt = f"Each steel from above with its tie: {told_all}."
-    title = f"The steels from above: {plan.spec.title}" if plan.spec.title else "The steels from above"
-    return Figure("steels", "The steels from above", alt, sheet.svg(title, alt))
+    return figure(plan, sheet, "The steels from above", alt)
 
 
 def _steel(sheet: Sheet, plan: Plan, pair: SidePair, one: SideChannel, at: XY, scale: float) -> None:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from hoopwright.plan.model import Plan
-from hoopwright.render.drawing.letters import wrap
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, heading, scale_bar
+from hoopwright.render.drawing.page import figure, lines_of, write
 from hoopwright.render.drawing.sheet import Sheet
 from hoopwright.render.figure import Figure
 from hoopwright.shape.model import Petticoat
@@ -34,8 +34,8 @@ def draw_strips(plan: Plan, petticoat: Petticoat) -> Figure:
     units = plan.spec.units
     strips = strips_to_cut(plan, petticoat)
     scale = (PAGE - 2 * LEFT) / max(strip.length for strip in strips)
-    notes = wrap("Lengths are those of the strips as joined, ends included. Across to scale; a thin strip is"
-                 " drawn a little too high.", PAGE - 28, SMALL)
+    notes = lines_of("Lengths are those of the strips as joined, ends included. Across to scale; a thin strip is"
+                 " drawn a little too high.")
     tall = [max(LEAST, strip.height * scale) for strip in strips]
     foot = TOP + sum(ROW - 14 + high for high in tall)
     sheet = Sheet("strips", PAGE, foot + 17 * len(notes) + 44)
@@ -47,12 +47,10 @@ def draw_strips(plan: Plan, petticoat: Petticoat) -> Figure:
         sheet.rect(LEFT, y + 8, strip.length * scale, high, fill=sheet.pattern("weave"), line=1.1)
         sheet.text(LEFT, y + high + 22, strip.told, size=SMALL)
         y += ROW - 14 + high
-    for row, words in enumerate(notes):
-        sheet.text(14, foot + 8 + 17 * row, words, size=SMALL)
+    write(sheet, notes, foot + 8)
     scale_bar(sheet, 18, foot + 8 + 17 * len(notes), scale, units)
     alt = f"Strips to cut: {'; '.join(f'{strip.name} {_size(strip, units)}' for strip in strips)}."
-    title = f"Strips to cut: {plan.spec.title}" if plan.spec.title else "Strips to cut"
-    return Figure("strips", "Strips to cut", alt, sheet.svg(title, alt))
+    return figure(plan, sheet, "Strips to cut", alt)
 
 
 def strips_to_cut(plan: Plan, petticoat: Petticoat) -> tuple[Strip, ...]:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from math import cos, hypot, sin
 
 from hoopwright.plan.model import Plan
-from hoopwright.render.drawing.letters import clip, text_width, wrap
+from hoopwright.render.drawing.letters import clip, text_width
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, heading, leader, scale_bar
+from hoopwright.render.drawing.page import figure, lines_of, write
 from hoopwright.render.drawing.places import Kind, kinds_of
 from hoopwright.render.drawing.sheet import GREY, INK, PAPER, Sheet
 from hoopwright.render.drawing.spread import spread
@@ -30,20 +31,18 @@ def draw_tapes_chart(plan: Plan) -> Figure:
     scale = max(LONGEST, (most + 4) * STEP) / longest
     deep = HEAD_ROOM + longest * scale + 26
     rows = -(-len(kinds) // ACROSS)
-    notes = [line for note in _notes(plan) for line in wrap(note, PAGE - 28, SMALL)]
+    notes = lines_of(*_notes(plan))
     sheet = Sheet("tapes", PAGE, 58 + rows * deep + 17 * len(notes) + 172)
     heading(sheet, "Tape marking chart", f"0 = the waistband's lower edge; every mark to within "
                                          f"{length_text(allow.tape_tolerance, units)}")
     for at, kind in enumerate(kinds):
         _strip(sheet, plan, kind, 14 + COLUMN * (at % ACROSS), 66 + deep * (at // ACROSS), scale)
     y = 58 + rows * deep + 14
-    for at, line in enumerate(notes):
-        sheet.text(14, y + 17 * at, line, size=SMALL)
+    write(sheet, notes, y)
     _map(sheet, plan, 330, y + 17 * len(notes) + 62)
     scale_bar(sheet, 18, y + 17 * len(notes) + 6, scale, units)
     alt = "Marks from the waistband's lower edge. " + " ".join(_told(plan, kind) for kind in kinds)
-    title = f"Tape marking chart: {plan.spec.title}" if plan.spec.title else "Tape marking chart"
-    return Figure("tapes", "Tape marking chart", alt, sheet.svg(title, alt))
+    return figure(plan, sheet, "Tape marking chart", alt)
 
 
 def _strip(sheet: Sheet, plan: Plan, kind: Kind, x: float, y: float, scale: float) -> None:

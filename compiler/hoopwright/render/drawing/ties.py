@@ -10,8 +10,8 @@ from math import ceil, hypot
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.body import oval
-from hoopwright.render.drawing.letters import wrap
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, heading, scale_bar
+from hoopwright.render.drawing.page import FROM_ABOVE, figure, lines_of, write
 from hoopwright.render.drawing.sheet import GREY, INK, XY, Sheet
 from hoopwright.render.figure import Figure
 from hoopwright.render.quantities import Printer
@@ -42,21 +42,19 @@ def draw_ties(plan: Plan) -> Figure:
     for back, front in spans:
         tops.append(tops[-1] + (front - back) * scale + 46 + 16 * _lines(plan, hoops))
     times = _times(hoops)
-    notes = wrap(_said(plan, times), PAGE - 28, SMALL)
+    notes = lines_of(_said(plan, times))
     sheet = Sheet("ties", PAGE, tops[-1] + 17 * len(notes) + 44)
-    heading(sheet, "Ties from above", "front at the bottom; the wearer's left is on the right of the page")
+    heading(sheet, "Ties from above", FROM_ABOVE)
     for at, hoop in enumerate(hoops):
         x = 10 + cell * (at % columns) + cell / 2 - (left + right) / 2 * scale
         y = tops[at // columns] + 12 - spans[at // columns][0] * scale
         _hoop(sheet, plan, hoop, (x, y), scale, times)
     foot = tops[-1] + 14
-    for at, words in enumerate(notes):
-        sheet.text(14, foot + 17 * at, words, size=SMALL)
+    write(sheet, notes, foot)
     scale_bar(sheet, 18, foot + 17 * len(notes), scale, plan.spec.units)
     count = sum(1 for tie in plan.shape.ties if tie.hoop in {hoop.id for hoop in hoops})
     alt = f"{len(hoops)} hoops from above with {count} ties, each with its length; dashed the wished line."
-    title = f"Ties from above: {plan.spec.title}" if plan.spec.title else "Ties from above"
-    return Figure("ties", "Ties from above", alt, sheet.svg(title, alt))
+    return figure(plan, sheet, "Ties from above", alt)
 
 
 def _span(plan: Plan, hoops: list[Hoop]) -> tuple[float, float]:

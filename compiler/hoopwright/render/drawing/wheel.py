@@ -7,22 +7,20 @@ from math import cos, hypot, pi, sin
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.body import figure_of
 from hoopwright.render.drawing.columns import Label, draw_column
-from hoopwright.render.drawing.frame import (
-    MARGIN,
-    TOP,
-    bar,
-    door_lines,
-    note,
-    page,
-    skirt_lines,
-    skirt_words,
-    titled,
-)
-from hoopwright.render.drawing.hem import Above
-from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading
+from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading, scale_bar
+from hoopwright.render.drawing.page import MARGIN, Above, figure, lines_of, write
 from hoopwright.render.drawing.scene import View, draw_waistband
 from hoopwright.render.drawing.sheet import GREY, Sheet
 from hoopwright.render.drawing.spokes import draw_spokes
+from hoopwright.render.drawing.standing import (
+    TITLES,
+    TOP,
+    door_lines,
+    head,
+    skirt_lines,
+    skirt_words,
+    standing,
+)
 from hoopwright.render.figure import Figure
 from hoopwright.shape.model import Hoop, Point, Wheel
 from hoopwright.source.quantity import angle_text, length_text
@@ -57,12 +55,9 @@ def ring_points(plan: Plan, hoop: Hoop) -> list[Point]:
 
 
 def _elevation(plan: Plan, wheel: Wheel, kind: str) -> Figure:
-    sheet, view = page(plan, kind, wheel.width)
+    sheet, view = standing(plan, kind, wheel.width)
     units, rim = plan.spec.units, plan.shape.hoops[-1]
-    if kind == "front":
-        heading(sheet, "Front view", "the wearer's right is on the left of the page, her left on its right")
-    else:
-        heading(sheet, "Side view", "seen from the wearer's left: her front is on the left of the page")
+    head(sheet, kind)
     edge = [view.at(point) for point in ring_points(plan, rim)]
     left, right = min(edge), max(edge)
     skirt_lines(sheet, plan, view, ([left], [right]))
@@ -94,14 +89,10 @@ def _elevation(plan: Plan, wheel: Wheel, kind: str) -> Figure:
     if kind == "front":
         door_lines(sheet, plan, view)
     else:
-        note(
-            sheet,
-            f"{skirt_words(plan)}; tilted {angle_text(wheel.tilt)}, set back "
-            f"{length_text(wheel.set_back, units)}",
-            view.y + 52,
-        )
-    bar(sheet, plan, view.y + 96, view.scale)
-    title = "Front view" if kind == "front" else "Side view"
+        said = (f"dashed: {skirt_words(plan)}; tilted {angle_text(wheel.tilt)}, set back"
+                f" {length_text(wheel.set_back, units)}")
+        write(sheet, lines_of(said), view.y + 52, 16)
+    scale_bar(sheet, MARGIN, view.y + 96, view.scale, units)
     alt = (
         f"The wheel on its wearer {'from the front' if kind == 'front' else 'from her left'}, to scale: "
         f"{len(plan.shape.hoops)} rings on {len(wheel.spokes)} spokes, {length_text(wheel.width, units)}"
@@ -109,7 +100,7 @@ def _elevation(plan: Plan, wheel: Wheel, kind: str) -> Figure:
         f"its rim {length_text(wheel.rim[0].height, units)} above the floor in front and "
         f"{length_text(wheel.rim[4].height, units)} behind."
     )
-    return Figure(kind, title, alt, sheet.svg(titled(plan, title), alt))
+    return figure(plan, sheet, TITLES[kind], alt)
 
 
 def _at(plan: Plan, wheel: Wheel, k: int) -> Point:
@@ -189,19 +180,15 @@ def _above(plan: Plan, wheel: Wheel) -> Figure:
     sheet.line(above.at(0, foot), above.at(0, foot + wheel.slit), width=2.0, dash="2 3")
     sheet.text(*above.at(0, 0), "waist", size=SMALL, anchor="middle")
     across(sheet, above.x - half, above.x + half, low + 44, f"{length_text(wheel.width, units)} across")
-    note(
-        sheet,
-        f"dotted: the slit of the cover, {length_text(wheel.slit, units)} from the hole to the front;"
-        f" dashed: the"
-        f" hips; rim {length_text(wheel.rim[0].reach, units)} from the waist in front,"
-        f" {length_text(wheel.rim[2].reach, units)} at the side, {length_text(wheel.rim[4].reach, units)}"
-        " behind, along the wheel",
-        low + 70,
-    )
-    bar(sheet, plan, low + 124, scale)
+    said = (f"dotted: the slit of the cover, {length_text(wheel.slit, units)} from the hole to the front; dashed: the"
+            f" hips; rim {length_text(wheel.rim[0].reach, units)} from the waist in front,"
+            f" {length_text(wheel.rim[2].reach, units)} at the side, {length_text(wheel.rim[4].reach, units)}"
+            " behind, along the wheel")
+    write(sheet, lines_of(said), low + 70, 16)
+    scale_bar(sheet, MARGIN, low + 124, scale, units)
     alt = (
         f"The wheel from above: {len(plan.shape.hoops)} rings and {len(wheel.spokes)} spokes, the waist"
         f" in its hole"
         f" and set back {length_text(wheel.set_back, units)}."
     )
-    return Figure("hem", "The wheel from above", alt, sheet.svg(titled(plan, "The wheel from above"), alt))
+    return figure(plan, sheet, "The wheel from above", alt)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import TypedDict
-
 from hoopwright.library.model import BenchTest, Droop, Wrap
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
@@ -19,26 +17,33 @@ FASTENING_NEEDS = 0.0127
 
 
 @record(frozen=True, slots=True)
+class HoopFacts:
+    """What hoops are made of and how they are joined; all empty without hoops."""
+
+    stock: str = ""
+    grade: str = ""
+    section: str = ""
+    made_of: str = ""
+    metal: bool = False
+    lap: str = ""
+    sleeve: str = ""
+    join: str = ""
+    join_how: str = ""
+    join_proof: str = ""
+    casing: str = ""
+
+
+@record(frozen=True, slots=True)
 class Facts:
-    """Printed measures by name. ``it`` is the word for the design, ``full`` the same written out."""
+    """Printed measures by name; ``hoop`` those of what hoops are made of. ``it`` is the word for the design, ``full``
+    the same written out."""
 
     source: str
     unit: str
     metric: bool
-    stock: str
-    grade: str
-    section: str
-    made_of: str
-    flat: bool
-    metal: bool
-    lap: str
-    sleeve: str
-    join: str
-    join_how: str
-    join_proof: str
+    hoop: HoopFacts
     hoops: int
     tapes: int
-    casing: str
     casing_end: str
     tape_material: str
     tape_top: str
@@ -71,13 +76,12 @@ def facts(plan: Plan) -> Facts:
     hem = shape.lowest
     radius = shape.sides.across / 2 if shape.sides is not None else max(hem.width, hem.depth) / 2
     reach = radius if shape.sides is not None else max(radius, hem.depth / 2 + abs(hem.offset))
-    stocked = _stocked(build.hooped, plan) if build.hooped is not None else NO_STOCK
     more = max(0.0, shape.waistband.overlap - FASTENING_NEEDS)
     return Facts(
         source=plan.source,
         unit=p.unit,
         metric=p.units == "centimetres",
-        **stocked,
+        hoop=HoopFacts() if build.hooped is None else _hoop(build.hooped, plan),
         hoops=len(shape.hoops),
         tapes=len(shape.tapes),
         casing_end=p.length(allow.casing_end),
@@ -107,36 +111,13 @@ def facts(plan: Plan) -> Facts:
     )
 
 
-class Stocked(TypedDict):
-    """The facts about what hoops are made of."""
-
-    stock: str
-    grade: str
-    section: str
-    made_of: str
-    flat: bool
-    metal: bool
-    lap: str
-    sleeve: str
-    join: str
-    join_how: str
-    join_proof: str
-    casing: str
-
-
-NO_STOCK = Stocked(stock="", grade="", section="", made_of="", flat=False, metal=False, lap="", sleeve="", join="",
-                   join_how="", join_proof="", casing="")
-"""The facts of a plan without hoops."""
-
-
-def _stocked(hoops: HoopBuild, plan: Plan) -> Stocked:
+def _hoop(hoops: HoopBuild, plan: Plan) -> HoopFacts:
     p, stock, join = Printer.of(plan.spec), hoops.material, hoops.join
-    return Stocked(
+    return HoopFacts(
         stock=stock.name,
         grade=stock.grade.name,
         section=_section(plan),
         made_of=_section(plan) if stock.grade.name == stock.name else f"{stock.grade.name}, {_section(plan)}",
-        flat=stock.section.kind == "flat",
         metal=stock.grade.metal,
         lap=p.length(hoops.lap) if hoops.lap else "",
         sleeve=p.length(join.sleeve) if join.sleeve else "",

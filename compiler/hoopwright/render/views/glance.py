@@ -84,8 +84,8 @@ def _size_rows(plan: Plan, facts: Facts, p: Printer) -> list[tuple[str, str]]:
         ("Wearer", f"{wearer}, {_heights(plan, p)}"),
         *(corded_rows(plan) or (
             size_row(plan) or _hem_row(plan, facts, p),
-            ("Hoops", f"{counted(facts.hoops, 'hoop')} of {facts.stock} ({facts.made_of})"
-                      f"{', ' + facts.join if any(hoop.closed for hoop in shape.hoops) else ''}"),
+            ("Hoops", f"{counted(facts.hoops, 'hoop')} of {facts.hoop.stock} ({facts.hoop.made_of})"
+                      f"{', ' + facts.hoop.join if any(hoop.closed for hoop in shape.hoops) else ''}"),
             frame_row(plan) or _carried(plan, facts, gap))),
         ("Skirt", f"{p.length(skirt.front)} long in front, {p.length(skirt.side)} at the side,"
                   f" {p.length(skirt.back)} behind; hem at least {p.length(skirt.hem_girth)} round"),

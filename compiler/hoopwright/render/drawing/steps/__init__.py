@@ -18,7 +18,7 @@ from hoopwright.render.drawing.steps import (
     wheel_steps,
     wheel_stops,
 )
-from hoopwright.render.drawing.steps.frame import Sketch
+from hoopwright.render.drawing.steps.sketch import Sketch
 from hoopwright.render.figure import Figure
 
 SKETCHES: dict[str, Sketch] = {

@@ -6,7 +6,7 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.letters import clip
 from hoopwright.render.drawing.marks import SMALL, upright
 from hoopwright.render.drawing.sheet import GREY, PAPER, Sheet
-from hoopwright.render.drawing.steps.frame import (
+from hoopwright.render.drawing.steps.sketch import (
     Sketch,
     begin,
     below,
@@ -16,15 +16,15 @@ from hoopwright.render.drawing.steps.frame import (
     say,
     stitches,
     tell,
+    the,
     torn,
 )
 from hoopwright.render.figure import Figure
-from hoopwright.shape.model import HemBand
 
 
 def join_band(plan: Plan, action: str) -> Figure:
     """Two strips of the band, selvage to selvage, whip stitched."""
-    sheet, band = begin(action, 172), _band(plan)
+    sheet, band = begin(action, 172), the(plan.shape.band, "hem band")
     top, low, middle = 22.0, 118.0, 150.0
     for x, out in ((28.0, 28.0), (middle + 1, 272.0)):
         cloth(sheet, x, top, 121, low - top)
@@ -46,7 +46,7 @@ def join_band(plan: Plan, action: str) -> Figure:
 
 def sew_channels(plan: Plan, action: str) -> Figure:
     """The band folded and sewn: fold above, long seam below, a channel along each edge."""
-    sheet, band = begin(action, 190), _band(plan)
+    sheet, band = begin(action, 190), the(plan.shape.band, "hem band")
     _folded(sheet, 24, 176)
     upright(sheet, 40, 120, 196, ("between the", "channels' middles", say(plan, band.depth)))
     tell(sheet, (150, 22), (196, 24), "fold")
@@ -63,7 +63,7 @@ def sew_channels(plan: Plan, action: str) -> Figure:
 
 def thread_channel(plan: Plan, action: str) -> Figure:
     """The open hoops in their channels, their ends coming out where the band is open."""
-    sheet, band = begin(action, 176), _band(plan)
+    sheet, band = begin(action, 176), the(plan.shape.band, "hem band")
     for y in (40.0, 120.0):
         flat(sheet, 104, 216, y, 6)
     _folded(sheet, 14, 118)
@@ -85,7 +85,7 @@ def thread_channel(plan: Plan, action: str) -> Figure:
 
 def close_band(plan: Plan, action: str) -> Figure:
     """The band drawn over both joins and closed."""
-    sheet, band = begin(action, 176), _band(plan)
+    sheet, band = begin(action, 176), the(plan.shape.band, "hem band")
     _folded(sheet, 14, 306, both=True)
     for y in (40.0, 120.0):
         sheet.line((20, y), (300, y), stroke=GREY, width=2.4, dash="5 3")
@@ -111,14 +111,6 @@ def _folded(sheet: Sheet, x1: float, x2: float, *, left: bool = False, both: boo
         torn(sheet, x2, 22, 138)
     else:
         torn(sheet, x2 if left else x1, 22, 138)
-
-
-def _band(plan: Plan) -> HemBand:
-    """The plan's hem band; only plans that have one come here."""
-    band = plan.shape.band
-    if band is None:
-        raise ValueError("a task of the hem band in a plan without one")
-    return band
 
 
 SKETCHES: dict[str, Sketch] = {

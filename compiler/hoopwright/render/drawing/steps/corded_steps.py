@@ -5,7 +5,7 @@ from __future__ import annotations
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.marks import SMALL, across, upright
 from hoopwright.render.drawing.sheet import GREY, PAPER
-from hoopwright.render.drawing.steps.frame import Sketch, begin, below, cloth, finish, stitches, tell
+from hoopwright.render.drawing.steps.sketch import Sketch, begin, below, cloth, finish, stitches, tell
 from hoopwright.render.figure import Figure
 from hoopwright.render.views.corded import corded_view
 

@@ -7,7 +7,7 @@ from math import pi
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.marks import SMALL, across, floor_line, upright
 from hoopwright.render.drawing.sheet import GREY, INK, PAPER, XY, Sheet
-from hoopwright.render.drawing.steps.frame import Sketch, begin, below, finish, say, tell
+from hoopwright.render.drawing.steps.sketch import Sketch, begin, below, finish, say, tell
 from hoopwright.render.figure import Figure
 from hoopwright.spec.family import family_of
 

@@ -7,7 +7,7 @@ from math import cos, pi, sin
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.marks import SMALL, across, floor_line, upright
 from hoopwright.render.drawing.sheet import GREY, INK, PAPER, XY, Sheet
-from hoopwright.render.drawing.steps.frame import (
+from hoopwright.render.drawing.steps.sketch import (
     Sketch,
     begin,
     below,
@@ -17,6 +17,7 @@ from hoopwright.render.drawing.steps.frame import (
     say,
     stitches,
     tell,
+    the,
 )
 from hoopwright.render.figure import Figure
 from hoopwright.shape.model import SidePair
@@ -24,7 +25,7 @@ from hoopwright.shape.model import SidePair
 
 def sew_side(plan: Plan, action: str) -> Figure:
     """The outer panel, its channels sewn, gathered on to the inner one's edge."""
-    sheet, pair = begin(action, 196), _pair(plan)
+    sheet, pair = begin(action, 196), the(plan.shape.sides, "pair of side hoops")
     cloth(sheet, 14, 20, 92, 138)
     sheet.text(60, 92, "inner", size=SMALL, anchor="middle", halo=True)
     edge: list[XY] = [(116 + (3 if k % 2 else 0), 20 + 6.9 * k) for k in range(21)]
@@ -47,7 +48,7 @@ def sew_side(plan: Plan, action: str) -> Figure:
 
 def thread_side(plan: Plan, action: str) -> Figure:
     """A tipped steel going into its channel, a little shorter than it."""
-    sheet, pair = begin(action, 158), _pair(plan)
+    sheet, pair = begin(action, 158), the(plan.shape.sides, "pair of side hoops")
     one = pair.channels[0]
     cloth(sheet, 62, 22, 226, 96)
     sheet.rect(62, 58, 226, 24, fill=PAPER, line=1.1)
@@ -64,7 +65,7 @@ def thread_side(plan: Plan, action: str) -> Figure:
 
 def tie_side(plan: Plan, action: str) -> Figure:
     """A hoop from above: the wished half oval, the steel by itself, the tie along the inner panel."""
-    sheet, pair = begin(action, 190), _pair(plan)
+    sheet, pair = begin(action, 190), the(plan.shape.sides, "pair of side hoops")
     one = pair.channels[-1]
     half = pair.front_to_back / 2
     scale = min(150 / one.wished, 64 / half)
@@ -88,7 +89,7 @@ def tie_side(plan: Plan, action: str) -> Figure:
 
 def pin_side(plan: Plan, action: str) -> Figure:
     """A side gathered and pinned to its place on the waistband, measured from centre front."""
-    sheet, pair = begin(action, 190), _pair(plan)
+    sheet, pair = begin(action, 190), the(plan.shape.sides, "pair of side hoops")
     waist = plan.shape.waistband.girth
     begins, ends = (pair.at * waist + sign * pair.on_band / 2 for sign in (-1, 1))
     left, scale = 20.0, 270 / (waist / 2)
@@ -113,7 +114,7 @@ def pin_side(plan: Plan, action: str) -> Figure:
 
 def set_sides(plan: Plan, action: str) -> Figure:
     """Both sides sewn to the waistband, seen from the front."""
-    sheet, pair = begin(action, 190), _pair(plan)
+    sheet, pair = begin(action, 190), the(plan.shape.sides, "pair of side hoops")
     _worn(sheet, pair, 160, 40, 104 / (pair.across / 2), body=False)
     half, hip = 104.0, pair.hip / pair.across * 208
     for sign in (-1, 1):
@@ -126,7 +127,7 @@ def set_sides(plan: Plan, action: str) -> Figure:
 
 def try_on(plan: Plan, action: str) -> Figure:
     """One side pinned on: how far it stands out from the hip, how far below the waist, and half the door."""
-    sheet, pair = begin(action, 214), _pair(plan)
+    sheet, pair = begin(action, 214), the(plan.shape.sides, "pair of side hoops")
     one, door = pair.channels[-1], plan.spec.limits.door
     scale = 110 / max(pair.across / 2, (door or 0.0) / 2)
     x, top = 150.0, 40.0
@@ -146,7 +147,7 @@ def try_on(plan: Plan, action: str) -> Figure:
 
 def in_use(plan: Plan, action: str) -> Figure:
     """Both sides in the doorway."""
-    sheet, pair, door = begin(action, 206), _pair(plan), plan.spec.limits.door
+    sheet, pair, door = begin(action, 206), the(plan.shape.sides, "pair of side hoops"), plan.spec.limits.door
     wide = max(pair.across, door or 0.0)
     scale = 230 / wide
     floor_line(sheet, 10, 310, 158)
@@ -163,7 +164,7 @@ def in_use(plan: Plan, action: str) -> Figure:
 
 def hang_up(plan: Plan, action: str) -> Figure:
     """The pair hung by its waistband from two hooks."""
-    sheet, pair = begin(action, 170), _pair(plan)
+    sheet, pair = begin(action, 170), the(plan.shape.sides, "pair of side hoops")
     sheet.line((40, 12), (280, 12), width=2)
     _worn(sheet, pair, 160, 44, min(104 / (pair.across / 2), 84 / pair.channels[-1].drop), body=False)
     for x in (140.0, 180.0):
@@ -189,14 +190,6 @@ def _worn(sheet: Sheet, pair: SidePair, x: float, top: float, scale: float, *, b
                    fill=sheet.pattern("weave"), width=1.1)
         for a, b in zip(ins, outs, strict=True):
             sheet.line(a, b, width=2.4)
-
-
-def _pair(plan: Plan) -> SidePair:
-    """The plan's side hoops; only plans that have them come here."""
-    found = plan.shape.sides
-    if found is None:
-        raise ValueError("a task of side hoops in a plan without them")
-    return found
 
 
 SKETCHES: dict[str, Sketch] = {

@@ -5,7 +5,7 @@ from __future__ import annotations
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.marks import SMALL, upright
 from hoopwright.render.drawing.sheet import GREY, PAPER
-from hoopwright.render.drawing.steps.frame import (
+from hoopwright.render.drawing.steps.sketch import (
     Sketch,
     begin,
     below,
@@ -16,14 +16,14 @@ from hoopwright.render.drawing.steps.frame import (
     say,
     stitches,
     tell,
+    the,
 )
 from hoopwright.render.figure import Figure
-from hoopwright.shape.model import Petticoat
 
 
 def sew_tucks(plan: Plan, action: str) -> Figure:
     """A tuck in section: cloth folded, stitched as wide as the channel, pressed down."""
-    sheet, petticoat = begin(action, 190), _petticoat(plan)
+    sheet, petticoat = begin(action, 190), the(plan.shape.petticoat, "petticoat")
     wide = say(plan, petticoat.channels[0].width)
     for y1, y2 in ((18, 62), (62, 150)):
         sheet.line((120, y1), (120, y2), width=2.4)
@@ -40,7 +40,7 @@ def sew_tucks(plan: Plan, action: str) -> Figure:
 
 def apply_casings(plan: Plan, action: str) -> Figure:
     """A strip sewn on, its middle on the line, both edges stitched, its end open at the seam."""
-    sheet, petticoat = begin(action, 190), _petticoat(plan)
+    sheet, petticoat = begin(action, 190), the(plan.shape.petticoat, "petticoat")
     cloth(sheet, 14, 16, 236, 138)
     sheet.rect(14, 62, 236, 46, fill=PAPER, line=1.2)
     sheet.line((14, 85), (250, 85), stroke=GREY, width=0.9, dash="5 3")
@@ -76,7 +76,7 @@ def thread_hoop(plan: Plan, action: str) -> Figure:
 
 def pin_waist(plan: Plan, action: str) -> Figure:
     """The upper edge pinned under a tape round the waist, what stands above it to spare."""
-    own = plan.shape.corded or _petticoat(plan)
+    own = plan.shape.corded or the(plan.shape.petticoat, "petticoat")
     sheet = begin(action, 176)
     cloth(sheet, 40, 22, 180, 116)
     sheet.rect(30, 56, 200, 14, fill=PAPER, line=1.3)
@@ -91,7 +91,7 @@ def pin_waist(plan: Plan, action: str) -> Figure:
 
 def sew_flounces(plan: Plan, action: str) -> Figure:
     """A flounce gathered and sewn on by its head."""
-    sheet, petticoat = begin(action, 176), _petticoat(plan)
+    sheet, petticoat = begin(action, 176), the(plan.shape.petticoat, "petticoat")
     flounce = petticoat.flounces[0]
     cloth(sheet, 30, 16, 200, 124)
     sheet.curve([(30 + 10 * k, 60 + (4 if k % 2 else 0)) for k in range(21)], width=1.4)
@@ -103,14 +103,6 @@ def sew_flounces(plan: Plan, action: str) -> Figure:
     below(sheet, 164, f"Head {say(plan, flounce.up)} up from the finished hem.")
     return finish(sheet, "Sewing a flounce on",
                   f"A gathered strip sewn on by its head, {say(plan, flounce.up)} up from the finished hem.")
-
-
-def _petticoat(plan: Plan) -> Petticoat:
-    """The plan's petticoat; only plans that have one come here."""
-    found = plan.shape.petticoat
-    if found is None:
-        raise ValueError("a task of a petticoat in a plan without one")
-    return found
 
 
 SKETCHES: dict[str, Sketch] = {

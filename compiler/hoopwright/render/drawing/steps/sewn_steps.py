@@ -5,9 +5,18 @@ from __future__ import annotations
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.marks import SMALL, across, upright
 from hoopwright.render.drawing.sheet import GREY, PAPER, XY
-from hoopwright.render.drawing.steps.frame import Sketch, begin, below, cloth, finish, say, stitches, tell
+from hoopwright.render.drawing.steps.sketch import (
+    Sketch,
+    begin,
+    below,
+    cloth,
+    finish,
+    say,
+    stitches,
+    tell,
+    the,
+)
 from hoopwright.render.figure import Figure
-from hoopwright.shape.model import Petticoat
 
 
 def cut_casings(plan: Plan, action: str) -> Figure:
@@ -45,7 +54,7 @@ def cut_waistband(plan: Plan, action: str) -> Figure:
 
 def mark_cloth(plan: Plan, action: str) -> Figure:
     """A panel's lower edge rounded, and a line measured up from it in the middle and at both seams."""
-    sheet, petticoat = begin(action, 204), _petticoat(plan)
+    sheet, petticoat = begin(action, 204), the(plan.shape.petticoat, "petticoat")
     rule = plan.shape.panels[0].rules[-1]
     upper = plan.shape.panels[0].rules[0]
     bend = 10.0 if petticoat.round_off > 1e-3 else 0.0
@@ -72,7 +81,7 @@ def mark_cloth(plan: Plan, action: str) -> Figure:
 
 def sew_cloth(plan: Plan, action: str) -> Figure:
     """The panels in a row, line meeting line, the last seam open."""
-    sheet, petticoat = begin(action, 168), _petticoat(plan)
+    sheet, petticoat = begin(action, 168), the(plan.shape.petticoat, "petticoat")
     count = min(petticoat.count, 6)
     wide = 264 / count
     for k in range(count):
@@ -93,7 +102,7 @@ def sew_cloth(plan: Plan, action: str) -> Figure:
 
 def close_seam(plan: Plan, action: str) -> Figure:
     """The last seam closed up to the placket, each channel but for its gap inside."""
-    sheet, petticoat = begin(action, 206), _petticoat(plan)
+    sheet, petticoat = begin(action, 206), the(plan.shape.petticoat, "petticoat")
     cloth(sheet, 40, 14, 190, 160)
     foot = 62.0 if petticoat.placket else 14.0
     if petticoat.placket:
@@ -133,7 +142,7 @@ def set_waistband(plan: Plan, action: str) -> Figure:
 
 def set_drawstring(plan: Plan, action: str) -> Figure:
     """The upper edge turned over a cord, its ends tied in a bow at the placket."""
-    sheet, string = begin(action, 172), (plan.shape.corded or _petticoat(plan)).drawstring
+    sheet, string = begin(action, 172), (plan.shape.corded or the(plan.shape.petticoat, "petticoat")).drawstring
     cloth(sheet, 40, 66, 240, 76)
     sheet.rect(40, 44, 240, 28, fill=PAPER, line=1.3)
     stitches(sheet, [(44, 68), (276, 68)])
@@ -153,7 +162,7 @@ def set_drawstring(plan: Plan, action: str) -> Figure:
 
 def cut_flounces(plan: Plan, action: str) -> Figure:
     """Strips cut across the cloth and seamed end to end to a ring."""
-    sheet, petticoat = begin(action, 176), _petticoat(plan)
+    sheet, petticoat = begin(action, 176), the(plan.shape.petticoat, "petticoat")
     flounce = petticoat.flounces[0]
     for k in range(3):
         cloth(sheet, 20 + 88 * k, 30, 88, 50)
@@ -167,14 +176,6 @@ def cut_flounces(plan: Plan, action: str) -> Figure:
     return finish(sheet, "Joining a flounce",
                   f"Strips {say(plan, flounce.height)} high seamed end to end to a ring of"
                   f" {say(plan, flounce.length)}.")
-
-
-def _petticoat(plan: Plan) -> Petticoat:
-    """The plan's petticoat; only plans that have one come here."""
-    found = plan.shape.petticoat
-    if found is None:
-        raise ValueError("a task of a petticoat in a plan without one")
-    return found
 
 
 SKETCHES: dict[str, Sketch] = {

@@ -9,7 +9,7 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.letters import clip
 from hoopwright.render.drawing.marks import SMALL, across, arrow_line, upright
 from hoopwright.render.drawing.sheet import GREY, INK, PAPER
-from hoopwright.render.drawing.steps.frame import (
+from hoopwright.render.drawing.steps.sketch import (
     WIDTH,
     Sketch,
     begin,

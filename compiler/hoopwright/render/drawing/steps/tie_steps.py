@@ -6,7 +6,7 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.letters import text_width
 from hoopwright.render.drawing.marks import SMALL, across, upright
 from hoopwright.render.drawing.sheet import GREY, INK, PAPER, XY, Sheet
-from hoopwright.render.drawing.steps.frame import (
+from hoopwright.render.drawing.steps.sketch import (
     Sketch,
     begin,
     below,

@@ -10,7 +10,7 @@ from hoopwright.render.drawing.letters import clip, text_width
 from hoopwright.render.drawing.marks import SMALL, across, leader
 from hoopwright.render.drawing.sheet import GREY, INK, PAPER, Sheet
 from hoopwright.render.drawing.spread import spread
-from hoopwright.render.drawing.steps.frame import (
+from hoopwright.render.drawing.steps.sketch import (
     WIDTH,
     Sketch,
     begin,

@@ -7,7 +7,7 @@ from math import cos, pi, sin
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.marks import SMALL, across, arrow_line, upright
 from hoopwright.render.drawing.sheet import GREY, INK, PAPER
-from hoopwright.render.drawing.steps.frame import (
+from hoopwright.render.drawing.steps.sketch import (
     Sketch,
     begin,
     below,
@@ -17,14 +17,14 @@ from hoopwright.render.drawing.steps.frame import (
     say,
     stitches,
     tell,
+    the,
 )
 from hoopwright.render.figure import Figure
-from hoopwright.shape.model import Wheel
 
 
 def cut_spokes(plan: Plan, action: str) -> Figure:
     """The longest spoke laid straight, a line at every ring, both ends tipped."""
-    sheet, wheel = begin(action, 132), wheel_of(plan)
+    sheet, wheel = begin(action, 132), the(plan.shape.wheel, "wheel")
     spoke = max(wheel.spokes, key=lambda one: one.cut)
     end = (spoke.cut - spoke.marks[-1][1]) / 2
     left, right, y = 16.0, 304.0, 60.0
@@ -82,7 +82,7 @@ def mark_rings(plan: Plan, action: str) -> Figure:
 def bind_wheel(plan: Plan, action: str) -> Figure:
     """A crossing bound crosswise, and a spoke's end turned over the rim."""
     sheet = begin(action, 184)
-    wheel = wheel_of(plan)
+    wheel = the(plan.shape.wheel, "wheel")
     sheet.rect(64, 22, 14, 118, fill="#bbb", line=1.2)
     sheet.rect(14, 74, 116, 14, fill="#ddd", line=1.2)
     for k in range(4):
@@ -108,7 +108,7 @@ def bind_wheel(plan: Plan, action: str) -> Figure:
 
 def stuff_roll(plan: Plan, action: str) -> Figure:
     """The stuffed roll, thin ends in front, under the waistband."""
-    sheet, wheel = begin(action, 176), wheel_of(plan)
+    sheet, wheel = begin(action, 176), the(plan.shape.wheel, "wheel")
     outer = [(160 + 92 * sin(t), 76 - 58 * cos(t)) for t in _bow()]
     inner = [(160 + 62 * sin(t), 76 - 34 * cos(t)) for t in reversed(_bow())]
     sheet.path([*outer, *inner], closed=True, fill=sheet.pattern("dots"), width=1.4)
@@ -126,7 +126,7 @@ def stuff_roll(plan: Plan, action: str) -> Figure:
 
 def set_wheel(plan: Plan, action: str) -> Figure:
     """Waistband, roll and wheel cut through at the side: what lies on what."""
-    sheet, wheel = begin(action, 176), wheel_of(plan)
+    sheet, wheel = begin(action, 176), the(plan.shape.wheel, "wheel")
     sheet.rect(20, 14, 60, 140, fill="#ededed", stroke=GREY, line=0.9)
     sheet.text(50, 130, "body", size=SMALL, anchor="middle", fill=GREY)
     sheet.rect(80, 32, 7, 40, fill=PAPER, line=1.4)
@@ -147,7 +147,7 @@ def set_wheel(plan: Plan, action: str) -> Figure:
 
 def sew_cover(plan: Plan, action: str) -> Figure:
     """The cover's edge turned round the rim and sewn, cut through."""
-    sheet, wheel = begin(action, 168), wheel_of(plan)
+    sheet, wheel = begin(action, 168), the(plan.shape.wheel, "wheel")
     flat(sheet, 20, 236, 78, 6)
     sheet.ellipse((236, 88), 9, 9, fill="#bbb", width=1.3)
     sheet.path([(14, 66), (238, 66), (252, 72), (256, 88), (250, 102), (238, 108), (188, 108)], width=2.4)
@@ -165,14 +165,6 @@ def sew_cover(plan: Plan, action: str) -> Figure:
 def _bow() -> list[float]:
     """Angles round the back from one end of the roll to the other."""
     return [-0.78 * pi + k * 1.56 * pi / 40 for k in range(41)]
-
-
-def wheel_of(plan: Plan) -> Wheel:
-    """The plan's wheel; only plans that have one come here."""
-    found = plan.shape.wheel
-    if found is None:
-        raise ValueError("a task of a wheel in a plan without one")
-    return found
 
 
 SKETCHES: dict[str, Sketch] = {

@@ -7,8 +7,7 @@ from math import cos, pi, sin
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.marks import SMALL, across, floor_line, upright
 from hoopwright.render.drawing.sheet import GREY, PAPER
-from hoopwright.render.drawing.steps.frame import Sketch, begin, below, finish, say, tell
-from hoopwright.render.drawing.steps.wheel_steps import wheel_of
+from hoopwright.render.drawing.steps.sketch import Sketch, begin, below, finish, say, tell, the
 from hoopwright.render.figure import Figure
 
 FLOOR = 168.0
@@ -16,7 +15,7 @@ FLOOR = 168.0
 
 def try_on(plan: Plan, action: str) -> Figure:
     """The bare wheel on its wearer from her left: the rim above the floor in front, at the side, behind."""
-    sheet, wheel = begin(action, 212), wheel_of(plan)
+    sheet, wheel = begin(action, 212), the(plan.shape.wheel, "wheel")
     front, side, back = (wheel.rim[k].height for k in (0, 2, 4))
     scale = min(128 / back, 150 / wheel.width)
     floor_line(sheet, 10, 310, FLOOR)
@@ -43,7 +42,7 @@ def try_on(plan: Plan, action: str) -> Figure:
 
 def level_skirt(plan: Plan, action: str) -> Figure:
     """The skirt falling straight from the rim, its hem measured from the floor."""
-    sheet, wheel = begin(action, 212), wheel_of(plan)
+    sheet, wheel = begin(action, 212), the(plan.shape.wheel, "wheel")
     off, back = plan.spec.skirt_off_floor, wheel.rim[4].height
     scale = min(128 / back, 190 / wheel.width)
     half, y = wheel.width / 2 * scale, FLOOR - wheel.rim[2].height * scale
@@ -64,7 +63,7 @@ def level_skirt(plan: Plan, action: str) -> Figure:
 
 def in_use(plan: Plan, action: str) -> Figure:
     """The rim and the doorway."""
-    sheet, wheel, door = begin(action, 196), wheel_of(plan), plan.spec.limits.door
+    sheet, wheel, door = begin(action, 196), the(plan.shape.wheel, "wheel"), plan.spec.limits.door
     wide = max(wheel.width, door or 0.0)
     scale = 230 / wide
     floor_line(sheet, 10, 310, 150)
@@ -84,7 +83,7 @@ def in_use(plan: Plan, action: str) -> Figure:
 def hang_up(plan: Plan, action: str) -> Figure:
     """The wheel flat against a wall on two hooks."""
     sheet = begin(action, 180)
-    wheel = wheel_of(plan)
+    wheel = the(plan.shape.wheel, "wheel")
     sheet.rect(20, 8, 280, 150, fill=sheet.pattern("hatch"), stroke="none")
     sheet.ellipse((160, 92), 62, 62, fill=PAPER, width=2.2)
     sheet.ellipse((160, 84), 22, 15, width=1.4)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TypeVar
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.letters import wrap
@@ -15,6 +16,7 @@ WIDTH = 320.0
 
 Sketch = Callable[[Plan, str], Figure]
 """Draws the sketch of one action of a plan; the action's key names the figure."""
+Part = TypeVar("Part")
 
 
 def begin(action: str, height: float) -> Sheet:
@@ -83,6 +85,13 @@ def cloth(sheet: Sheet, x: float, y: float, width: float, height: float) -> None
     """A piece of cloth seen flat."""
     sheet.rect(x, y, width, height, fill=PAPER, stroke="none")
     sheet.rect(x, y, width, height, fill=sheet.pattern("weave"), line=1.1)
+
+
+def the(part: Part | None, name: str) -> Part:
+    """A part that the plan of this action has, a wheel for example. Raises ValueError in a plan without it."""
+    if part is None:
+        raise ValueError(f"a task of a {name} in a plan without one")
+    return part
 
 
 def first_part(plan: Plan, action: str) -> str:
