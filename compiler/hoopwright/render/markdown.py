@@ -22,15 +22,16 @@ from hoopwright.render.views.corded import corded_view
 from hoopwright.render.views.cutting import cutting_view
 from hoopwright.render.views.diary import diary_view
 from hoopwright.render.views.facts import band_facts, bench_rows, facts, waist_places
-from hoopwright.render.views.frame import sides_view, wheel_view
 from hoopwright.render.views.glance import glance_view
 from hoopwright.render.views.graph import graph_view
 from hoopwright.render.views.handling import handling_view
 from hoopwright.render.views.order import order_view
 from hoopwright.render.views.parts import hoop_views, tape_views
 from hoopwright.render.views.petticoat import petticoat_view
+from hoopwright.render.views.sides import sides_view
 from hoopwright.render.views.steps import Sitting, Step, sittings
 from hoopwright.render.views.ties import lacing_view, tie_views
+from hoopwright.render.views.wheel import wheel_view
 from hoopwright.source.record import record
 
 if TYPE_CHECKING:

@@ -10,9 +10,9 @@ from dataclasses import replace
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.letters import clip, wrap
-from hoopwright.render.drawing.places import Kind, kinds_of
 from hoopwright.render.drawing.sheet import GREY, Sheet
 from hoopwright.render.drawing.spread import spread
+from hoopwright.render.drawing.tape_kinds import Kind, kinds_of
 from hoopwright.render.figure import Figure
 from hoopwright.source.quantity import length_text
 from hoopwright.source.record import record

@@ -8,9 +8,9 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.letters import clip, text_width
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, heading, leader, scale_bar
 from hoopwright.render.drawing.page import figure, lines_of, write
-from hoopwright.render.drawing.places import Kind, kinds_of
 from hoopwright.render.drawing.sheet import GREY, INK, PAPER, Sheet
 from hoopwright.render.drawing.spread import spread
+from hoopwright.render.drawing.tape_kinds import Kind, kinds_of
 from hoopwright.render.figure import Figure
 from hoopwright.source.quantity import length_text
 

@@ -42,60 +42,60 @@ class GroupView:
 class SampleView:
     """The sample: how it is cut and what is measured on it. ``tests``: what was found, blank when nothing was."""
 
-    cords: int
-    length: str
-    cut: str
-    layers: str
-    over: str
-    before: str
-    take_up: str
-    stiffness: str
-    bending_length: str
-    factor: str
-    line: str
-    apart: str
+    cords: int = 0
+    length: str = ""
+    cut: str = ""
+    layers: str = ""
+    over: str = ""
+    before: str = ""
+    take_up: str = ""
+    stiffness: str = ""
+    bending_length: str = ""
+    factor: str = ""
+    line: str = ""
+    apart: str = ""
 
 
 @record(frozen=True, slots=True)
 class CordedView:
     """Printed measures of a corded petticoat; false in a plan without one."""
 
-    count: int
-    counted: str
-    material: str
-    cut: str
-    facing: str
-    facing_cut: str
-    length: str
-    hem: str
-    across: str
-    lean: str
-    seam: str
-    seam_count: int
-    head: str
-    turning: str
-    sandwich: bool
-    held: str
-    cord: str
-    diameter: str
-    measured: bool
-    takes: str
-    shrinkage: str
-    shrinkage_round: str
-    rows: int
-    run: str
-    run_sum: str
-    cord_each: str
-    cord_cut: str
-    reserve: str
-    band: str
-    placket: str
-    drawstring: str
-    string: str
-    starch: str
-    gathered: bool
-    groups: tuple[GroupView, ...]
-    sample: SampleView
+    count: int = 0
+    counted: str = ""
+    material: str = ""
+    cut: str = ""
+    facing: str = ""
+    facing_cut: str = ""
+    length: str = ""
+    hem: str = ""
+    across: str = ""
+    lean: str = ""
+    seam: str = ""
+    seam_count: int = 0
+    head: str = ""
+    turning: str = ""
+    sandwich: bool = False
+    held: str = ""
+    cord: str = ""
+    diameter: str = ""
+    measured: bool = False
+    takes: str = ""
+    shrinkage: str = ""
+    shrinkage_round: str = ""
+    rows: int = 0
+    run: str = ""
+    run_sum: str = ""
+    cord_each: str = ""
+    cord_cut: str = ""
+    reserve: str = ""
+    band: str = ""
+    placket: str = ""
+    drawstring: str = ""
+    string: str = ""
+    starch: str = ""
+    gathered: bool = False
+    groups: tuple[GroupView, ...] = ()
+    sample: SampleView = SampleView()
 
     def __bool__(self) -> bool:
         """Whether there is one."""
@@ -107,17 +107,11 @@ class CordedView:
         return "breadths"
 
 
-_NO_SAMPLE = SampleView(0, "", "", "", "", "", "", "", "", "", "", "")
-NONE = CordedView(0, "", "", "", "", "", "", "", "", "", "", 0, "", "", False, "", "", "", False, "", "", "", 0, "",
-                  "", "", "", "", "", "", "", "", "", False, (), _NO_SAMPLE)
-"""The view of none."""
-
-
 def corded_view(plan: Plan) -> CordedView:
     """The corded petticoat of a plan, or the view of none."""
     cloth, cords, p = plan.shape.corded, plan.spec.build.cords, Printer.of(plan.spec)
     if cloth is None or cords is None:
-        return NONE
+        return CordedView()
     each = p.length(cloth.rows[0].cut)
     return CordedView(
         count=cloth.count, counted=counted(cloth.count, "breadth"), material=cloth.material,
@@ -156,7 +150,7 @@ def _sample(plan: Plan, p: Printer) -> SampleView:
     cords, found, cloth = plan.spec.build.cords, plan.assessment.corded, plan.shape.corded
     panel = next((piece for piece in plan.shape.panels if piece.part == "sample"), None)
     if cords is None or found is None or panel is None or cloth is None:
-        return _NO_SAMPLE
+        return SampleView()
     tested = found.stiffness is not None
     return SampleView(
         cords.sample.cords, p.length(cords.sample.length), f"{p.length(panel.width)} × {p.length(panel.height)}",

@@ -7,7 +7,8 @@ from hoopwright.plan.naming import named
 from hoopwright.render.quantities import Printer
 from hoopwright.render.views.corded import corded_rows
 from hoopwright.render.views.facts import Facts, cage_weight
-from hoopwright.render.views.frame import frame_row, size_row
+from hoopwright.render.views.sides import sides_rows
+from hoopwright.render.views.wheel import wheel_rows
 from hoopwright.render.words import counted, listed, plain_key
 from hoopwright.source.record import record
 from hoopwright.spec.check import Check
@@ -80,13 +81,14 @@ def _size_rows(plan: Plan, facts: Facts, p: Printer) -> list[tuple[str, str]]:
     wearer = ", ".join(filter(None, (spec.wearer.name, stature, f"hips {p.length(spec.wearer.hip)}",
                                      f"waist {p.length(spec.wearer.waist)}")))
     gap = f", {facts.front_gap} apart at the front" if facts.front_gap else ""
+    frame = wheel_rows(plan) or sides_rows(plan)
     return [
         ("Wearer", f"{wearer}, {_heights(plan, p)}"),
         *(corded_rows(plan) or (
-            size_row(plan) or _hem_row(plan, facts, p),
+            frame[0] if frame else _hem_row(plan, facts, p),
             ("Hoops", f"{counted(facts.hoops, 'hoop')} of {facts.hoop.stock} ({facts.hoop.made_of})"
                       f"{', ' + facts.hoop.join if any(hoop.closed for hoop in shape.hoops) else ''}"),
-            frame_row(plan) or _carried(plan, facts, gap))),
+            frame[1] if frame else _carried(plan, facts, gap))),
         ("Skirt", f"{p.length(skirt.front)} long in front, {p.length(skirt.side)} at the side,"
                   f" {p.length(skirt.back)} behind; hem at least {p.length(skirt.hem_girth)} round"),
         ("Weight", f"{cage_weight(plan)} for the {facts.it} alone, "

@@ -43,31 +43,31 @@ class FlounceRow:
 class PetticoatView:
     """Printed measures of the petticoat and its parts; false in a plan without one."""
 
-    kind: str
-    panel: str
-    count: int
-    counted: str
-    material: str
-    cut: str
-    slant: str
-    lean: str
-    top: str
-    hem: str
-    seam: str
-    head: str
-    edge: str
-    channel: str
-    takes: str
-    tucked: bool
-    casing: str
-    round_off: str
-    placket: str
-    feed_gap: str
-    drawstring: str
-    cord: str
-    gathered: bool
-    channels: tuple[ChannelRow, ...]
-    flounces: tuple[FlounceRow, ...]
+    kind: str = ""
+    panel: str = ""
+    count: int = 0
+    counted: str = ""
+    material: str = ""
+    cut: str = ""
+    slant: str = ""
+    lean: str = ""
+    top: str = ""
+    hem: str = ""
+    seam: str = ""
+    head: str = ""
+    edge: str = ""
+    channel: str = ""
+    takes: str = ""
+    tucked: bool = False
+    casing: str = ""
+    round_off: str = ""
+    placket: str = ""
+    feed_gap: str = ""
+    drawstring: str = ""
+    cord: str = ""
+    gathered: bool = False
+    channels: tuple[ChannelRow, ...] = ()
+    flounces: tuple[FlounceRow, ...] = ()
 
     def __bool__(self) -> bool:
         """Whether there is one."""
@@ -79,16 +79,11 @@ class PetticoatView:
         return self.cord
 
 
-NONE = PetticoatView("", "", 0, "", "", "", "", "", "", "", "", "", "", "", "", False, "", "", "", "", "", "",
-                     False, (), ())
-"""The view of no petticoat."""
-
-
 def petticoat_view(plan: Plan) -> PetticoatView:
     """The petticoat of a plan, or the view of none."""
     cloth, p = plan.shape.petticoat, Printer.of(plan.spec)
     if cloth is None:
-        return NONE
+        return PetticoatView()
     panel = plan.shape.panels[0]
     waist = plan.shape.waistband.girth
     return PetticoatView(

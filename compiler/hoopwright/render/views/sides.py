@@ -1,0 +1,98 @@
+"""Side hoops as the page measures them."""
+
+from __future__ import annotations
+
+from hoopwright.plan.model import Plan
+from hoopwright.render.quantities import Printer
+from hoopwright.source.record import record
+
+
+@record(frozen=True, slots=True)
+class SidesView:
+    """Printed measures of side hoops. ``rows``: (hoops, below the waist, down the outer panel from the waistband's edge,
+    channel, steel, beyond the hip wished, by itself, down the inner panel); ``loaded``: (hoops, beyond the hip and below
+    the waist under the load, how far down that is), where it is known. False in a plan without them."""
+
+    across: str = ""
+    half: str = ""
+    hip: str = ""
+    front_to_back: str = ""
+    on_band: str = ""
+    begins: str = ""
+    ends: str = ""
+    pocket: str = ""
+    channel: str = ""
+    ease: str = ""
+    material: str = ""
+    tie: str = ""
+    tie_length: str = ""
+    outer: str = ""
+    outer_top: str = ""
+    inner: str = ""
+    rows: tuple[tuple[str, ...], ...] = ()
+    door: str = ""
+    leaves: str = ""
+    loaded: tuple[tuple[str, ...], ...] = ()
+    across_loaded: str = ""
+
+    def __bool__(self) -> bool:
+        return bool(self.rows)
+
+
+def sides_view(plan: Plan) -> SidesView:
+    """The side hoops of a plan, or the view of none."""
+    pair, p = plan.shape.sides, Printer.of(plan.spec)
+    if pair is None:
+        return SidesView()
+    outer, inner = plan.shape.panels[0], plan.shape.panels[1]
+    waist, door = plan.shape.waistband.girth, plan.spec.limits.door
+    middle, sides = pair.at * waist, plan.assessment.sides
+    room = 0.0 if door is None else p.printed(door) - p.printed(pair.across)
+    return SidesView(
+        across=p.length(pair.across),
+        half=p.length(pair.across / 2),
+        hip=p.length(2 * pair.hip),
+        front_to_back=p.length(pair.front_to_back),
+        on_band=p.length(pair.on_band),
+        begins=p.length(middle - pair.on_band / 2),
+        ends=p.length(middle + pair.on_band / 2),
+        pocket=p.length(pair.pocket) if pair.pocket else "",
+        channel=p.length(pair.channel),
+        ease=p.length(pair.ease),
+        material=pair.material,
+        tie=plan.shape.ties[0].material,
+        tie_length=p.length(plan.shape.ties[0].length),
+        outer=f"{p.length(outer.width)} × {p.length(outer.height)}",
+        outer_top=p.length(pair.channels[0].width),
+        inner=f"{p.length(inner.width)} × {p.length(inner.height)}",
+        rows=tuple(
+            (
+                " and ".join(one.hoops),
+                p.length(one.drop),
+                p.length(one.down),
+                p.length(one.width),
+                p.length(one.steel),
+                p.length(one.wished),
+                p.length(one.stands) if one.stands else "flat",
+                p.length(one.inner),
+            )
+            for one in pair.channels
+        ),
+        door=p.length(door) if door else "",
+        leaves=p.length(room / 2) if room > 0 else "",
+        loaded=tuple(
+            (" and ".join(one.hoops), p.length(one.reach), p.length(one.drop), p.length(one.down))
+            for one in sides
+        ),
+        across_loaded=p.length(2 * (pair.hip + max(one.reach for one in sides))) if sides else "",
+    )
+
+
+def sides_rows(plan: Plan) -> tuple[tuple[str, str], tuple[str, str]] | None:
+    """Their size and what carries the steels, for the table at the top; None without side hoops."""
+    pair, p = plan.shape.sides, Printer.of(plan.spec)
+    if pair is None:
+        return None
+    return ("Width", f"{p.length(pair.across)} over both, {p.length(pair.front_to_back)} from front to back at"
+                     " each side"), (
+        "Cloth", f"an outer and an inner panel of {pair.material} at each side, a tie inside each hoop")
