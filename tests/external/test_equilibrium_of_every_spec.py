@@ -36,13 +36,13 @@ from hoopwright.strength.cage.model import CageModel
 from hoopwright.strength.cage.solve import describe
 from hoopwright.strength.cage.system import State, System
 from hoopwright.strength.cage.track import Stops, reach
-from hoopwright.strength.families import sides, wheel
+from hoopwright.strength.families import pair, wheel
 from hoopwright.strength.forms.droop import GRAVITY
 from hoopwright.strength.methods import METHODS, kind_of
 from hoopwright.strength.problem import pose
 
 SPECS = Path(__file__).parents[2] / "specs"
-MODELS: dict[str, Callable[[Any], CageModel]] = {"pair": sides.model, "wheel": wheel.model}
+MODELS: dict[str, Callable[[Any], CageModel]] = {"pair": pair.model, "wheel": wheel.model}
 
 
 def _designs(cloth: bool) -> list[Path]:

@@ -6,9 +6,10 @@ import pytest
 
 from hoopwright.shape.body import Body
 from hoopwright.shape.curves.ellipse import Ellipse
+from hoopwright.shape.curves.hull import upper_hull
 from hoopwright.shape.draw import draw
 from hoopwright.shape.outline import Oval
-from hoopwright.shape.skirt import skirt_over, upper_hull
+from hoopwright.shape.skirt import skirt_over
 from hoopwright.shape.waist import Waist, waist_of
 from hoopwright.spec.model import Line
 

@@ -26,9 +26,9 @@ from hoopwright.render.views.glance import glance_view
 from hoopwright.render.views.graph import graph_view
 from hoopwright.render.views.handling import handling_view
 from hoopwright.render.views.order import order_view
+from hoopwright.render.views.pair import sides_view
 from hoopwright.render.views.parts import hoop_views, tape_views
 from hoopwright.render.views.petticoat import petticoat_view
-from hoopwright.render.views.sides import sides_view
 from hoopwright.render.views.steps import Sitting, Step, sittings
 from hoopwright.render.views.ties import lacing_view, tie_views
 from hoopwright.render.views.wheel import wheel_view

@@ -16,8 +16,6 @@ HEM_OVER_STATURE = 2.0
 ANKLE = 0.039
 FLOOR = 0.0254
 SHELF = pi / 4
-USUAL_DOOR = 0.8128
-"""A public door, m: 2010 ADA Standards 404.2.3."""
 
 
 def clearance_checks(
@@ -51,7 +49,7 @@ def edge_checks(spec: Spec) -> tuple[Check, ...]:
 def door_check(spec: Spec, across: float, remedy: str) -> Check:
     """Whether what does not fold passes the door as it is; soft where no door was stated."""
     return judged(
-        "door-width", "cage", across, spec.limits.door or USUAL_DOOR, "length", "at most",
+        "door-width", "cage", across, spec.limits.doorway, "length", "at most",
         soft=spec.limits.door is None,
         says="it passes the door as it is",
         source="geometry" if spec.limits.door is not None

@@ -84,9 +84,8 @@ def _shape(spec: Spec, waist: Waist, places: Places) -> Shape:
     )
     skirt = skirt_over(waist, [(level.height, level.outline) for level in levels], body, spec.skirt_off_floor)
     skirt = over_petticoats(skirt, spec.load)
-    wearer = spec.wearer
     return Shape(
-        (wearer.front, wearer.left, wearer.back, wearer.right),
+        spec.wearer.waist_heights,
         hoops,
         carried.tapes,
         lengths.waistband(spec),

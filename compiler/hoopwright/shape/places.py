@@ -9,13 +9,13 @@ waistband's lower edge at the side.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
 from functools import partial
 from itertools import pairwise
 from math import hypot
 
 from hoopwright.shape import problems
 from hoopwright.shape.curves.root import bracketed_root
+from hoopwright.shape.curves.steps import Profile, SidePoint, chord_steps, step_down
 from hoopwright.shape.ground import Ground, ground_of
 from hoopwright.shape.impossible import Impossible
 from hoopwright.shape.line import GirthLine, table_line
@@ -23,11 +23,6 @@ from hoopwright.shape.waist import Waist
 from hoopwright.source.diagnostic import Path
 from hoopwright.source.record import record
 from hoopwright.spec.model import PlaceListed, Spec
-
-Profile = Callable[[float], float]
-"""Half the width at the side by height, m."""
-SidePoint = tuple[float, float]
-"""(height, half width) on the side profile, m."""
 
 
 @record(frozen=True, slots=True)
@@ -230,54 +225,3 @@ def _spaced(
     ratio = spec.shape.ratio if spec.shape.spacing == "widening" else 1.0
     shares = [ratio**k for k in range(above)]
     return (top, *chord_steps(profile, start, (lowest, profile(lowest)), shares))
-
-
-def chord_steps(
-    profile: Profile, start: SidePoint, end: SidePoint, shares: Sequence[float]
-) -> tuple[float, ...]:
-    """Heights between ``start`` and ``end`` such that the chords from hoop to hoop are as ``shares``.
-
-    One share for each stretch; returns one height fewer. All stretches but the last are stepped down the
-    line; the unit is found for which the last one fits.
-    """
-    if len(shares) == 1:
-        return ()
-
-    def walk(unit: float) -> tuple[list[float], float]:
-        point = start
-        heights: list[float] = []
-        for share in shares[:-1]:
-            height = step_down(profile, point, unit * share, end[0])
-            if height is None:
-                return heights, -unit
-            point = (height, profile(height))
-            heights.append(height)
-        return heights, hypot(point[0] - end[0], point[1] - end[1]) - unit * shares[-1]
-
-    total = sum(shares)
-    straight = hypot(start[0] - end[0], start[1] - end[1])
-    most = 1.5 * straight / total
-    while walk(most)[1] > 0.0:
-        most *= 2
-    unit = bracketed_root(lambda u: walk(u)[1], straight / total * (1 - 1e-9), most)
-    heights, _ = walk(unit)
-    return tuple(heights)
-
-
-def step_down(profile: Profile, start: SidePoint, length: float, lowest: float) -> float | None:
-    """Height of the point on the profile at a straight distance ``length`` below ``start``; None when that
-    lies below ``lowest``."""
-
-    def miss(height: float) -> float:
-        return hypot(start[0] - height, start[1] - profile(height)) - length
-
-    if miss(lowest) < -1e-12 * length:
-        return None
-    if miss(lowest) <= 0.0:
-        return lowest
-    if miss(start[0]) >= 0.0:
-        return start[0]
-    straight_down = max(lowest, start[0] - length)
-    if miss(straight_down) <= 0.0:
-        return straight_down
-    return bracketed_root(miss, straight_down, start[0])

@@ -9,15 +9,15 @@ from __future__ import annotations
 import itertools
 from collections.abc import Sequence
 from dataclasses import replace
-from math import dist, pi
+from math import cos, dist, hypot, pi, sin
 
 from hoopwright.shape.body import Body
 from hoopwright.shape.curves.ellipse import Ellipse, point_at, reach
-from hoopwright.shape.families.half import hull_girth
-from hoopwright.shape.model import XY, Skirt
+from hoopwright.shape.curves.hull import hull_girth, upper_hull
+from hoopwright.shape.model import XY, Hoop, Skirt
 from hoopwright.shape.outline import Outline
 from hoopwright.shape.waist import Waist
-from hoopwright.spec.model import Layer
+from hoopwright.spec.model import Layer, Spec
 
 PETTICOAT = 0.009525
 """What one gathered petticoat asks of skirt length, m: 3/8 in, common practice, no source."""
@@ -75,14 +75,34 @@ def _length(
     return sum(dist(a, b) for a, b in itertools.pairwise(outline))
 
 
-def upper_hull(points: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
-    """The outer hull of (height falling, distance) points, from first to last."""
-    hull: list[tuple[float, float]] = []
-    for z, r in points:
-        while len(hull) > 1:
-            (z0, r0), (z1, r1) = hull[-2], hull[-1]
-            if (r1 - r0) * (z0 - z) > (r - r0) * (z0 - z1):
-                break
-            hull.pop()
-        hull.append((z, r))
-    return tuple(hull)
+def skirt_over_sides(
+    spec: Spec, waist: Waist, body: Body, hoops: Sequence[Hoop], outs: Sequence[XY]
+) -> Skirt:
+    """The skirt over side hoops: on the body in front and behind, over the hoops at the sides, where they stand
+    ``outs`` as (height, distance from the middle) from the top, m; its hem is as wide as the line round both."""
+
+    def over(angle: float, fraction: float, beyond: Sequence[XY]) -> float:
+        start = (waist.height(fraction), reach(waist.outline, angle))
+        points = sorted(
+            [
+                *(
+                    (row.height, reach(Ellipse(row.width / 2, row.depth / 2), angle))
+                    for row in body.rows
+                    if row.height < start[0]
+                ),
+                *beyond,
+            ],
+            reverse=True,
+        )
+        far = max(out for _, out in (start, *points))
+        line = upper_hull([start, *points, (spec.skirt_off_floor, far)])
+        return sum(hypot(a[0] - b[0], a[1] - b[1]) for a, b in itertools.pairwise(line))
+
+    side = (over(pi / 2, 0.25, outs) + over(-pi / 2, 0.75, outs)) / 2
+    points = [point for hoop in hoops for point in hoop.plan.path]
+    points += [
+        (row.width / 2 * sin(t), row.depth / 2 * cos(t))
+        for row in body.rows
+        for t in (2 * pi * k / _ROUND for k in range(_ROUND))
+    ]
+    return Skirt(over(0.0, 0.0, []), side, over(pi, 0.5, []), hull_girth(points), spec.skirt_off_floor)

@@ -10,7 +10,7 @@ from hoopwright.shape.judge import MARGIN, judged
 from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 from hoopwright.strength.balance import balance_check, off_centre, seat_room
-from hoopwright.strength.families.sides import tied_shorter
+from hoopwright.strength.families.pair import tied_shorter
 from hoopwright.strength.handled import handling_checks
 from hoopwright.strength.joining import join_checks
 from hoopwright.strength.measures import MEASURES, Measured

@@ -21,8 +21,6 @@ from hoopwright.strength.forms.setting import kept_ratio
 from hoopwright.strength.method import Problem
 from hoopwright.strength.model import Handling, Seated, Situation
 
-USUAL_DOOR = 0.8128
-"""32 in clear: 2010 ADA Standards for Accessible Design, 404.2.3."""
 PALM = 0.10
 """Width of a hand that bends an end round, m: our figure."""
 
@@ -87,7 +85,7 @@ def _between(problem: Problem, situation: Situation, gap: float) -> Iterator[Han
 
 
 def _door(problem: Problem) -> Iterator[Handling]:
-    return _between(problem, "door", problem.spec.limits.door or USUAL_DOOR)
+    return _between(problem, "door", problem.spec.limits.doorway)
 
 
 def _car(problem: Problem) -> Iterator[Handling]:

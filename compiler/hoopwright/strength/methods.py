@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from hoopwright.spec.model import Spec
-from hoopwright.strength.families import frames, petticoat, sides, wheel
+from hoopwright.strength.families import frames, pair, petticoat, wheel
 from hoopwright.strength.method import Method
 
 
@@ -16,11 +16,11 @@ def kind_of(spec: Spec) -> str:
 
 
 METHODS: Mapping[str, Method] = MappingProxyType(
-    {**petticoat.METHODS, "pair": sides.solve, "wheel": wheel.solve}
+    {**petticoat.METHODS, "pair": pair.solve, "wheel": wheel.solve}
 )
 """Methods of what is not solved as a cage on tapes."""
 TRIALS: Mapping[str, Method] = MappingProxyType(
-    {**petticoat.METHODS, "pair": sides.trial, "wheel": wheel.trial}
+    {**petticoat.METHODS, "pair": pair.trial, "wheel": wheel.trial}
 )
 """The same for changed cages."""
 QUICK: Mapping[str, Method] = MappingProxyType(

@@ -30,7 +30,7 @@ _JOBS: Mapping[str, Groups] = {
 }
 
 
-def jobs(spec: Spec) -> dict[str, Groups]:
+def job_tools(spec: Spec) -> dict[str, Groups]:
     """Every job with its groups of tools; cutting and joining hoops depend on stock and join."""
     hoops = spec.build.hooped
     if hoops is None:
@@ -57,7 +57,7 @@ def missing_tools(spec: Spec, wanted: Iterable[str]) -> tuple[ToolNeed, ...]:
     tools = have(spec)
     if tools is None:
         return ()
-    table = jobs(spec)
+    table = job_tools(spec)
     groups = dict.fromkeys(group for job in wanted for group in lacking(table[job], tools))
     return tuple(ToolNeed(group, TOOLS[group[0]].purpose) for group in groups)
 

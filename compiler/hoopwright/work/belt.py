@@ -15,11 +15,11 @@ def waistband_tasks(bench: Bench, marks: int, *sewn_on: Task) -> tuple[Task, ...
     ready = sewn_on[-1].id if sewn_on else "make-waistband"
     return (
         bench.task("cut-waistband", "cut-waistband", "cut the waistband", ("press",),
-                   bench.minutes(("cut waistband", 1)), jobs_=("cut cloth",), parts=("waistband",)),
+                   bench.minutes(("cut waistband", 1)), jobs=("cut cloth",), parts=("waistband",)),
         bench.task("make-waistband", "make-waistband", "make the waistband", ("cut-waistband",),
                    bench.minutes(("make waistband", 1), ("mark on waistband", marks)),
-                   jobs_=("sew long seams", "mark"), parts=("waistband",)),
+                   jobs=("sew long seams", "mark"), parts=("waistband",)),
         *sewn_on,
         bench.task("sew-fastening", "sew-fastening", f"sew on the {fastening.name}", (ready,),
-                   bench.minutes(("sew fastening", pieces)), jobs_=("sew by hand",), parts=("waistband",)),
+                   bench.minutes(("sew fastening", pieces)), jobs=("sew by hand",), parts=("waistband",)),
     )

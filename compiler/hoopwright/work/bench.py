@@ -9,7 +9,7 @@ from hoopwright.library.tools import TOOLS
 from hoopwright.shape.model import Hoop, Shape
 from hoopwright.spec.model import Spec
 from hoopwright.supply.model import CutPack, Supply
-from hoopwright.supply.tools import Groups, have, jobs, lay_ready
+from hoopwright.supply.tools import Groups, have, job_tools, lay_ready
 from hoopwright.work.actions import ACTIONS
 from hoopwright.work.model import Condition, Spent, Task
 from hoopwright.work.rates import JOIN, RATES, Rate, minutes
@@ -20,7 +20,7 @@ _ENDINGS = frozenset(key.partition("-")[2] for key in ACTIONS) - {"hoop", "hem"}
 
 @dataclass(frozen=True)
 class Bench:
-    """What every builder needs. ``names`` gives each hoop's short name in task ids."""
+    """What every builder needs: ``rates`` of work by name, and in ``tally`` what each was counted for so far."""
 
     spec: Spec
     shape: Shape
@@ -92,16 +92,16 @@ class Bench:
         needs: tuple[str, ...],
         time: float,
         *,
-        jobs_: tuple[str, ...] = (),
+        jobs: tuple[str, ...] = (),
         parts: tuple[str, ...] = (),
         cautions: tuple[str, ...] = (),
         wait: float = 0.0,
         conditions: tuple[Condition, ...] = (),
     ) -> Task:
-        """A task of an action: its kind and set-up from the vocabulary, tools of its jobs laid ready, and
-        the cautions of those tools added to its own."""
-        table = jobs(self.spec)
-        groups: Groups = tuple(group for job in jobs_ for group in table[job])
+        """A task of an action that takes ``time`` and then ``wait`` minutes: its kind and set-up from the vocabulary,
+        tools of its ``jobs`` laid ready, and the cautions of those tools added to its own."""
+        table = job_tools(self.spec)
+        groups: Groups = tuple(group for job in jobs for group in table[job])
         tools = lay_ready(groups, have(self.spec))
         hooped = self.spec.build.hooped
         metal = hooped is not None and hooped.material.grade.metal

@@ -14,11 +14,11 @@ def casing_tasks(bench: Bench) -> tuple[Task, ...]:
         return ()
     ids = tuple(hoop.id for hoop in hoops)
     cut = bench.task("cut-casings", "cut-casings", "cut the casings", ("press",),
-                     bench.minutes(("cut casing", len(hoops))), jobs_=("cut cloth",), parts=ids)
+                     bench.minutes(("cut casing", len(hoops))), jobs=("cut cloth",), parts=ids)
     if casing.kind == "braid":
         return (cut,)
     length = sum(hoop.casing for hoop in hoops)
     sew = bench.task("sew-casings", "sew-casings", "sew the casings into tubes", ("cut-casings",),
                      bench.minutes(bench.seam(length), ("set up seam", len(hoops))),
-                     jobs_=("sew long seams",), parts=ids)
+                     jobs=("sew long seams",), parts=ids)
     return (cut, sew)

@@ -35,7 +35,7 @@ def _tapes(bench: Bench) -> tuple[Task, ...]:
             "mark the tapes",
             ("press",),
             bench.minutes(("mark tape", len(tapes)), ("mark on tape", marks)),
-            jobs_=("mark",),
+            jobs=("mark",),
             parts=ids,
         ),
         bench.task(
@@ -44,7 +44,7 @@ def _tapes(bench: Bench) -> tuple[Task, ...]:
             "cut the tapes",
             ("mark-tapes",),
             bench.minutes(("cut tape", len(tapes))),
-            jobs_=("cut cloth",),
+            jobs=("cut cloth",),
             parts=ids,
         ),
     )
@@ -61,7 +61,7 @@ def _waistband(bench: Bench) -> tuple[Task, ...]:
             "sew the tapes to the waistband",
             ("make-waistband", "cut-tapes"),
             bench.minutes(bench.seam(around), ("set up seam", len(tapes))),
-            jobs_=("sew long seams",),
+            jobs=("sew long seams",),
             parts=(*(tape.id for tape in tapes), "waistband"),
         ),
     )
@@ -78,7 +78,7 @@ def _band(bench: Bench) -> tuple[Task, ...]:
         "cut the strips of the hem band",
         ("press",),
         bench.minutes(("cut strip", strips)),
-        jobs_=("cut cloth",),
+        jobs=("cut cloth",),
         parts=("band",),
     )
     tasks = [cut]
@@ -90,7 +90,7 @@ def _band(bench: Bench) -> tuple[Task, ...]:
                 "join the strips of the hem band",
                 ("cut-band",),
                 bench.minutes(("whip stitch", (strips - 1) * band.height), ("set up seam", strips - 1)),
-                jobs_=("sew by hand",),
+                jobs=("sew by hand",),
                 parts=("band",),
             )
         )
@@ -101,7 +101,7 @@ def _band(bench: Bench) -> tuple[Task, ...]:
             "fold the hem band and sew its channels",
             (tasks[-1].id,),
             bench.minutes(bench.seam(3 * band.length), ("set up seam", 3)),
-            jobs_=("sew long seams", "press"),
+            jobs=("sew long seams", "press"),
             parts=("band",),
         )
     )

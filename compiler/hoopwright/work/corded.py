@@ -15,7 +15,7 @@ from hoopwright.work.bench import Bench
 from hoopwright.work.model import Condition, Task
 from hoopwright.work.petticoat import waist_tasks
 from hoopwright.work.rates import DRYING
-from hoopwright.work.stops import ADA_DOOR, look, skirt_clear, stop_task, waist_closed
+from hoopwright.work.stops import look, skirt_clear, stop_task, waist_closed
 
 WIDE_TOLERANCE = 0.1
 """How far the width across the hem may miss what was drawn, a share: cloth gives; our judgement."""
@@ -33,10 +33,10 @@ def corded_tasks(bench: Bench) -> tuple[Task, ...]:
     seam = _close(bench, cloth, tuple(task.id for task in rows))
     starched = _starch(bench, cords, seam.id)
     pinned = bench.task("pin-waist", "pin-gathers", "pin the waist", (starched[-1].id if starched else seam.id,),
-                        bench.minutes(("pin waist", 1)), jobs_=("clip",), parts=(waist_part(bench.shape),))
+                        bench.minutes(("pin waist", 1)), jobs=("clip",), parts=(waist_part(bench.shape),))
     stop = _body_stop(bench, cloth, pinned.id)
     hem = bench.task("sew-hem", "sew-hem", "sew the hem", (stop.id,),
-                     bench.minutes(bench.seam(cloth.hem), ("set up seam", 1)), jobs_=("sew long seams", "press"),
+                     bench.minutes(bench.seam(cloth.hem), ("set up seam", 1)), jobs=("sew long seams", "press"),
                      parts=("breadth",))
     waist = waist_tasks(bench, cloth.drawstring > 0, cloth.hem, stop.id, seam.id)
     last = _use_stop(bench, cloth, (hem.id, waist[-1].id))
@@ -50,7 +50,7 @@ def _wash(bench: Bench, cloth: CordedPetticoat, cords: CordBuild) -> tuple[Task,
     return (
         bench.task("wash", "wash", "wash cloth and cord", (), bench.minutes(("wash", 1)), parts=parts, wait=DRYING),
         bench.task("press", "press", "press cloth and cord", ("wash",), bench.minutes(("press", 1)),
-                   jobs_=("press",), parts=parts, cautions=("flammability",)),
+                   jobs=("press",), parts=parts, cautions=("flammability",)),
     )
 
 
@@ -64,12 +64,12 @@ def _sample(bench: Bench, cloth: CordedPetticoat, cords: CordBuild) -> tuple[Tas
     return (
         bench.task("sew-sample", "sew-sample", f"cord a sample of {sample.cords} rows", ("press",),
                    bench.minutes(bench.seam(lines * sample.length), ("set up seam", lines), ("cut panel", 1)),
-                   jobs_=("cut cloth", "sew long seams"), parts=("sample",)),
+                   jobs=("cut cloth", "sew long seams"), parts=("sample",)),
         bench.task(washed[0], washed[0], washed[1], ("sew-sample",),
                    bench.minutes(("starch" if cords.starch else "wash", 1)),
-                   jobs_=("boil starch",) if cords.starch else (), parts=("sample",), wait=DRYING),
+                   jobs=("boil starch",) if cords.starch else (), parts=("sample",), wait=DRYING),
         bench.task("test-sample", "test-sample", "test the sample, and build the plan again", (washed[0],),
-                   bench.minutes(("bench test", 1)), jobs_=("test sample",), parts=("sample",)),
+                   bench.minutes(("bench test", 1)), jobs=("test sample",), parts=("sample",)),
     )
 
 
@@ -79,17 +79,17 @@ def _cut(bench: Bench, cloth: CordedPetticoat, after: str) -> tuple[Task, ...]:
     lines = len(bench.shape.panels[0].rules)
     return (
         bench.task("cut-breadths", "cut-breadths", "cut the breadths", (after,),
-                   bench.minutes(("cut panel", pieces)), jobs_=("cut cloth",), parts=parts),
+                   bench.minutes(("cut panel", pieces)), jobs=("cut cloth",), parts=parts),
         bench.task("cut-cords", "cut-cords", "cut the cords", (after,),
-                   bench.minutes(("cut cord", len(cloth.rows))), jobs_=("cut cloth",),
+                   bench.minutes(("cut cord", len(cloth.rows))), jobs=("cut cloth",),
                    parts=tuple(row.id for row in cloth.rows)),
         bench.task("mark-rows", "mark-rows", "rule the rows", ("cut-breadths",),
-                   bench.minutes(("mark channel", cloth.count * lines)), jobs_=("mark",), parts=("breadth",)),
+                   bench.minutes(("mark channel", cloth.count * lines)), jobs=("mark",), parts=("breadth",)),
         bench.task("sew-breadths", "sew-breadths", "sew all seams but one", ("mark-rows",),
                    bench.minutes(bench.seam((cloth.count - 1) * (cloth.high + cloth.facing_high)
                                             + (2 * cloth.hem if cloth.facing else cloth.hem)),
                                  ("set up seam", cloth.count)),
-                   jobs_=("sew long seams", "press"), parts=parts),
+                   jobs=("sew long seams", "press"), parts=parts),
     )
 
 
@@ -103,7 +103,7 @@ def _rows(bench: Bench, cloth: CordedPetticoat) -> tuple[Task, ...]:
         found.append(bench.task(
             f"cord-{number}", "sew-cords", f"sew in the cords of group {number}",
             (found[-1].id if found else "sew-breadths", "cut-cords"),
-            bench.minutes(bench.seam(lines * share), ("set up seam", lines)), jobs_=("sew long seams",),
+            bench.minutes(bench.seam(lines * share), ("set up seam", lines)), jobs=("sew long seams",),
             parts=tuple(row.id for row in rows)))
     return tuple(found)
 
@@ -112,14 +112,14 @@ def _close(bench: Bench, cloth: CordedPetticoat, needs: tuple[str, ...]) -> Task
     return bench.task("close-round", "close-round", "sew the last seam and the placket", needs,
                       bench.minutes(bench.seam(cloth.high), ("hand seam", 2 * cloth.placket + cloth.band),
                                     ("set up seam", 2)),
-                      jobs_=("sew long seams", "sew by hand"), parts=("breadth",))
+                      jobs=("sew long seams", "sew by hand"), parts=("breadth",))
 
 
 def _starch(bench: Bench, cords: CordBuild, after: str) -> tuple[Task, ...]:
     if cords.starch is None:
         return ()
     return (bench.task("starch", "starch", "wash and starch it, dry it standing", (after,),
-                       bench.minutes(("starch", 1), ("press", 1)), jobs_=("boil starch", "press"),
+                       bench.minutes(("starch", 1), ("press", 1)), jobs=("boil starch", "press"),
                        parts=("petticoat",), wait=DRYING),)
 
 
@@ -142,10 +142,9 @@ def _body_stop(bench: Bench, cloth: CordedPetticoat, after: str) -> Task:
 
 def _use_stop(bench: Bench, cloth: CordedPetticoat, needs: tuple[str, ...]) -> Task:
     """Finished, and used: door, chair, stairs, off alone."""
-    door = bench.spec.limits.door
     return stop_task(
         bench, "try-on-2", "try-on-use", "try it in use: door, chair, stairs, off alone", needs, (
-            Condition("door", "petticoat", ADA_DOOR if door is None else door, 0.0,
+            Condition("door", "petticoat", bench.spec.limits.doorway, 0.0,
                       "press the band in at the sides with both hands; cords give and come back"),
             Condition("edge-again", "hem", bench.spec.shape.hem_off_floor, bench.spec.allowances.hem_tolerance,
                       "it has dropped: take it up at the waist; starch that has gone soft wants renewing"),
@@ -170,7 +169,7 @@ def _edge(bench: Bench) -> tuple[Condition, ...]:
 def _finish(bench: Bench, waist: str, last: str) -> tuple[Task, ...]:
     return (
         bench.task("sew-label", "sew-label", "sew the label inside the waist", (waist,),
-                   bench.minutes(("label", 1)), jobs_=("sew by hand",), parts=(waist_part(bench.shape),)),
+                   bench.minutes(("label", 1)), jobs=("sew by hand",), parts=(waist_part(bench.shape),)),
         bench.task("hang-up", "hang-up", "hang it up", (last, "sew-label"), bench.minutes(("hang up", 1)),
                    parts=("petticoat",), cautions=("fire",)),
     )

@@ -12,7 +12,7 @@ def finish_tasks(bench: Bench, sewn: tuple[str, ...], tried: str, whole: str = "
     use."""
     return (
         bench.task("sew-label", "sew-label", "sew the label inside the waist", sewn,
-                   bench.minutes(("label", 1)), jobs_=("sew by hand",), parts=(waist_part(bench.shape),)),
+                   bench.minutes(("label", 1)), jobs=("sew by hand",), parts=(waist_part(bench.shape),)),
         bench.task("hang-up", "hang-up", "hang it up", (tried, "sew-label"), bench.minutes(("hang up", 1)),
                    parts=(whole,), cautions=("fire",)),
     )

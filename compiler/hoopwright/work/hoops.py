@@ -50,7 +50,7 @@ def cover_tasks(bench: Bench) -> tuple[Task, ...]:
                     f"put the casing on hoop {hoop.id}",
                     (before, "sew-casings" if sewn else "cut-casings"),
                     bench.minutes(("thread casing", hoop.girth)),
-                    jobs_=("clip",),
+                    jobs=("clip",),
                     parts=(hoop.id,),
                     cautions=("cut-ends",),
                 )
@@ -64,7 +64,7 @@ def cover_tasks(bench: Bench) -> tuple[Task, ...]:
                     f"mark the tapes on hoop {hoop.id}",
                     (before,),
                     bench.minutes(("mark hoop", 1), ("mark on hoop", len(hoop.fixings))),
-                    jobs_=("mark",),
+                    jobs=("mark",),
                     parts=(hoop.id,),
                 )
             )
@@ -85,7 +85,7 @@ def _clip(bench: Bench, hoop: Hoop) -> Task:
             f"clamp the ends of hoop {hoop.id} in the band",
             (f"thread-{name}" if in_band(bench, hoop) else bench.whole(hoop),),
             bench.minutes(("clamp", 1)),
-            jobs_=("clamp",),
+            jobs=("clamp",),
             parts=(hoop.id, "band"),
         )
     return bench.task(
@@ -94,7 +94,7 @@ def _clip(bench: Bench, hoop: Hoop) -> Task:
         f"clip hoop {hoop.id} to the tapes",
         (f"mark-{name}", "sew-tapes"),
         bench.minutes(("clip", len(hoop.fixings)), ("clamp", 1)),
-        jobs_=("clip", "clamp"),
+        jobs=("clip", "clamp"),
         parts=(hoop.id,),
     )
 
@@ -118,7 +118,7 @@ def join_tasks(bench: Bench, after: tuple[str, ...]) -> tuple[Task, ...]:
                 f"join hoop {hoop.id}",
                 (*after, "prove-join"),
                 time,
-                jobs_=("join",),
+                jobs=("join",),
                 parts=(hoop.id,),
                 cautions=join.cautions,
             )
@@ -155,7 +155,7 @@ def band_close_tasks(bench: Bench, after: str) -> tuple[Task, ...]:
             "close the hem band over the joins",
             (after,),
             bench.minutes(("whip stitch", band.height), ("set up seam", 1)),
-            jobs_=("sew by hand",),
+            jobs=("sew by hand",),
             parts=("band",),
         ),
     )
@@ -173,7 +173,7 @@ def sew_tasks(bench: Bench, hoops: tuple[Hoop, ...], after: tuple[str, ...]) -> 
             bench.minutes(
                 ("sew fixing", len(hoop.fixings)), ("close casing", 1 if hoop.id in covered else 0)
             ),
-            jobs_=("sew by hand",),
+            jobs=("sew by hand",),
             parts=(hoop.id,),
         )
         for hoop in hoops

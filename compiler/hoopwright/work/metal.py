@@ -35,7 +35,7 @@ def _open(bench: Bench) -> tuple[Task, ...]:
             f"open the coil of {stock.name}",
             (),
             bench.minutes(("open coil", 1)),
-            jobs_=("bench test",),
+            jobs=("bench test",),
             parts=hoops,
             cautions=lashes,
         ),
@@ -51,7 +51,7 @@ def _test(bench: Bench) -> Task:
         f"test a sample of {stock.name}",
         needs,
         bench.minutes(("bench test", 1)),
-        jobs_=("bench test",),
+        jobs=("bench test",),
         parts=(stock.name,),
     )
 
@@ -63,7 +63,7 @@ def _cut(bench: Bench, hoop: Hoop) -> Task:
         f"cut hoop {hoop.id}",
         ("test-stock",),
         bench.minutes(("cut hoop", bench.shares(hoop))),
-        jobs_=("cut stock",),
+        jobs=("cut stock",),
         parts=(hoop.id,),
         cautions=("cut-ends",),
     )
@@ -79,7 +79,7 @@ def _splice(bench: Bench, hoop: Hoop) -> Task:
         f"splice hoop {hoop.id}",
         (f"cut-{name}", "prove-join"),
         bench.minutes(("prepare join", splices), (JOIN, splices)),
-        jobs_=("join",),
+        jobs=("join",),
         parts=(hoop.id,),
         cautions=(*join.cautions, "cut-ends"),
     )
@@ -100,7 +100,7 @@ def _prove(bench: Bench) -> Task:
         f"prove a {hoops.join.name} join on an offcut",
         needs,
         time,
-        jobs_=("join",),
+        jobs=("join",),
         parts=(hoops.material.name,),
         cautions=hoops.join.cautions,
         wait=PROOF,

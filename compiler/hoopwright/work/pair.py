@@ -10,7 +10,7 @@ from hoopwright.work.bench import Bench
 from hoopwright.work.finish import finish_tasks
 from hoopwright.work.metal import metal_tasks
 from hoopwright.work.model import Condition, Task
-from hoopwright.work.stops import ADA_DOOR, look, skirt_clear, stop_task, waist_closed
+from hoopwright.work.stops import look, off_alone, skirt_clear, stop_task, waist_closed
 from hoopwright.work.washing import washing_tasks
 
 _MARKS = 7
@@ -28,7 +28,7 @@ def pair_tasks(bench: Bench) -> tuple[Task, ...]:
         "mark and cut the ties",
         ("press",),
         bench.minutes(("mark tape", len(bench.shape.ties)), ("cut tape", len(bench.shape.ties))),
-        jobs_=("cut cloth",),
+        jobs=("cut cloth",),
         parts=tuple(tie.id for tie in bench.shape.ties),
     )
     left = _side(bench, pair, "L", ())
@@ -40,7 +40,7 @@ def pair_tasks(bench: Bench) -> tuple[Task, ...]:
         "sew both sides to the waistband",
         (left[-1].id, right[-1].id),
         bench.minutes(bench.seam(4 * pair.on_band), ("set up seam", 4)),
-        jobs_=("sew long seams",),
+        jobs=("sew long seams",),
         parts=("waistband",),
     )
     second = _use_stop(bench, pair, sewn.id)
@@ -74,7 +74,7 @@ def _cloth(bench: Bench, pair: SidePair) -> tuple[Task, ...]:
             "cut and mark the panels of both sides",
             ("press",),
             bench.minutes(("cut panel", 4), ("mark channel", lines)),
-            jobs_=("cut cloth",),
+            jobs=("cut cloth",),
             parts=("outer panel", "inner panel"),
         ),
     )
@@ -101,7 +101,7 @@ def _side(bench: Bench, pair: SidePair, side: str, after: tuple[str, ...]) -> tu
             bench.minutes(
                 bench.seam(channels + seams + 2 * pair.pocket), ("set up seam", 2 * len(hoops) + 4)
             ),
-            jobs_=("sew long seams", "press"),
+            jobs=("sew long seams", "press"),
             parts=(f"{name} side",),
         ),
         bench.task(
@@ -112,7 +112,7 @@ def _side(bench: Bench, pair: SidePair, side: str, after: tuple[str, ...]) -> tu
             bench.minutes(
                 ("thread channel", sum(hoop.girth for hoop in hoops)), ("close casing", len(hoops))
             ),
-            jobs_=("sew by hand",),
+            jobs=("sew by hand",),
             parts=ids,
             cautions=("cut-ends",),
         ),
@@ -122,7 +122,7 @@ def _side(bench: Bench, pair: SidePair, side: str, after: tuple[str, ...]) -> tu
             f"sew the ties of the {name} side",
             (f"thread-{name}", "cut-ties"),
             bench.minutes(("sew fixing", 2 * len(hoops))),
-            jobs_=("sew by hand",),
+            jobs=("sew by hand",),
             parts=ids,
         ),
         bench.task(
@@ -131,7 +131,7 @@ def _side(bench: Bench, pair: SidePair, side: str, after: tuple[str, ...]) -> tu
             f"pin the {name} side to the waistband",
             (f"tie-{name}", "make-waistband"),
             bench.minutes(("gather", pair.channels[0].width), ("clip", 6)),
-            jobs_=("clip",),
+            jobs=("clip",),
             parts=(f"{name} side", "waistband"),
         ),
     )
@@ -139,7 +139,6 @@ def _side(bench: Bench, pair: SidePair, side: str, after: tuple[str, ...]) -> tu
 
 def _first_stop(bench: Bench, pair: SidePair, needs: tuple[str, ...]) -> Task:
     """The left side alone, at a door and on a chair."""
-    door = bench.spec.limits.door if bench.spec.limits.door is not None else ADA_DOOR
     low, lowest = _hoops(bench, "L")[-1].id, pair.channels[-1]
     off = 2 * bench.spec.allowances.hoop_tolerance
     return stop_task(
@@ -159,9 +158,8 @@ def _first_stop(bench: Bench, pair: SidePair, needs: tuple[str, ...]) -> Task:
                 " them out; a shorter steel makes it smaller altogether",
             ),
             Condition("side-drop", low, lowest.drop, off, "pin it higher or lower on the waistband"),
-            Condition(
-                "half-door", "left side", door / 2, 0.0, "take shorter steels, or plan to turn sideways"
-            ),
+            Condition("half-door", "left side", bench.spec.limits.doorway / 2, 0.0,
+                      "take shorter steels, or plan to turn sideways"),
             look("side-sits", "left side", "a hoop that catches on the chair's arm or digs in is moved up"),
             look("pocket", "left side", "make the slit longer, or move it to where the hand finds it"),
             look("waistband-at-waist", "waistband", "a side that drags the band down wants a firmer band"),
@@ -171,7 +169,6 @@ def _first_stop(bench: Bench, pair: SidePair, needs: tuple[str, ...]) -> Task:
 
 
 def _use_stop(bench: Bench, pair: SidePair, after: str) -> Task:
-    door = bench.spec.limits.door if bench.spec.limits.door is not None else ADA_DOOR
     return stop_task(
         bench,
         "try-on-2",
@@ -187,14 +184,15 @@ def _use_stop(bench: Bench, pair: SidePair, after: str) -> Task:
                 "one side stands out more: let its ties out, or pin it nearer the back",
             ),
             skirt_clear(bench),
-            Condition("door", "cage", door, 0.0, "turn sideways, or press both sides up under the arms"),
+            Condition("door", "cage", bench.spec.limits.doorway, 0.0,
+                      "turn sideways, or press both sides up under the arms"),
             look(
                 "chair",
                 "cage",
                 "press the sides up, sit, and let them lie on the seat; not in a chair with arms",
             ),
             look("stairs", "cage", "lift the skirt's hem by hand"),
-            look("off-alone", "waistband", "change the fastening for one that opens with one pull"),
+            off_alone(),
         ),
         ("doors", "stairs", "vehicles", "fire", "escape"),
     )

@@ -13,11 +13,11 @@ from hoopwright.supply.cloths import strips_of
 from hoopwright.supply.needs import waist_part
 from hoopwright.work.belt import waistband_tasks
 from hoopwright.work.bench import Bench
+from hoopwright.work.cage_stops import body_stop, hem_stop, use_stop
 from hoopwright.work.finish import finish_tasks
 from hoopwright.work.hoops import join_tasks
 from hoopwright.work.metal import metal_tasks
 from hoopwright.work.model import Task
-from hoopwright.work.stops import body_stop, hem_stop, use_stop
 from hoopwright.work.washing import washing_tasks
 
 
@@ -59,7 +59,7 @@ def _after(task: Task, rest: tuple[Task, ...], bench: Bench) -> Task:
     own = tuple(one.id for one in rest if one.parts[0] in task.parts and task.action.startswith("join"))
     if not own:
         return task
-    return bench.task(task.id, task.action, task.title, (*task.needs, *own), task.minutes, jobs_=("join",),
+    return bench.task(task.id, task.action, task.title, (*task.needs, *own), task.minutes, jobs=("join",),
                       parts=task.parts, cautions=task.cautions)
 
 
@@ -74,14 +74,14 @@ def _panels(bench: Bench, cloth: Petticoat) -> tuple[Task, ...]:
     lines = len(cloth.channels)
     return (
         bench.task("cut-cloth", "cut-cloth", f"cut the {cloth.kind}", ("press",),
-                   bench.minutes(("cut panel", cloth.count)), jobs_=("cut cloth",), parts=(panel.part,)),
+                   bench.minutes(("cut panel", cloth.count)), jobs=("cut cloth",), parts=(panel.part,)),
         bench.task("mark-cloth", "mark-cloth", "mark the channel lines", ("cut-cloth",),
-                   bench.minutes(("mark channel", cloth.count * lines)), jobs_=("mark",),
+                   bench.minutes(("mark channel", cloth.count * lines)), jobs=("mark",),
                    parts=(panel.part,)),
         bench.task("sew-cloth", "sew-cloth", "sew all seams but one, and the hem", ("mark-cloth",),
                    bench.minutes(bench.seam((cloth.count - 1) * panel.height + cloth.hem),
                                  ("set up seam", cloth.count)),
-                   jobs_=("sew long seams", "press"), parts=(panel.part,)),
+                   jobs=("sew long seams", "press"), parts=(panel.part,)),
     )
 
 
@@ -92,14 +92,14 @@ def _channels(bench: Bench, cloth: Petticoat) -> tuple[Task, ...]:
         return (bench.task("sew-tucks", "sew-tucks", "sew the tucks", ("sew-cloth",),
                            bench.minutes(bench.seam(sum(one.girth for one in cloth.channels)),
                                          ("set up seam", count)),
-                           jobs_=("sew long seams", "press"), parts=hoops),)
+                           jobs=("sew long seams", "press"), parts=hoops),)
     return (
         bench.task("cut-strips", "cut-strips", "cut the strips of the casings", ("press",),
-                   bench.minutes(("cut strip", count)), jobs_=("cut cloth",), parts=hoops),
+                   bench.minutes(("cut strip", count)), jobs=("cut cloth",), parts=hoops),
         bench.task("apply-casings", "apply-casings", "sew the casings on", ("sew-cloth", "cut-strips"),
                    bench.minutes(bench.seam(sum(2 * one.strip for one in cloth.channels)),
                                  ("set up seam", 2 * count)),
-                   jobs_=("sew long seams", "press"), parts=hoops),
+                   jobs=("sew long seams", "press"), parts=hoops),
     )
 
 
@@ -107,12 +107,12 @@ def _thread(bench: Bench, hoop: Hoop, needs: tuple[str, ...]) -> Task:
     return bench.task(f"thread-{bench.short(hoop)}", "thread-hoop", f"thread hoop {hoop.id} into its channel",
                       (*needs, f"cut-{bench.short(hoop)}"),
                       bench.minutes(("thread channel", hoop.girth), ("clamp", 1)),
-                      jobs_=("clamp",), parts=(hoop.id,), cautions=("cut-ends",))
+                      jobs=("clamp",), parts=(hoop.id,), cautions=("cut-ends",))
 
 
 def _pin(bench: Bench, needs: tuple[str, ...]) -> Task:
     return bench.task("pin-waist", "pin-waist", "pin the last seam and the waist", needs,
-                      bench.minutes(("pin waist", 1)), jobs_=("clip",), parts=(waist_part(bench.shape),))
+                      bench.minutes(("pin waist", 1)), jobs=("clip",), parts=(waist_part(bench.shape),))
 
 
 def _close(bench: Bench, cloth: Petticoat, needs: tuple[str, ...]) -> Task:
@@ -121,7 +121,7 @@ def _close(bench: Bench, cloth: Petticoat, needs: tuple[str, ...]) -> Task:
                       bench.minutes(bench.seam(panel.height), ("hand seam", 2 * cloth.placket),
                                     ("whip stitch", cloth.feed_gap * len(cloth.channels)),
                                     ("set up seam", 2)),
-                      jobs_=("sew long seams", "sew by hand"), parts=(panel.part,))
+                      jobs=("sew long seams", "sew by hand"), parts=(panel.part,))
 
 
 def waist_tasks(bench: Bench, drawn: bool, top: float, stop: str, seam: str) -> tuple[Task, ...]:
@@ -130,12 +130,12 @@ def waist_tasks(bench: Bench, drawn: bool, top: float, stop: str, seam: str) -> 
         return (bench.task("set-drawstring", "set-drawstring", "turn the waist's edge and draw the string in",
                            (stop, seam, "press"),
                            bench.minutes(bench.seam(top), ("set up seam", 1), ("thread drawstring", 1)),
-                           jobs_=("sew long seams",), parts=("drawstring",)),)
+                           jobs=("sew long seams",), parts=("drawstring",)),)
     sewn_on = bench.task("set-waistband", "set-waistband", "sew the waistband to the petticoat",
                          (stop, seam, "make-waistband"),
                          bench.minutes(bench.seam(2 * bench.shape.waistband.girth), ("gather", top),
                                        ("set up seam", 2)),
-                         jobs_=("sew long seams",), parts=("waistband",))
+                         jobs=("sew long seams",), parts=("waistband",))
     return waistband_tasks(bench, 3, sewn_on)
 
 
@@ -151,9 +151,9 @@ def _flounces(bench: Bench, cloth: Petticoat, after: str) -> tuple[Task, ...]:
                    bench.minutes(("cut strip", strips), bench.seam(sum(
                        strips_of(bench.supply.layouts, one.id) * one.height for one in cloth.flounces)),
                        ("set up seam", strips)),
-                   jobs_=("cut cloth", "sew long seams"), parts=ids),
+                   jobs=("cut cloth", "sew long seams"), parts=ids),
         bench.task("sew-flounces", "sew-flounces", "hem, gather and sew on the flounces",
                    ("cut-flounces", after),
                    bench.minutes(bench.seam(length + on), ("gather", length), ("set up seam", 2 * len(ids))),
-                   jobs_=("sew long seams", "clip"), parts=ids),
+                   jobs=("sew long seams", "clip"), parts=ids),
     )

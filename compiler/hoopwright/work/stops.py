@@ -1,122 +1,9 @@
-"""The stops to try it on: what must be true, measured where it can be, and what to change when it is not."""
+"""What every stop to try it on shares: the task, and conditions that hold whatever is worn."""
 
 from __future__ import annotations
 
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Condition, Task
-
-ADA_DOOR = 0.8128
-"""Clear width of a public door when the spec names none, m: 32 in, 2010 ADA Standards 404.2.3."""
-
-_SAME_ALL_ROUND = (
-    "off by the same all round: take it up or let it down at the waistband; off at one tape: move "
-    "that tape's marks"
-)
-_ON_CLOTH = (
-    "off by the same all round: sew the waistband on so much higher or lower on the cloth; off at one "
-    "place: only there"
-)
-_HEM_POINTS = ("front", "side", "back")
-
-
-def body_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
-    """First stop: hoops clipped, ends clamped, on the body with the skirt on."""
-    hem = bench.shape.hoops[-1]
-    return stop_task(
-        bench,
-        "try-on-1",
-        "try-on-body",
-        "try it on: clipped, skirt on",
-        needs,
-        (
-            waist_closed(bench),
-            *_hem(bench),
-            *_level(bench),
-            *_drawn(bench),
-            skirt_clear(bench),
-            *_behind(bench),
-            look(
-                "waistband-at-waist",
-                "waistband",
-                "move the fastening, or the waist as closed is not the waist measured",
-            ),
-            look("no-contact", "cage", "lower the hoop that touches, or give it more girth"),
-            look(
-                "hangs-upright",
-                "cage",
-                "a cage that swings on to the legs wants a pad or hip ties at the back",
-            ),
-            look("clamps-hold", hem.id, "clip and clamp again before anything is judged"),
-            _smooth(bench, "one hoop shows: move only its marks, or change its girth at the lap"),
-        ),
-        ("fire", "escape"),
-    )
-
-
-def hem_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
-    """Second stop: joined and sewn but for the hem, petticoats and show shoes on."""
-    return stop_task(
-        bench,
-        "try-on-2",
-        "try-on-hem",
-        "try it on: level the hem",
-        needs,
-        (
-            waist_closed(bench),
-            *_hem(bench),
-            skirt_clear(bench),
-            look(
-                "hangs-upright",
-                "cage",
-                "a cage that swings on to the legs wants a pad or hip ties at the back",
-            ),
-            _smooth(bench, "one hoop shows: move only its marks"),
-        ),
-        ("fire",),
-    )
-
-
-def use_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
-    """Third stop: finished, and used - door, chair, stairs, off alone."""
-    limits, hem = bench.spec.limits, bench.shape.hoops[-1]
-    door = limits.door if limits.door is not None else ADA_DOOR
-    again = Condition(
-        "round-again",
-        hem.id,
-        hem.plan.width,
-        hem.plan.width * limits.out_of_round,
-        "the hoop has taken a set: bend it back by hand, or take thinner or springier stock",
-    )
-    return stop_task(
-        bench,
-        "try-on-3",
-        "try-on-use",
-        "try it in use: door, chair, stairs, off alone",
-        needs,
-        (
-            Condition(
-                "door",
-                "cage",
-                door,
-                0.0,
-                "press the hem hoop narrow at the sides, or go through sideways; if "
-                "neither does, the hem is too wide or too stiff for this door",
-            ),
-            again,
-            Condition(
-                "hem-height-again",
-                hem.id,
-                bench.spec.shape.hem_off_floor,
-                bench.spec.allowances.hem_tolerance,
-                "a fixing has slipped: find it, set it back to its mark and sew it again"
-                if bench.shape.petticoat is None else "a seam has given way: find it and sew it again",
-            ),
-            look("chair", "cage", "lift the back hoops on to the seat's edge before sitting; practise"),
-            look("stairs", "cage", "lift the hem by hand; a cage that cannot be lifted is too low"),
-            look("off-alone", "waistband", "change the fastening for one that opens with one pull"),
-        ),
-        ("doors", "stairs", "vehicles", "fire", "escape"),
-    )
 
 
 def stop_task(
@@ -138,7 +25,7 @@ def stop_task(
         title,
         needs,
         bench.minutes((rate, 1)),
-        jobs_=jobs,
+        jobs=jobs,
         parts=("cage",),
         cautions=cautions,
         conditions=conditions,
@@ -156,68 +43,6 @@ def waist_closed(bench: Bench) -> Condition:
     )
 
 
-def _drawn(bench: Bench) -> tuple[Condition, ...]:
-    """Width and depth of a hoop drawn by ties, and the chord and reach of the lowest half hoop."""
-    tolerance = 2 * bench.spec.allowances.hoop_tolerance
-    crossed = [tie.hoop for tie in bench.shape.ties if tie.kind == "cross"]
-    found: list[Condition] = []
-    if crossed:
-        hoop = bench.shape.hoop(crossed[-1])
-        mend = "let the ties out, or take them in, by as much as the hoop is off; the others in proportion"
-        found += [Condition("oval-width", hoop.id, hoop.plan.width, tolerance, mend),
-                  Condition("oval-depth", hoop.id, hoop.plan.depth, tolerance, mend)]
-    held = [tie for tie in bench.shape.ties if tie.kind in ("chord", "lacing")]
-    if held:
-        tie, hoop = held[-1], bench.shape.hoop(held[-1].hoop)
-        mend = "draw lacing or ties closer and it stands out further; let them out and it lies flatter"
-        found += [Condition("chord-set", hoop.id, tie.length, tolerance, mend),
-                  Condition("stands-out", hoop.id, hoop.plan.depth, tolerance, mend)]
-    return tuple(found)
-
-
-def _behind(bench: Bench) -> tuple[Condition, ...]:
-    """What half hoops and open hoops have to do at once."""
-    found: list[Condition] = []
-    if any(hoop.plan.kind == "bow" for hoop in bench.shape.hoops):
-        found.append(look("sitting", "cage", "a steel that digs in lies too low or too close: move it up, or"
-                           " let its chord out"))
-    if any(tie.kind == "strap" for tie in bench.shape.ties):
-        found.append(look("steps-in", "cage", "open one hoop more, or move the straps' hooks to where the"
-                           " hand finds them"))
-    return tuple(found)
-
-
-def _hem(bench: Bench) -> tuple[Condition, ...]:
-    hem, spec = bench.shape.hoops[-1], bench.spec
-    return tuple(
-        Condition(
-            f"hem-height-{point}",
-            hem.id,
-            spec.shape.hem_off_floor,
-            spec.allowances.hem_tolerance,
-            _SAME_ALL_ROUND if bench.shape.petticoat is None else _ON_CLOTH,
-        )
-        for point in (_HEM_POINTS if hem.closed else _HEM_POINTS[1:])
-    )
-
-
-def _level(bench: Bench) -> tuple[Condition, ...]:
-    """One hoop half-way down, measured at front, sides and back before the skirt goes on."""
-    hoops = [hoop for hoop in bench.shape.hoops[:-1] if hoop.fixings]
-    if not hoops:
-        return ()
-    middle = hoops[len(hoops) // 2]
-    return (
-        Condition(
-            "hoop-level",
-            middle.id,
-            middle.height,
-            bench.spec.allowances.hem_tolerance,
-            "only this hoop is off: move only its marks",
-        ),
-    )
-
-
 def skirt_clear(bench: Bench) -> Condition:
     """The skirt's hem clears the floor all round."""
     return Condition(
@@ -231,11 +56,11 @@ def skirt_clear(bench: Bench) -> Condition:
     )
 
 
-def _smooth(bench: Bench, mend: str) -> Condition:
-    over = "one hoop shows: change its girth at the lap, or wear a petticoat over it"
-    return look("line-smooth", "skirt", mend if bench.shape.petticoat is None else over)
-
-
 def look(key: str, part: str, mend: str) -> Condition:
     """A condition that is looked at, not measured."""
     return Condition(key, part, None, None, mend)
+
+
+def off_alone() -> Condition:
+    """The wearer gets out of it by herself."""
+    return look("off-alone", "waistband", "change the fastening for one that opens with one pull")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from hoopwright.work.bench import Bench
+from hoopwright.work.cage_stops import body_stop, hem_stop, use_stop
 from hoopwright.work.cloth import cloth_tasks
 from hoopwright.work.finish import finish_tasks
 from hoopwright.work.hoops import (
@@ -17,7 +18,6 @@ from hoopwright.work.hoops import (
 )
 from hoopwright.work.metal import metal_tasks
 from hoopwright.work.model import Task
-from hoopwright.work.stops import body_stop, hem_stop, use_stop
 from hoopwright.work.ties import cut_tie_tasks, needed_early, pin_tasks, sew_tie_tasks
 
 
@@ -79,6 +79,6 @@ def _trim(bench: Bench, needs: tuple[str, ...]) -> Task:
         "wrap, trim and sew the ends of the tapes",
         needs,
         bench.minutes(("trim tape", len(tapes))),
-        jobs_=("sew by hand",),
+        jobs=("sew by hand",),
         parts=tuple(tape.id for tape in tapes),
     )

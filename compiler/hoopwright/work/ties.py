@@ -32,7 +32,7 @@ def cut_tie_tasks(bench: Bench) -> tuple[Task, ...]:
         tasks.append(bench.task(
             "cut-ties", "cut-ties", "mark and cut the ties", ("press",),
             bench.minutes(("mark tape", len(ties)), ("cut tape", len(ties))),
-            jobs_=("cut cloth",), parts=tuple(tie.id for tie in ties),
+            jobs=("cut cloth",), parts=tuple(tie.id for tie in ties),
         ))
     panels = [panel for panel in bench.shape.panels if panel.part == LACED]
     if panels and bench.spec.build.lacing is not None:
@@ -40,11 +40,11 @@ def cut_tie_tasks(bench: Bench) -> tuple[Task, ...]:
         tasks.append(bench.task(
             "cut-panels", "cut-panels", "cut the lacing panels", ("press",),
             bench.minutes(("cut strip", sum(panel.count for panel in panels))),
-            jobs_=("cut cloth",), parts=("lacing panel",),
+            jobs=("cut cloth",), parts=("lacing panel",),
         ))
         tasks.append(bench.task(
             "sew-panels", "sew-panels", "turn in and sew the edges of the lacing panels", ("cut-panels",),
-            bench.minutes(bench.seam(run), ("set up seam", 4)), jobs_=("sew long seams",),
+            bench.minutes(bench.seam(run), ("set up seam", 4)), jobs=("sew long seams",),
             parts=("lacing panel",),
         ))
     return tuple(tasks)
@@ -59,7 +59,7 @@ def pin_tasks(bench: Bench, hoops: tuple[Hoop, ...]) -> tuple[Task, ...]:
             name = bench.short(hoop)
             tasks.append(bench.task(
                 f"pin-ties-{name}", "pin-ties", f"pin the ties of hoop {hoop.id}",
-                ("cut-ties", f"clip-{name}"), bench.minutes(("clip", 2 * len(ties))), jobs_=("clip",),
+                ("cut-ties", f"clip-{name}"), bench.minutes(("clip", 2 * len(ties))), jobs=("clip",),
                 parts=(hoop.id,),
             ))
     laced = tuple(hoop for hoop in hoops if _laced(bench, hoop))
@@ -67,7 +67,7 @@ def pin_tasks(bench: Bench, hoops: tuple[Hoop, ...]) -> tuple[Task, ...]:
         tasks.append(bench.task(
             "lace-for-now", "lace-for-now", "pin the lacing panels to the hoops' ends and lace them for now",
             ("sew-panels", *(f"clip-{bench.short(hoop)}" for hoop in laced)),
-            bench.minutes(("clip", 4 * len(laced))), jobs_=("clip",),
+            bench.minutes(("clip", 4 * len(laced))), jobs=("clip",),
             parts=("lacing panel", *(hoop.id for hoop in laced)),
         ))
     return tuple(tasks)
@@ -84,19 +84,19 @@ def sew_tie_tasks(bench: Bench, after: tuple[str, ...]) -> tuple[Task, ...]:
             tasks.append(bench.task(
                 f"sew-ties-{name}", "sew-ties", f"sew the ties of hoop {hoop.id}",
                 (*after, *((sewn[hoop.id],) if hoop.id in sewn else ())),
-                bench.minutes(("sew fixing", 2 * len(ties))), jobs_=("sew by hand",), parts=(hoop.id,),
+                bench.minutes(("sew fixing", 2 * len(ties))), jobs=("sew by hand",), parts=(hoop.id,),
             ))
     if any(_laced(bench, hoop) for hoop in bench.shape.hoops):
         count = eyelet_count(bench.spec, bench.shape.panels)
         edge = 2 * sum(panel.height for panel in bench.shape.panels)
         tasks.append(bench.task(
             "sew-panels-on", "sew-panels-on", "sew the lacing panels to the ends of the hoops", after,
-            bench.minutes(("whip stitch", edge), ("set up seam", 2)), jobs_=("sew by hand",),
+            bench.minutes(("whip stitch", edge), ("set up seam", 2)), jobs=("sew by hand",),
             parts=("lacing panel",),
         ))
         tasks.append(bench.task(
             "set-eyelets", "set-eyelets", "set the eyelets and lace the panels", ("sew-panels-on",),
-            bench.minutes(("set eyelet", count)), jobs_=("sew by hand",), parts=("lacing panel",),
+            bench.minutes(("set eyelet", count)), jobs=("sew by hand",), parts=("lacing panel",),
         ))
     return tuple(tasks)
 

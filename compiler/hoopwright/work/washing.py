@@ -17,5 +17,5 @@ def washing_tasks(bench: Bench, goods: Iterable[str], *, cloth: bool = True) -> 
         bench.task("wash", "wash", "wash tape and cloth", (), bench.minutes(("wash", 1)), parts=parts,
                    wait=DRYING),
         bench.task("press", "press", "press tape and cloth", ("wash",), bench.minutes(("press", 1)),
-                   jobs_=("press",), parts=parts, cautions=("flammability",) if cloth else ()),
+                   jobs=("press",), parts=parts, cautions=("flammability",) if cloth else ()),
     )

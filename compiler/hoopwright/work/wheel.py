@@ -12,16 +12,9 @@ from hoopwright.work.casings import casing_tasks
 from hoopwright.work.finish import finish_tasks
 from hoopwright.work.hoops import join_tasks
 from hoopwright.work.metal import metal_tasks
-from hoopwright.work.model import Condition, Task
-from hoopwright.work.stops import ADA_DOOR, look, skirt_clear, stop_task, waist_closed
+from hoopwright.work.model import Task
 from hoopwright.work.washing import washing_tasks
-
-_TILT = (
-    "too low behind or too high in front: a thicker roll behind, or hold the front down with a tape to the"
-    " corset; too high behind: a thinner one"
-)
-_TOLERANCE = 2.0
-"""Times the hem's tolerance by which the rim may lie off: a roll gives (our judgement)."""
+from hoopwright.work.wheel_stops import skirt_stop, tilt_stop, use_stop
 
 
 def wheel_tasks(bench: Bench) -> tuple[Task, ...]:
@@ -39,7 +32,7 @@ def wheel_tasks(bench: Bench) -> tuple[Task, ...]:
         "mark the spokes on the rings",
         (joined, *(task.id for task in covered), *_cut(bench)),
         bench.minutes(("mark hoop", len(bench.shape.hoops)), ("mark on hoop", wheel.fixings)),
-        jobs_=("mark",),
+        jobs=("mark",),
         parts=tuple(hoop.id for hoop in bench.shape.hoops),
     )
     bound = bench.task(
@@ -48,7 +41,7 @@ def wheel_tasks(bench: Bench) -> tuple[Task, ...]:
         "bind the spokes to the rings",
         ("mark-rings", "cut-spokes"),
         bench.minutes(("bind crossing", wheel.fixings)),
-        jobs_=("sew by hand",),
+        jobs=("sew by hand",),
         parts=("wheel",),
     )
     around = bench.shape.hoops[0].girth
@@ -58,13 +51,13 @@ def wheel_tasks(bench: Bench) -> tuple[Task, ...]:
         "sew the wheel to the waistband",
         ("bind-wheel", "make-waistband"),
         bench.minutes(("hand seam", around), ("set up seam", 1)),
-        jobs_=("sew by hand",),
+        jobs=("sew by hand",),
         parts=("wheel", "waistband"),
     )
-    first = _tilt_stop(bench, wheel, ("set-wheel", "sew-fastening", "stuff-roll"))
+    first = tilt_stop(bench, wheel, ("set-wheel", "sew-fastening", "stuff-roll"))
     cover = _cover(bench, wheel, first.id)
-    second = _skirt_stop(bench, cover[-1].id)
-    third = _use_stop(bench, wheel, second.id)
+    second = skirt_stop(bench, cover[-1].id)
+    third = use_stop(bench, wheel, second.id)
     return (
         *metal,
         *covered,
@@ -92,7 +85,7 @@ def _spokes(bench: Bench, wheel: Wheel) -> Task:
         "cut and mark the spokes",
         ("test-stock",),
         bench.minutes(("cut spoke", len(wheel.spokes)), ("mark on hoop", wheel.fixings)),
-        jobs_=("cut stock",),
+        jobs=("cut stock",),
         parts=tuple(spoke.id for spoke in wheel.spokes),
         cautions=("cut-ends",),
     )
@@ -113,7 +106,7 @@ def _cased(bench: Bench) -> tuple[Task, ...]:
                 f"put the casing on ring {hoop.id}",
                 (bench.whole(hoop), ready),
                 bench.minutes(("thread casing", hoop.girth)),
-                jobs_=("clip",),
+                jobs=("clip",),
                 parts=(hoop.id,),
                 cautions=("cut-ends",),
             )
@@ -146,7 +139,7 @@ def _cloth(bench: Bench, wheel: Wheel) -> tuple[Task, ...]:
             "cut the roll",
             ("press",),
             bench.minutes(("cut strip", 1)),
-            jobs_=("cut cloth",),
+            jobs=("cut cloth",),
             parts=("roll",),
         ),
         bench.task(
@@ -155,45 +148,9 @@ def _cloth(bench: Bench, wheel: Wheel) -> tuple[Task, ...]:
             "sew and stuff the roll",
             ("cut-roll", "make-waistband"),
             bench.minutes(bench.seam(sum(wheel.roll_cut)), ("stuff roll", 1), ("set up seam", 2)),
-            jobs_=("sew long seams", "sew by hand"),
+            jobs=("sew long seams", "sew by hand"),
             parts=("roll",),
         ),
-    )
-
-
-def _tilt_stop(bench: Bench, wheel: Wheel, needs: tuple[str, ...]) -> Task:
-    rim, off = bench.shape.hoops[-1].id, _TOLERANCE * bench.spec.allowances.hem_tolerance
-    heights = [
-        Condition(key, rim, wheel.rim[k].height, off, _TILT)
-        for key, k in (("rim-front", 0), ("rim-sides", 2), ("rim-back", 4))
-    ]
-    return stop_task(
-        bench,
-        "try-on-1",
-        "try-on-body",
-        "try on the bare wheel: its tilt",
-        needs,
-        (
-            waist_closed(bench),
-            *heights,
-            look(
-                "rim-loaded",
-                rim,
-                "more spokes, a stiffer strip for them stood on edge, or a tape from the rim over"
-                " the shoulder",
-            ),
-            look(
-                "wheel-on-roll",
-                "roll",
-                "sew the roll to the waistband where it slips, stuff it where it is thin",
-            ),
-            look(
-                "waistband-at-waist",
-                "waistband",
-                "move the fastening, or the waist as closed is not the waist measured",
-            ),
-        ),
-        ("fire", "escape"),
     )
 
 
@@ -207,7 +164,7 @@ def _cover(bench: Bench, wheel: Wheel, after: str) -> tuple[Task, ...]:
             "cut the cover",
             ("press", after),
             bench.minutes(("cut cover", pieces)),
-            jobs_=("cut cloth",),
+            jobs=("cut cloth",),
             parts=("cover",),
         ),
         bench.task(
@@ -220,60 +177,7 @@ def _cover(bench: Bench, wheel: Wheel, after: str) -> tuple[Task, ...]:
                 ("hand seam", bench.shape.hoops[-1].girth + 2 * wheel.slit),
                 ("set up seam", 2 + pieces),
             ),
-            jobs_=("sew by hand", "clip"),
+            jobs=("sew by hand", "clip"),
             parts=("cover",),
         ),
-    )
-
-
-def _skirt_stop(bench: Bench, after: str) -> Task:
-    return stop_task(
-        bench,
-        "try-on-2",
-        "try-on-hem",
-        "try it on: level the skirt's hem",
-        (after,),
-        (
-            waist_closed(bench),
-            skirt_clear(bench),
-            look(
-                "line-smooth",
-                "skirt",
-                "a ring or the edge of the rim shows: a frill of the skirt's own cloth over"
-                " the cover hides it",
-            ),
-        ),
-        ("fire",),
-    )
-
-
-def _use_stop(bench: Bench, wheel: Wheel, after: str) -> Task:
-    rim, off = bench.shape.hoops[-1].id, _TOLERANCE * bench.spec.allowances.hem_tolerance
-    slipped = "a binding has slipped or a spoke has bent: find it, straighten it and bind it again"
-    again = [
-        Condition(key, rim, wheel.rim[k].height, off, slipped)
-        for key, k in (("rim-front-again", 0), ("rim-back-again", 4))
-    ]
-    door = bench.spec.limits.door if bench.spec.limits.door is not None else ADA_DOOR
-    return stop_task(
-        bench,
-        "try-on-3",
-        "try-on-use",
-        "try it in use: door, chair, stairs, off alone",
-        (after,),
-        (
-            Condition(
-                "door",
-                "cage",
-                door,
-                0.0,
-                "tip the wheel up on one side with both hands; if it does not pass so,"
-                " choose another way or another width",
-            ),
-            *again,
-            look("stool", "cage", "take one without arms and sit on its edge, the wheel lifted behind; practise"),
-            look("stairs", "cage", "somebody goes before on stairs: the wearer does not see her feet"),
-            look("off-alone", "waistband", "change the fastening for one that opens with one pull"),
-        ),
-        ("doors", "stairs", "vehicles", "fire", "escape"),
     )

@@ -7,7 +7,7 @@ from hoopwright.plan.naming import named
 from hoopwright.render.quantities import Printer
 from hoopwright.render.views.corded import corded_rows
 from hoopwright.render.views.facts import Facts, cage_weight
-from hoopwright.render.views.sides import sides_rows
+from hoopwright.render.views.pair import pair_rows
 from hoopwright.render.views.wheel import wheel_rows
 from hoopwright.render.words import counted, listed, plain_key
 from hoopwright.source.record import record
@@ -81,7 +81,7 @@ def _size_rows(plan: Plan, facts: Facts, p: Printer) -> list[tuple[str, str]]:
     wearer = ", ".join(filter(None, (spec.wearer.name, stature, f"hips {p.length(spec.wearer.hip)}",
                                      f"waist {p.length(spec.wearer.waist)}")))
     gap = f", {facts.front_gap} apart at the front" if facts.front_gap else ""
-    frame = wheel_rows(plan) or sides_rows(plan)
+    frame = wheel_rows(plan) or pair_rows(plan)
     return [
         ("Wearer", f"{wearer}, {_heights(plan, p)}"),
         *(corded_rows(plan) or (

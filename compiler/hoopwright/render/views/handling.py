@@ -6,7 +6,6 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.source import quantity
 from hoopwright.source.record import record
-from hoopwright.strength.handling import USUAL_DOOR
 from hoopwright.strength.model import Handling, Situation
 
 PUSHES = ((2.0, "hardly at all"), (10.0, "a finger holds it"), (40.0, "one hand holds it"),
@@ -66,7 +65,7 @@ def _untouched(situation: Situation, plan: Plan, p: Printer) -> str:
     limits = plan.spec.limits
     return {
         "chair": "no hoop is bent by sitting down",
-        "door": f"every hoop passes {p.length(limits.door or USUAL_DOOR)} as it is",
+        "door": f"every hoop passes {p.length(limits.doorway)} as it is",
         "car": f"every hoop has room in {p.length(limits.car)}",
         "bag": f"no closed hoop is wider than {p.length(limits.bag)}",
     }.get(situation, "")
@@ -79,7 +78,7 @@ def _happens(found: Handling, plan: Plan, p: Printer) -> str:
         return (f"lies {lies.lies}, on a seat {p.length(limits.chair.height)} high and"
                 f" {p.length(limits.chair.depth)} deep")
     return {
-        "door": f"is pressed narrow to {p.length(limits.door or USUAL_DOOR)}",
+        "door": f"is pressed narrow to {p.length(limits.doorway)}",
         "car": f"is drawn in to {p.length(limits.car)}",
         "bag": "is folded into three",
     }.get(found.situation, "")

@@ -61,7 +61,7 @@ def draw_corded(spec: Spec, waist: Waist) -> Shape:
     skirt = over_petticoats(skirt_over(waist, rings, body, spec.skirt_off_floor), spec.load)
     shares = [k / _PROFILE_POINTS for k in range(_PROFILE_POINTS + 1)]
     return Shape(
-        (wearer.front, wearer.left, wearer.back, wearer.right), (), (), waistband(spec), None, body.rows, (), skirt,
+        spec.wearer.waist_heights, (), (), waistband(spec), None, body.rows, (), skirt,
         tuple((top + (cloth.hem_height - top) * s, radius + (low - radius) * s) for s in shares),
         edge_checks(spec), panels=_panels(cloth, cords, spec.allowances.seam), corded=cloth,
     )

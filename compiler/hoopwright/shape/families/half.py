@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Sequence
 from functools import lru_cache
-from math import atan2, hypot, pi, sqrt
+from math import atan2, cos, pi, sin, sqrt
 
 from hoopwright.shape.body import Body, body_of
 from hoopwright.shape.curves import bow
@@ -79,8 +79,6 @@ def _bow_path(line: Bow, set_back: float) -> tuple[XY, ...]:
 def ray(path: Sequence[XY], angle: float) -> float | None:
     """Distance from the origin at which a ray in a polar direction (0 front, pi/2 left) meets a line last,
     m."""
-    from math import cos, sin
-
     dx, dy = sin(angle), cos(angle)
     best: float | None = None
     for (x0, y0), (x1, y1) in itertools.pairwise(path):
@@ -157,24 +155,3 @@ def half_hoops(spec: Spec, waist: Waist, levels: Levels) -> HalfHoops:
         top = bow.of_reach(plan.chord.top, plan.reach.top).length
         low = bow.of_reach(plan.chord.low, plan.reach.low).length
     return HalfHoops(plan, levels, body_of(spec), top, low, spec.shape.hem_girth)
-
-
-def hull_girth(points: Sequence[XY]) -> float:
-    """Girth of the convex outline round points, m."""
-    ordered = sorted(set(points))
-    if len(ordered) < 3:
-        return 0.0
-
-    def chain(run: Sequence[XY]) -> list[XY]:
-        found: list[XY] = []
-        for x, y in run:
-            while len(found) > 1:
-                (x0, y0), (x1, y1) = found[-2], found[-1]
-                if (x1 - x0) * (y - y0) - (y1 - y0) * (x - x0) > 0:
-                    break
-                found.pop()
-            found.append((x, y))
-        return found
-
-    ring = chain(ordered)[:-1] + chain(ordered[::-1])[:-1]
-    return sum(hypot(b[0] - a[0], b[1] - a[1]) for a, b in zip(ring, ring[1:] + ring[:1], strict=True))

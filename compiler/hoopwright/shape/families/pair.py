@@ -1,12 +1,9 @@
 """Side hoops: half ovals at each side of the hips, in the channels of an outer panel sewn to an inner one.
 
 Each hoop is half of an ellipse, ``front_to_back`` deep where it lies on the hip and standing out by its
-reach;
-its channel is that long (half the true perimeter), its steel a little shorter. The ends of the steel are held
+reach; its channel is that long (half the true perimeter), its steel a little shorter. The ends of the steel are held
 by the inner panel and a tie inside, so that by itself it lies in a bow (an elastica), which the shape keeps
-beside the wished half oval. The inner panel follows the side of the body; down the middle of the outer panel
-it is as far as from the waistband over the hoops. Where the outer panel's edge is longer than the inner one's
-it is gathered in.
+beside the wished half oval.
 """
 
 from __future__ import annotations
@@ -18,25 +15,21 @@ from hoopwright.shape import lengths
 from hoopwright.shape.body import Body, body_of
 from hoopwright.shape.clearance import door_check
 from hoopwright.shape.curves import bow
-from hoopwright.shape.curves.ellipse import Ellipse, perimeter, reach
+from hoopwright.shape.curves.ellipse import perimeter
 from hoopwright.shape.families import problems
-from hoopwright.shape.families.half import hull_girth
+from hoopwright.shape.families.pair_panels import eased, side_panels
 from hoopwright.shape.impossible import Impossible
 from hoopwright.shape.model import (
     XY,
     Hoop,
     HoopPlace,
-    Panel,
     PlanOutline,
-    Rule,
-    Seam,
     Shape,
     SideChannel,
     SidePair,
-    Skirt,
     Tie,
 )
-from hoopwright.shape.skirt import upper_hull
+from hoopwright.shape.skirt import skirt_over_sides
 from hoopwright.shape.waist import Waist
 from hoopwright.source.quantity import length_text
 from hoopwright.spec.model import PairPlan, SideBuild, Spec
@@ -65,6 +58,7 @@ def draw_pair(spec: Spec, waist: Waist) -> Shape:
         for side, sign in SIDES
         for k in range(len(channels))
     )
+    outs = tuple((waist.side - one.drop, hip + one.wished) for one in channels)
     across = 2 * hip + 2 * max(one.wished for one in channels)
     pair = SidePair(
         plan.front_to_back,
@@ -75,20 +69,19 @@ def draw_pair(spec: Spec, waist: Waist) -> Shape:
         build.at,
         _pocket(spec, build, channels),
         lengths.channel(spec.build.hoops.material.section),
-        _ease(channels),
+        eased(channels),
         channels,
     )
-    wearer = spec.wearer
     return Shape(
-        (wearer.front, wearer.left, wearer.back, wearer.right),
+        spec.wearer.waist_heights,
         hoops,
         (),
         lengths.waistband(spec),
         None,
         body.rows,
         (),
-        _skirt(spec, waist, body, hoops, channels, hip),
-        (waist.side_start, *((waist.side - one.drop, hip + one.wished) for one in channels)),
+        skirt_over_sides(spec, waist, body, hoops, outs),
+        (waist.side_start, *outs),
         (
             door_check(
                 spec,
@@ -98,7 +91,7 @@ def draw_pair(spec: Spec, waist: Waist) -> Shape:
             ),
         ),
         ties=_ties(build, plan, channels),
-        panels=_panels(spec, pair),
+        panels=side_panels(spec, pair),
         sides=pair,
     )
 
@@ -221,116 +214,3 @@ def _ties(build: SideBuild, plan: PairPlan, channels: tuple[SideChannel, ...]) -
                 )
             )
     return tuple(found)
-
-
-def _edges(channels: tuple[SideChannel, ...]) -> tuple[float, float]:
-    """Length of an outer panel's edge and of an inner panel's, from the waist to the lowest hoop, m."""
-    rows = [(0.0, channels[0].width), *((one.down, one.width) for one in channels)]
-    outer = sum(hypot(b[0] - a[0], (b[1] - a[1]) / 2) for a, b in pairwise(rows))
-    return outer, channels[-1].inner
-
-
-def _ease(channels: tuple[SideChannel, ...]) -> float:
-    outer, inner = _edges(channels)
-    return max(0.0, outer - inner)
-
-
-def _panels(spec: Spec, pair: SidePair) -> tuple[Panel, ...]:
-    """Outer and inner panel, two of each, as cut."""
-    seam, edge = spec.allowances.seam, pair.channel / 2 + spec.allowances.seam
-    slant, widest = pair.channels[-1].down, max(one.width for one in pair.channels)
-    middle = widest / 2 + seam
-    rows = [
-        (0.0, pair.channels[-1].width),
-        *((edge + slant - one.down, one.width) for one in reversed(pair.channels)),
-        (edge + slant + seam, pair.channels[0].width),
-    ]
-    right = [(middle + width / 2 + seam, y) for y, width in rows]
-    left = [(middle - width / 2 - seam, y) for y, width in reversed(rows)]
-    outline = (left[-1], *right, *left[:-1])
-    high = rows[-1][0]
-    rules = tuple(
-        Rule(
-            " and ".join(one.hoops),
-            (
-                (middle - one.width / 2, edge + slant - one.down),
-                (middle + one.width / 2, edge + slant - one.down),
-            ),
-            edge + slant - one.down,
-        )
-        for one in pair.channels
-    )
-    if pair.pocket:
-        top = high - seam - spec.build.waistband.width
-        rules = (*rules, Rule("pocket slit", ((middle, top - pair.pocket), (middle, top)), top - pair.pocket))
-    corner = len(rows)
-    outer = Panel(
-        "outer panel",
-        2,
-        pair.material,
-        outline,
-        widest + 2 * seam,
-        high,
-        "up",
-        (Seam((1, corner), "inner panel", seam), Seam((corner, corner + 1), "waistband", seam)),
-        rules,
-    )
-    wide, deep = pair.front_to_back + 2 * seam, pair.channels[-1].inner + edge + seam
-    inner = Panel(
-        "inner panel",
-        2,
-        pair.material,
-        ((0.0, 0.0), (wide, 0.0), (wide, deep), (0.0, deep)),
-        wide,
-        deep,
-        "up",
-        (Seam((1, 2), "outer panel", seam), Seam((2, 3), "waistband", seam)),
-        tuple(
-            Rule(
-                f"ties {' and '.join(one.hoops)}",
-                ((seam, deep - seam - one.inner), (wide - seam, deep - seam - one.inner)),
-                deep - seam - one.inner,
-            )
-            for one in pair.channels
-        ),
-    )
-    return (outer, inner)
-
-
-def _skirt(
-    spec: Spec,
-    waist: Waist,
-    body: Body,
-    hoops: tuple[Hoop, ...],
-    channels: tuple[SideChannel, ...],
-    hip: float,
-) -> Skirt:
-    """The skirt over them: on the body in front and behind, over the hoops at the sides; its hem is as
-    wide as the line round both."""
-
-    def over(angle: float, fraction: float, beyond: list[XY]) -> float:
-        start = (waist.height(fraction), reach(waist.outline, angle))
-        points = sorted(
-            [
-                *(
-                    (row.height, reach(Ellipse(row.width / 2, row.depth / 2), angle))
-                    for row in body.rows
-                    if row.height < start[0]
-                ),
-                *beyond,
-            ],
-            reverse=True,
-        )
-        far = max(out for _, out in (start, *points))
-        line = upper_hull([start, *points, (spec.skirt_off_floor, far)])
-        return sum(hypot(a[0] - b[0], a[1] - b[1]) for a, b in pairwise(line))
-
-    outs = [(waist.side - one.drop, hip + one.wished) for one in channels]
-    side = (over(pi / 2, 0.25, outs) + over(-pi / 2, 0.75, outs)) / 2
-    points = [point for hoop in hoops for point in hoop.plan.path]
-    points += [
-        (row.width / 2 * sin(t), row.depth / 2 * cos(t))
-        for row in body.rows
-        for t in (2 * pi * k / 72 for k in range(72))
-    ]
-    return Skirt(over(0.0, 0.0, []), side, over(pi, 0.5, []), hull_girth(points), spec.skirt_off_floor)

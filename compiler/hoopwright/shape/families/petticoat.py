@@ -77,7 +77,7 @@ def head(spec: Spec, drawn: bool) -> float:
     """What a panel needs above the waist's line at the side: to be levelled where the waist is higher, and to
     be sewn in, or turned over a drawstring."""
     wearer, seam = spec.wearer, spec.allowances.seam
-    higher = max(wearer.front, wearer.left, wearer.right, wearer.back) - wearer.side
+    higher = max(wearer.waist_heights) - wearer.side
     return higher + (seam + spec.build.waistband.width if drawn else seam)
 
 

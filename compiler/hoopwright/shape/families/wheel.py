@@ -1,7 +1,6 @@
 """The wheel of a drum farthingale: rings inside each other in one tilted plane, on spokes from waist to rim.
 
-In the wheel's own plane the ring round the hole is the waist's oval about the waist's centre, the rim a
-circle
+In the wheel's own plane the ring round the hole is the waist's oval about the waist's centre, the rim a circle
 whose centre lies set back; rings between are even between the two, so that a spoke from a point of the hole
 to the same parameter of the rim is straight and meets every ring at equal steps. Where the rim drops, rings
 lie lower in the same share. The whole is turned about the line through the waist's centre from left to
@@ -15,20 +14,18 @@ from math import cos, dist, hypot, pi, sin
 from hoopwright.shape import lengths
 from hoopwright.shape.body import body_of
 from hoopwright.shape.clearance import door_check, hem_checks
-from hoopwright.shape.curves.ellipse import Ellipse, fraction_at, parameter_at, point_at, reach
+from hoopwright.shape.curves.ellipse import Ellipse, fraction_at, parameter_at, reach
 from hoopwright.shape.families import problems
+from hoopwright.shape.families.wheel_cover import cover_and_roll
 from hoopwright.shape.impossible import Impossible
 from hoopwright.shape.judge import judged
 from hoopwright.shape.model import (
     Fixing,
     Hoop,
     HoopPlace,
-    Panel,
     PlanOutline,
     Point,
     RimPoint,
-    Rule,
-    Seam,
     Shape,
     Skirt,
     Spoke,
@@ -49,14 +46,19 @@ _POINTS = 72
 
 @record(frozen=True, slots=True)
 class Plane:
-    """The wheel's plane: hole and rim as ellipses about the waist's centre, turned by ``tilt`` at
-    ``height``."""
+    """The wheel's plane: hole and rim as ellipses about the waist's centre, the rim ``drop`` m lower in it, all turned
+    by ``tilt`` radians at ``height`` m above the floor."""
 
     hole: Ellipse
     rim: Ellipse
     drop: float
     tilt: float
     height: float
+
+    @property
+    def front(self) -> float:
+        """From the hole forward to the rim, along the plane, m."""
+        return self.rim.b - self.rim.offset - self.hole.b
 
     def ring(self, share: float) -> Ellipse:
         """The ring at a share of the way from the hole (0) to the rim (1)."""
@@ -69,7 +71,7 @@ class Plane:
         )
 
     def place(self, x: float, y: float, share: float) -> Point:
-        """The point in space of a point of the plane."""
+        """The point in space of a point (to the left, forward) of the plane, ``share`` of the way to the rim, m."""
         down = self.drop * share
         return (
             x,
@@ -96,13 +98,12 @@ def draw_wheel(spec: Spec, waist: Waist) -> Shape:
     hoops = _rings(spec, build, plane, slit)
     spokes = tuple(_spoke(hoops, k) for k in range(build.spokes))
     wheel = _wheel(spec, build, plane, rim, spokes, slit)
-    wearer = spec.wearer
     skirt = Skirt(
         rim[0].skirt, (rim[2].skirt + rim[6].skirt) / 2, rim[4].skirt, pi * build.width, spec.skirt_off_floor
     )
     profile = ((waist.side_start[0], waist.outline.a), (rim[2].height, rim[2].reach + waist.outline.a))
     return Shape(
-        (wearer.front, wearer.left, wearer.back, wearer.right),
+        spec.wearer.waist_heights,
         hoops,
         (),
         lengths.waistband(spec),
@@ -112,7 +113,7 @@ def draw_wheel(spec: Spec, waist: Waist) -> Shape:
         skirt,
         profile,
         _checks(spec, build, wheel),
-        panels=_panels(wheel, plane),
+        panels=cover_and_roll(wheel, plane.hole, _hole_forward(plane)),
         wheel=wheel,
     )
 
@@ -132,7 +133,7 @@ def _shares(build: WheelBuild) -> list[float]:
 def _slit(spec: Spec, build: WheelBuild, plane: Plane) -> float:
     """From the hole forward: as stated, else to the first ring that passes over the hips, and long enough for
     the cover to pass over them."""
-    front = plane.rim.b - plane.rim.offset - plane.hole.b
+    front = plane.front
     if build.slit is not None:
         if build.slit >= front:
             raise Impossible(problems.slit_too_long())
@@ -146,7 +147,7 @@ def _slit(spec: Spec, build: WheelBuild, plane: Plane) -> float:
 
 def _rings(spec: Spec, build: WheelBuild, plane: Plane, slit: float) -> tuple[Hoop, ...]:
     """The rings from the hole to the rim; those the slit crosses are open in front."""
-    front = plane.rim.b - plane.rim.offset - plane.hole.b
+    front = plane.front
     names, found = spec.shape.names, []
     for k, share in enumerate(_shares(build)):
         ring = plane.ring(share)
@@ -249,80 +250,8 @@ def _wheel(
 def _hole_forward(plane: Plane) -> float:
     """How far the hole lies before the middle of the cover as cut, m: half of what the slant behind it is
     longer than the one in front; where the rim does not drop, the set-back."""
-    front = plane.rim.b - plane.rim.offset - plane.hole.b
+    front = plane.front
     return (hypot(front + 2 * plane.rim.offset, plane.drop) - hypot(front, plane.drop)) / 2
-
-
-def _panels(wheel: Wheel, plane: Plane) -> tuple[Panel, ...]:
-    """The cover, whole or as two halves with a seam from front to back, and the roll."""
-    edge = wheel.cover / 2 + wheel.hem
-    size, off = 2 * edge, edge + _hole_forward(plane)
-    scale = wheel.cover / wheel.width
-    hole = [
-        (x * scale, y * scale) for x, y in (point_at(plane.hole, k / _POINTS) for k in range(_POINTS + 1))
-    ]
-    top = max(y for _, y in hole)
-    roll = Panel(
-        "roll",
-        1,
-        wheel.roll_material,
-        ((0.0, 0.0), (wheel.roll_cut[0], 0.0), wheel.roll_cut, (0.0, wheel.roll_cut[1])),
-        wheel.roll_cut[0],
-        wheel.roll_cut[1],
-        "across",
-        (Seam((0, 1), "itself", wheel.seam), Seam((1, 2), "closed end", wheel.seam)),
-    )
-    if not wheel.halves:
-        ring = tuple(
-            (edge + edge * sin(2 * pi * k / _POINTS), edge + edge * cos(2 * pi * k / _POINTS))
-            for k in range(_POINTS)
-        )
-        rules = (
-            Rule("hole", tuple((edge + x, off + y) for x, y in hole), off),
-            Rule("slit", ((edge, off + top), (edge, off + top + wheel.slit)), off + top),
-        )
-        return (
-            Panel(
-                "cover",
-                1,
-                wheel.cover_material,
-                ring,
-                size,
-                size,
-                "up",
-                (Seam((0, _POINTS - 1), "the rim, turned round it", wheel.hem),),
-                rules,
-            ),
-            roll,
-        )
-    seam = wheel.seam
-    bow = tuple(
-        (seam + edge * sin(pi * k / _POINTS), edge - edge * cos(pi * k / _POINTS)) for k in range(_POINTS + 1)
-    )
-    side = [(seam + max(x, 0.0), off + y) for x, y in hole[: _POINTS // 2 + 1]]
-    rules = (
-        Rule("half of the hole", tuple(side), off),
-        Rule("slit, left open", ((seam, off + top), (seam, off + top + wheel.slit)), off + top),
-    )
-    outline = ((0.0, 0.0), *bow, (0.0, size))
-    return (
-        Panel(
-            "half of the cover",
-            2,
-            wheel.cover_material,
-            outline,
-            edge + seam,
-            size,
-            "up",
-            (
-                Seam((1, _POINTS + 1), "the rim, turned round it", wheel.hem),
-                Seam((_POINTS + 2, 0), "the other half", seam),
-            ),
-            rules,
-            mirrored=True,
-        ),
-        roll,
-    )
 
 
 def _checks(spec: Spec, build: WheelBuild, wheel: Wheel) -> tuple[Check, ...]:

@@ -81,7 +81,7 @@ def _proportions(wearer: Wearer, node: Node) -> Iterator[Finding]:
 
 
 def _tilt(wearer: Wearer, node: Node) -> Iterator[Finding]:
-    heights = (wearer.front, wearer.left, wearer.right, wearer.back)
+    heights = wearer.waist_heights
     if max(heights) - min(heights) > LARGEST_TILT:
         yield warning("waist-tilt-unlikely", node["waist_height"].path,
                       "the waistline rises or falls by more than 8 cm (3 in) round the body",

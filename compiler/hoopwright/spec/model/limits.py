@@ -6,6 +6,9 @@ from decimal import Decimal
 
 from hoopwright.source.record import record
 
+USUAL_DOOR = 0.8128
+"""Clear width of a public door, m: 32 in, 2010 ADA Standards for Accessible Design, 404.2.3."""
+
 
 @record(frozen=True, slots=True)
 class Chair:
@@ -32,3 +35,8 @@ class Limits:
     chair: Chair = Chair()
     car: float = 0.508  # room across on the back seat
     bag: float = 0.6096  # hoops wider than this are folded into three
+
+    @property
+    def doorway(self) -> float:
+        """The door as stated, else a usual one, m."""
+        return USUAL_DOOR if self.door is None else self.door

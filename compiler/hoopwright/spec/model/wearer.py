@@ -46,6 +46,11 @@ class Wearer:
     sitting: Sitting = Sitting()
 
     @property
+    def waist_heights(self) -> tuple[float, float, float, float]:
+        """The waistline in front, at the left, at the back and at the right, m."""
+        return (self.front, self.left, self.back, self.right)
+
+    @property
     def side(self) -> float:
         """Mean waist height of the two sides, m."""
         return (self.left + self.right) / 2

@@ -111,7 +111,7 @@ def is_date(text: str) -> bool:
 
 def _above_waist(item: Node, wearer: Wearer) -> list[Finding]:
     """Heights at or above the waist: no hem and no hoop hangs there."""
-    lowest = min(wearer.front, wearer.left, wearer.right, wearer.back)
+    lowest = min(wearer.waist_heights)
     hem = item["hem_height"]
     nodes = [hem] if isinstance(hem.value, str) else [hem[name] for name in hem.names()]
     nodes += [item["hoop_height"][name] for name in item["hoop_height"].names()]

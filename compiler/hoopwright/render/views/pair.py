@@ -9,9 +9,9 @@ from hoopwright.source.record import record
 
 @record(frozen=True, slots=True)
 class SidesView:
-    """Printed measures of side hoops. ``rows``: (hoops, below the waist, down the outer panel from the waistband's edge,
-    channel, steel, beyond the hip wished, by itself, down the inner panel); ``loaded``: (hoops, beyond the hip and below
-    the waist under the load, how far down that is), where it is known. False in a plan without them."""
+    """Printed measures of side hoops. ``rows``: (hoops, below the waist, down the outer panel from the waistband's
+    edge, channel, steel, beyond the hip wished, by itself, down the inner panel); ``loaded``: (hoops, beyond the hip
+    and below the waist under the load, how far down that is), where it is known. False in a plan without them."""
 
     across: str = ""
     half: str = ""
@@ -88,7 +88,7 @@ def sides_view(plan: Plan) -> SidesView:
     )
 
 
-def sides_rows(plan: Plan) -> tuple[tuple[str, str], tuple[str, str]] | None:
+def pair_rows(plan: Plan) -> tuple[tuple[str, str], tuple[str, str]] | None:
     """Their size and what carries the steels, for the table at the top; None without side hoops."""
     pair, p = plan.shape.sides, Printer.of(plan.spec)
     if pair is None:

@@ -12,7 +12,7 @@ import pytest
 from hoopwright.strength.assess import assess
 from hoopwright.strength.cage.model import CageModel, HoopPoint, TapeModel, TieModel
 from hoopwright.strength.cage.solve import Options, solve
-from hoopwright.strength.families import frames, sides, wheel
+from hoopwright.strength.families import frames, pair, wheel
 from hoopwright.strength.method import Problem
 from hoopwright.strength.model import WheelStrength
 from hoopwright.strength.problem import pose
@@ -81,11 +81,11 @@ def test_the_rings_stress_is_that_of_closing_them(posed) -> None:
 def test_a_ties_pull_is_that_of_the_elastica(posed) -> None:
     """A sprung steel hung from far above by three lines, so that next to nothing pushes it: its tie holds the bow."""
     problem = posed.sprung
-    for hoop, tie in zip(sides.model(problem).hoops, problem.shape.ties, strict=False):
+    for hoop, tie in zip(pair.model(problem).hoops, problem.shape.ties, strict=False):
         light = replace(hoop, line_load_n_per_m=0.0, section=replace(hoop.section, mass_per_m=0.002))
         places = ((0.0, hoop.points[0]), (0.25, hoop.points[len(hoop.points) // 2]), (0.5, hoop.points[-1]))
         lines = tuple(TapeModel(f"line {f}", (x, y, z + 2.0), ((hoop.id, f),), 10.0) for f, (x, y, z) in places)
-        knot = sides.model(problem).ties[0].b
+        knot = pair.model(problem).ties[0].b
         tied = TieModel("tie", HoopPoint(hoop.id, 0.0), replace(knot, xyz=(places[0][1][0], 0.0, places[0][1][2])),
                         tie.length / 2, 1e6)
         got = solve(CageModel((light,), lines, ties=(tied,), mirrors=("y",)), Options(48, "none"))
@@ -94,7 +94,7 @@ def test_a_ties_pull_is_that_of_the_elastica(posed) -> None:
 
 
 def test_side_hoops_sprung_into_their_channels_stand_out_farther_than_cane_bent_wet(posed) -> None:
-    wet, sprung = sides.trial(posed.pair), sides.trial(posed.sprung)
+    wet, sprung = pair.trial(posed.pair), pair.trial(posed.sprung)
     for one, other in zip(wet.sides, sprung.sides, strict=True):
         assert other.reach > one.reach
         assert other.down < one.down
@@ -102,17 +102,17 @@ def test_side_hoops_sprung_into_their_channels_stand_out_farther_than_cane_bent_
 
 
 def test_shorter_ties_make_side_hoops_stand_out_farther_as_the_remedy_says(posed) -> None:
-    cage = sides.model(posed.pair)
-    short = replace(cage, ties=tuple(replace(tie, length=sides.SHORTER * tie.length) for tie in cage.ties))
-    for one, other in zip(sides.solution(posed.pair, solve(cage, QUICK)).sides,
-                          sides.solution(posed.pair, solve(short, QUICK)).sides, strict=True):
+    cage = pair.model(posed.pair)
+    short = replace(cage, ties=tuple(replace(tie, length=pair.SHORTER * tie.length) for tie in cage.ties))
+    for one, other in zip(pair.solution(posed.pair, solve(cage, QUICK)).sides,
+                          pair.solution(posed.pair, solve(short, QUICK)).sides, strict=True):
         assert other.reach > one.reach + 0.01
         assert other.down < one.down
-    assert "a tenth shorter" in sides.tied_shorter(posed.pair)
+    assert "a tenth shorter" in pair.tied_shorter(posed.pair)
 
 
 def test_both_sides_are_told_alike_and_drawn_as_mirror_images(posed) -> None:
-    found = sides.trial(posed.pair)
+    found = pair.trial(posed.pair)
     count = len(found.hoops) // 2
     for left, right in zip(found.hoops[:count], found.hoops[count:], strict=True):
         assert replace(left, id=right.id) == right
