@@ -12,7 +12,7 @@ from hoopwright.strength.cage.model import CageModel
 from hoopwright.strength.cage.result import CageResult, Factor
 from hoopwright.strength.cage.solve import Options, solve
 from hoopwright.strength.cage.sparse import SETTING_UP, Pattern
-from hoopwright.strength.families import sides, wheel
+from hoopwright.strength.families import pair, wheel
 from hoopwright.strength.problem import pose
 
 SPECS = Path(__file__).parents[2] / "specs"
@@ -65,7 +65,7 @@ def test_a_factor_that_was_not_followed_to_its_end_is_a_lower_bound(drawn, costs
             assert early.factor.value <= found.factor.value
 
 
-@pytest.mark.parametrize(("name", "family"), [(WHEEL, wheel), (SIDES, sides)])
+@pytest.mark.parametrize(("name", "family"), [(WHEEL, wheel), (SIDES, pair)])
 def test_wheel_and_side_hoops_leave_open_what_was_not_followed(name, family, drawn) -> None:
     """As a cage does: a load not followed is no failure."""
     made = drawn((SPECS / name).read_text(encoding="utf-8"))
