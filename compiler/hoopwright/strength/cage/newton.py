@@ -22,7 +22,9 @@ from hoopwright.strength.cage.system import Evaluated, Guess, State, System
 
 TOLERANCE = 1e-9
 """Largest residual force as a part of the total weight (moments: times the cage's size)."""
-
+HIDDEN = 30.0
+"""Times the tolerance within which rounding may hide the balance: an iteration that is so near and no longer
+gains tenfold in a step has arrived. Very short rods, between two fixings side by side, make it so."""
 
 LOST, FAR = 6, 1.0
 """Steps after which an iteration is given up that is still so far out, in weights of the whole cage: of all
@@ -59,6 +61,12 @@ def true_residual(system: System, state: State, now: Evaluated, factor: float) -
     return system.residual(state, now, pull(now.bars.force, system.soft)[0], factor)
 
 
+def balanced(error: float, before: float) -> bool:
+    """Return whether a relative error is small enough, or as small as rounding lets it be after the step that
+    came from the error `before`."""
+    return error <= TOLERANCE or HIDDEN * TOLERANCE >= error > 0.1 * before
+
+
 def newton(
     system: System, state: State, guess: Guess, factor: float, most: int = 40, damper: float = 0.0
 ) -> Found:
@@ -70,9 +78,10 @@ def newton(
     lay = system.layout
     unit = system.damping_unit(factor)
     now = system.evaluate(state)
+    error = np.inf
     for k in range(most + 1):
-        error = relative_error(system, true_residual(system, state, now, factor), factor)
-        if error <= TOLERANCE and k > 0:
+        before, error = error, relative_error(system, true_residual(system, state, now, factor), factor)
+        if k > 0 and balanced(error, before):
             return Found(state, Guess(now.stress, now.bars.force), k, error, True)
         if k == most or not np.isfinite(error) or error > 1e12:
             break

@@ -8,51 +8,68 @@ stands only by symmetry. The dampers fade as the steps succeed (Levenberg, Quart
 
 from __future__ import annotations
 
-import numpy as np
-
 from hoopwright.strength.cage.arrays import Floats
-from hoopwright.strength.cage.newton import TOLERANCE, Found, relative_error, shortening, true_residual
+from hoopwright.strength.cage.newton import (
+    HIDDEN,
+    TOLERANCE,
+    Found,
+    relative_error,
+    shortening,
+    true_residual,
+)
 from hoopwright.strength.cage.sparse import all_positive
 from hoopwright.strength.cage.system import Evaluated, Guess, State, System
 
 MOST_DOWNHILL = 200
+LEAST, FIRST = 1e-4, 4.0
+"""A damper that is counted as none; by how much it grows when a step gains nothing, each time in a row by so much
+more."""
 
 
 def relax(system: System, state: State, factor: float, most: int = MOST_DOWNHILL) -> Found:
     """Go downhill from a state under `factor` times the load until it is in balance, or the steps run out."""
     unit = system.damping_unit(factor)
-    damper, now = 0.0, system.evaluate(state)
+    damper, growth, now = 0.0, FIRST, system.evaluate(state)
     energy = system.energy(state, factor, now)
-    error = np.inf
+    residual = true_residual(system, state, now, factor)
+    error = relative_error(system, residual, factor)
+    tangent = _tangent(system, state, now, factor)
     for k in range(most):
-        residual = true_residual(system, state, now, factor)
-        error = relative_error(system, residual, factor)
         if error <= TOLERANCE:
             return Found(state, Guess(now.stress, now.bars.force), k, error, True)
-        step, damper = _downhill(system, state, now, residual, factor, damper, unit)
+        step, damper = _downhill(system, tangent, residual, damper, unit)
         if step is None:
             break
         trial = system.moved(state, step * shortening(system, step))
         ahead = system.evaluate(trial)
         gained = energy - system.energy(trial, factor, ahead)
-        better = relative_error(system, true_residual(system, trial, ahead, factor), factor) < error
-        if gained > 0 or (better and gained > -1e-9 * abs(energy)):
-            state, now, energy = trial, ahead, energy - gained
-            damper = damper / 4 if damper > 1e-4 else 0.0
+        left = true_residual(system, trial, ahead, factor)
+        after = relative_error(system, left, factor)
+        if gained > 0 or (after < error and gained > -1e-9 * abs(energy)):
+            state, now, energy, residual, error = trial, ahead, energy - gained, left, after
+            tangent = _tangent(system, state, now, factor)
+            damper, growth = damper / 4 if damper > LEAST else 0.0, FIRST
+        elif error <= HIDDEN * TOLERANCE:
+            return Found(state, Guess(now.stress, now.bars.force), k, error, True)
         else:
-            damper = max(4 * damper, 1e-3)
+            damper, growth = max(growth * damper, 10 * LEAST), growth * FIRST
             if damper > 1e12:
                 break
-    return Found(state, Guess(now.stress, now.bars.force), most, float(error), False)
+    return Found(state, Guess(now.stress, now.bars.force), most, error, False)
+
+
+def _tangent(system: System, state: State, now: Evaluated, factor: float) -> Floats:
+    return system.tangent(state, now, Guess(now.stress, now.bars.force), factor)
 
 
 def _downhill(
-    system: System, state: State, now: Evaluated, residual: Floats, factor: float, damper: float, unit: Floats
+    system: System, tangent: Floats, residual: Floats, damper: float, unit: Floats
 ) -> tuple[Floats | None, float]:
-    tangent = system.tangent(state, now, Guess(now.stress, now.bars.force), factor)
+    """The step down from where the tangent was taken, and the damper, raised until there is one."""
+    growth = FIRST
     for _ in range(40):
         factored = system.pattern.factor(tangent, system.hold + damper * unit)
         if factored is not None and all_positive(factored):
             return factored.solve(-residual), damper
-        damper = max(4 * damper, 1e-3)
+        damper, growth = max(growth * damper, 10 * LEAST), growth * FIRST
     return None, damper

@@ -7,6 +7,7 @@ or one that stands only by symmetry, is never a basis.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 from typing import Literal
 
@@ -24,6 +25,9 @@ from hoopwright.strength.cage.system import Guess, State, System
 CAP = 3.0
 PRECISION = 0.01
 _LIGHT = (0.5, 0.1, 0.02, 2e-3, 1e-4, 1e-6)
+_DAMPER = 1000.0
+"""The first damper, in the stiffness with which the cage hangs: of all cages tried a tenth of it was too little for
+some, ten times as much brought none that this does not."""
 _DOWNHILL = 0.4
 """Share of the work left that going downhill may take, so that some is left to climb with."""
 Trouble = tuple[Limit, str | None]
@@ -91,22 +95,14 @@ def reach(system: System, stops: Stops) -> Reached:
 
 
 def _reach(system: System, stops: Stops) -> Reached:
-    """At once; with slackness rounded off at first; with a body, downhill in energy; by load steps from a
-    light load; or behind fading dampers."""
-    first = _from_wished(system, 1.0)
-    trouble = _trouble(system, first, 1.0, stops)
-    if trouble is None:
-        return Reached(first, True, 1.0, None)
-    if not first.converged:
-        rounded = newton_from_soft(system, *start(system), 1.0, widest=1.0)
-        why = _trouble(system, rounded, 1.0, stops)
-        if why is None:
-            return Reached(rounded, True, 1.0, None)
-        first, trouble = (rounded, why) if rounded.converged else (first, trouble)
-    if system.body is not None:
-        settled = relax(system, system.wished(), 1.0, most=_affordable(system))
-        if _trouble(system, settled, 1.0, stops) is None:
-            return Reached(settled, True, 1.0, None)
+    """At once in one of the ways, or by load steps from a light load."""
+    tried: list[tuple[Found, Trouble]] = []
+    for found in _at_once(system):
+        trouble = _trouble(system, found, 1.0, stops)
+        if trouble is None:
+            return Reached(found, True, 1.0, None)
+        tried.append((found, trouble))
+    first, trouble = tried[0]
     for light in _LIGHT:
         found = _from_wished(system, light)
         if _trouble(system, found, light, stops) is None:
@@ -114,13 +110,21 @@ def _reach(system: System, stops: Stops) -> Reached:
             if why is None:
                 return Reached(last, True, 1.0, None)
             return Reached(first, False, factor, trouble if first.converged else why, why[0] == "spent")
-    for damper in (30.0, 1000.0):
-        damped = newton(system, *start(system), 1.0, most=30, damper=damper)
-        why = _trouble(system, damped, 1.0, stops)
-        if why is None:
-            return Reached(damped, True, 1.0, None)
-        first, trouble = (damped, why) if damped.converged and not first.converged else (first, trouble)
-    return Reached(first, False, 0.0, trouble)
+    return Reached(*next(((found, False, 0.0, why) for found, why in tried if found.converged),
+                         (first, False, 0.0, trouble)))
+
+
+def _at_once(system: System) -> Iterator[Found]:
+    """The whole load from the wished shape, one way after another, the quickest first: plainly; behind dampers
+    that fade; with slackness rounded off; with a body, downhill in energy."""
+    first = _from_wished(system, 1.0)
+    yield first
+    damped = newton(system, *start(system), 1.0, most=30, damper=_DAMPER)
+    yield damped
+    if not (first.converged or damped.converged):
+        yield newton_from_soft(system, *start(system), 1.0, widest=1.0)
+    if system.body is not None:
+        yield relax(system, system.wished(), 1.0, most=_affordable(system))
 
 
 def factor_of(system: System, reached: Reached, stops: Stops, method: Method) -> Factor | None:
