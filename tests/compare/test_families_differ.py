@@ -172,3 +172,20 @@ def test_a_cast_of_every_family_shops_together(currency: str) -> None:
                       for panel in design.plan.shape.panels})
     assert panels
     assert all(laid[part] == count for part, count in panels.items())
+
+
+@pytest.mark.parametrize(("name", "noted", "old", "new", "parts"), [
+    ("wheel-farthingale-inches", "done: [cut-spokes]", "width: 36 in", "width: 35 in", "S"),
+    ("side-hoops-centimetres", "done: [cut-L3, cut-R3]", "reach: 19 cm", "reach: 18 cm", "LR"),
+    ("hooped-petticoat-centimetres", "done: [wash], cut: {drawstring: 500 cm}", "fullness: 1.8", "fullness: 1.7", "d"),
+])
+def test_what_was_cut_for_a_frame_or_the_waist_serves_its_own_part(
+        name: str, noted: str, old: str, new: str, parts: str) -> None:
+    """Longer than wanted now: it is cut to what is wanted, and nothing is bought anew."""
+    found = difference(plan(text(name) + f"progress: {{{noted}}}\n"), plan(text(name).replace(old, new, 1)))
+    assert found.mending is not None
+    assert found.mending.pieces
+    assert {one.part[0] for one in found.mending.pieces} == set(parts)
+    assert {(one.fate, one.serves) for one in found.mending.pieces} == {
+        ("recut", one.part) for one in found.mending.pieces}
+    assert found.mending.anew == ()

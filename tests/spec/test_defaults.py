@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from pathlib import Path
+
 import pytest
 
+from hoopwright.shape.draw import draw
 from hoopwright.source.diagnostic import Finding
 from hoopwright.source.read import read
 from hoopwright.spec.checking.schema import load_schema
 from hoopwright.spec.model import Assumed, Spec
 from hoopwright.spec.reading.node import Node
 from hoopwright.spec.resolve import resolve
+from hoopwright.supply.needs import cloth_needs, length_needs
 
 SHORT = """\
 spec: 1
@@ -168,3 +173,24 @@ def test_an_absent_key_reads_as_nothing() -> None:
     assert node["a"]["b"].length() == pytest.approx(0.03)
     assert node["a"]["c"].length() is None
     assert not node["x"]["y"][0]
+
+
+STARTERS = sorted((Path(__file__).parents[2] / "specs" / "starters").glob("*.yaml"))
+
+
+@pytest.mark.parametrize("starter", STARTERS, ids=lambda path: path.stem)
+def test_an_allowance_that_changes_what_is_cut_is_listed_and_one_that_cannot_is_not(starter: Path) -> None:
+    """Of every family: a length nobody stated stands under what was assumed, with the key that overrides it."""
+    spec, _ = resolved(starter.read_text(encoding="utf-8"))
+    told = {one.path.removeprefix("allowances.") for one in spec.assumed} | {
+        path.removeprefix("allowances.") for path in spec.stated}
+
+    def cut(changed: Spec) -> str:
+        shape, _ = draw(changed)
+        assert shape is not None
+        return repr((shape, length_needs(changed, shape), cloth_needs(changed, shape)))
+
+    for name in ("seam", "waistband_turning", "casing_end", "braid_take_up", "band_ease", "tape_top", "tape_hem",
+                 "tape_reserve", "kerf"):
+        longer = replace(spec.allowances, **{name: 1.1 * getattr(spec.allowances, name)})
+        assert (cut(replace(spec, allowances=longer)) != cut(spec)) is (name in told), name

@@ -19,6 +19,9 @@ from hoopwright.supply.model import Mending, Salvage
 from hoopwright.supply.needs import SAMPLE_CORDS, cased, casing_part
 from hoopwright.work.model import Task
 
+_WAIST = ("waistband", "drawstring")
+"""What closes the waist, of which there is one."""
+
 
 def undone_work(before: Plan, after: Plan, pairs: Pairs) -> tuple[tuple[Undone, ...], Mending | None]:
     """Done tasks of ``before`` that no longer hold in ``after``, in working order, and what becomes of the
@@ -93,7 +96,7 @@ def _material(part: str, plan: Plan, pairs: Pairs) -> object:
     if part.startswith("casing "):
         casing = build.hooped.casing if build.hooped is not None else None
         return casing.name if casing is not None else None
-    if part == "waistband":
+    if part in _WAIST:
         return build.waistband.material.name
     if part in _tapes(pairs):
         return build.tapes.material.name if build.tapes is not None else None
@@ -128,7 +131,7 @@ def _new_name(name: str, pairs: Pairs, after: Plan) -> str:
         return name
     prefix, bare = ("casing ", name.removeprefix("casing ")) if name.startswith("casing ") else ("", name)
     twin = pairs.twin(bare)
-    if twin is not None or bare == "waistband":
+    if twin is not None or bare in _WAIST:
         return prefix + (twin or bare)
     count = len(after.shape.hoops) + len(after.shape.tapes)
     digits = "".join(sign for sign in bare if sign.isdigit()) or "0"

@@ -86,8 +86,13 @@ def _used(build: Build, priced: bool) -> frozenset[str]:
              "small_stuff_reserve"}
     if build.tapes is not None:
         names |= {"tape_top", "tape_hem", "tape_reserve", "tape_stretch", "tape_tolerance"}
-    if build.panels is not None:
+    cut = (build.panels, build.wheel, build.sides, build.lacing, build.band)
+    if any(cut) or build.waistband.material.kind == "cloth":
         names |= {"seam"}
+    if build.panels is not None and build.panels.cord is not None:
+        names -= {"waistband_turning"}
+    if build.sides is not None:
+        names |= {"tape_stretch"}
     if build.hooped is None:
         names -= {"kerf"}
     elif build.hooped.splices:
@@ -95,7 +100,7 @@ def _used(build: Build, priced: bool) -> frozenset[str]:
     if build.hooped is not None and build.hooped.casing is not None:
         names |= {"casing_end", "braid_take_up"}
     if build.band is not None:
-        names |= {"band_join"} | (set() if build.band.cut_height else {"seam", "band_ease"})
+        names |= {"band_join"} | (set() if build.band.cut_height else {"band_ease"})
     if priced:
         names |= {"money_reserve"}
     return frozenset(names)
