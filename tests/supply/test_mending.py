@@ -59,6 +59,27 @@ def test_a_hoop_too_short_becomes_a_smaller_one_and_its_own_is_cut_anew(make: Si
     assert told.notes == ("H7 is to be cut anew",)
 
 
+def test_what_is_cut_anew_is_cut_by_the_same_rules(make: SimpleNamespace) -> None:
+    """Ends that are trimmed off and splices that are allowed count as they did at first."""
+    spec, shape = design(make)
+    own = {"H7": shape.hoops[6].cut - 2 * INCH}
+    long = shape.hoops[6].cut
+    short = replace(make.strip, sold=(
+        Pack(long * 0.8, Money(Decimal(7), "USD")), Pack(long * 1.01, Money(Decimal(9), "USD"))))
+    hooped = replace(spec.build.hoops, material=short)
+
+    def price(splices: int, trim: float, sold: int) -> Decimal | None:
+        stock = replace(short, sold=short.sold[:sold])
+        build = replace(spec.build, hooped=replace(hooped, material=stock, splices=splices))
+        rules = replace(spec.allowances, end_trim=trim)
+        return mend(replace(spec, build=build, allowances=rules), shape, own).cost
+
+    assert price(0, 0.0, 2) == Decimal(9)
+    assert price(0, 0.02 * long, 2) is None
+    assert price(0, 0.0, 1) is None
+    assert price(1, 0.0, 1) == Decimal(14)
+
+
 def test_adding_a_hoop_is_not_taken_for_recutting_all(make: SimpleNamespace) -> None:
     """Seven hoops cut, eight wanted: all but one serve again, the one that is missing is cut."""
     _, before = design(make)

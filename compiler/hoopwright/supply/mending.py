@@ -10,6 +10,7 @@ is not known, and may do.
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
+from dataclasses import replace
 from decimal import Decimal
 
 from hoopwright.shape.model import Shape
@@ -118,8 +119,7 @@ def _bought(need: LengthNeed, missing: list[CutPiece], fates: list[Salvage],
             spec: Spec) -> tuple[tuple[ShoppingLine, ...], Decimal | None]:
     """What the parts cut anew want bought, the spare pieces used first."""
     spare = tuple(piece.length for piece in fates if piece.fate == "spare" and piece.length > _LEAST)
-    order = LengthNeed(need.item, need.kind, tuple(missing), need.kerf, need.sold, spare, need.shrinkage)
-    cut = cut_need(order, spec)
+    cut = cut_need(replace(need, pieces=tuple(missing), on_hand=spare), spec)
     if isinstance(cut, CuttingFailure):
         return (), None
     costs = [line.cost for line in cut.lines]
