@@ -12,7 +12,7 @@ from hoopwright.spec.reading.node import Node, Notebook
 
 _DATE = re.compile(r"(\d{4})-(\d{2})-(\d{2})\Z")
 _MONTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
-_NUMBERED = re.compile(r"(?:(?:casing )?H|[TCS])[1-9][0-9]*\Z")
+_NUMBERED = re.compile(r"(?:(?:casing )?H|[TCS]|sample cords )[1-9][0-9]*\Z")
 _OF_PAIR = re.compile(r"[LRT][1-9][0-9]*\Z")
 
 

@@ -1,0 +1,103 @@
+"""Tape, cord and lacing as they are bought, against lengths worked by hand from the rules of cutting.
+
+Source: worked by hand, plain geometry; wraps, reserves and the sample's size are the rules the plan prints.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from math import hypot
+from types import SimpleNamespace
+
+import pytest
+
+from hoopwright.supply.needs import length_needs
+
+Drawn = Callable[[str], SimpleNamespace]
+
+INCH = 0.0254
+STRIP = """\
+materials:
+  strip: {grade: "spring steel, tempered", section: {kind: flat, width: 3/8 in, thickness: 0.02 in}}
+  twill: {kind: tape, width: 1 in}
+  lace: {kind: tape, width: 1/4 in}
+"""
+BUSTLE = """\
+spec: 1
+units: inches
+wearer: {stature: 65 in, waist: 26 in, hip: 37 in, waist_height: 41 in, waist_to_hip: 8 in}
+shape:
+  ground_plan: {kind: half, chord: 12 in, reach: {top: 4 in, hem: 8 in}, set_back: 2 in}
+  top_hoop: {height: 37 1/2 in}
+  hem: {off_floor: 19 13/16 in}
+  hoops: {count: 6, spacing: level}
+build:
+  hoops: {material: strip}
+  tapes: {material: twill}
+  lacing: {gap: 2 in, spacing: 1 in, cord: lace}
+""" + STRIP
+OVAL = """\
+spec: 1
+units: inches
+wearer: {stature: 65 in, waist: 26 in}
+shape: {ground_plan: {kind: oval, width_over_depth: 1.2}, hem: {girth: 110 in}, hoops: {count: 5}}
+build:
+  hoops: {material: strip}
+  tapes: {material: twill}
+  ties: {material: lace, count: 1}
+""" + STRIP
+CORDED = """\
+spec: 1
+units: inches
+wearer: {stature: 67 in, waist: 28 in, waist_height: 42 in}
+shape: {hem: {girth: 108 in}, length: 38 in}
+build:
+  carried_by: cords
+  panels: {breadths: 2, material: sheeting, waist: drawstring, cord: lace}
+  cords: {material: cord, groups: [{cords: 24}], reserve: 5 %, sample: {cords: COUNT, length: 16 in}}
+materials:
+  sheeting: {kind: cloth, weight: 140 g/m2, width: 60 in}
+  cord: {kind: cord, diameter: 1/8 in}
+  lace: {kind: tape, width: 1/4 in}
+allowances: {seam: 1/2 in}
+"""
+
+
+def pieces(drawn: Drawn, text: str, item: str) -> dict[str, float]:
+    """What is cut from one article, inches by part."""
+    made = drawn(text)
+    need = next(one for one in length_needs(made.spec, made.shape) if one.item == item)
+    return {piece.part: piece.length / INCH for piece in need.pieces}
+
+
+def test_a_lacing_of_21_pairs_takes_182_inches_of_cord(drawn: Drawn) -> None:
+    """17 1/2 in from first to last steel and 1 in beyond each: 19 1/2, so 20 steps of an inch, 21 pairs. Laced 2 in
+    apart through folds of 1 1/2 a crossing is 3.64 long; two to each pair, and 0.75 m to draw it open and tie."""
+    assert pieces(drawn, BUSTLE, "lace") == {
+        "lacing cord": pytest.approx(2 * 21 * hypot(3.5, 1.0) + 750 / 25.4, abs=0.01)}
+    assert 2 * 21 * hypot(3.5, 1.0) + 750 / 25.4 == pytest.approx(182.4, abs=0.05)
+
+
+def test_every_tie_across_an_oval_is_bought_with_a_wrap_at_both_ends(drawn: Drawn) -> None:
+    """A tie across the middle of the 110 in hem, 1.2 times as wide as deep, is as long as that is deep, 31.8; 1 1/2
+    in go round the hoop at each end."""
+    found = pieces(drawn, OVAL, "lace")
+    assert sorted(found) == [f"H{k}-tie-1" for k in range(1, 6)]
+    assert found["H5-tie-1"] == pytest.approx(31.8 + 3.0, abs=0.05)
+
+
+@pytest.mark.parametrize(("count", "lengths"), [
+    (6, {"sample cords": 100.8}),
+    (8, {"sample cords": 100.8, "sample cords 2": 33.6}),
+])
+def test_the_samples_cords_are_cut_together_as_far_as_a_row_is_long(
+    drawn: Drawn, count: int, lengths: dict[str, float]
+) -> None:
+    """16 in and 5 % more are 16.8; a row of 108 and 2 in of seams, with 5 %, is 115.5: six go into its length."""
+    found = pieces(drawn, CORDED.replace("COUNT", str(count)), "cord")
+    assert found["C24"] == pytest.approx(115.5)
+    assert {part: length for part, length in found.items() if part.startswith("sample")} == pytest.approx(lengths)
+
+
+def test_a_drawstring_is_as_long_as_the_edge_it_gathers_and_half_a_metre_to_tie(drawn: Drawn) -> None:
+    assert pieces(drawn, CORDED.replace("COUNT", "6"), "lace") == {"drawstring": pytest.approx(108 + 500 / 25.4)}
