@@ -11,7 +11,9 @@ from types import SimpleNamespace
 
 import pytest
 
-from hoopwright.supply.needs import length_needs
+from hoopwright.supply.cloth.bands import joins_of
+from hoopwright.supply.cloth.model import Band, ClothPart, Gore
+from hoopwright.supply.needs import cloth_needs, length_needs
 
 Drawn = Callable[[str], SimpleNamespace]
 
@@ -101,3 +103,67 @@ def test_the_samples_cords_are_cut_together_as_far_as_a_row_is_long(
 
 def test_a_drawstring_is_as_long_as_the_edge_it_gathers_and_half_a_metre_to_tie(drawn: Drawn) -> None:
     assert pieces(drawn, CORDED.replace("COUNT", "6"), "lace") == {"drawstring": pytest.approx(108 + 500 / 25.4)}
+
+
+SEWN = """\
+spec: 1
+units: inches
+wearer: {stature: 67 in, waist: 28 in}
+shape: {hem: {girth: 110 in}}
+build:
+  hoops: {material: strip}
+  tapes: {material: twill}
+  waistband: {material: calico, width: 1 in, overlap: 2 in}
+  hem_band: {depth: 8 in, material: calico}
+allowances: {seam: 1/2 in, waistband_turning: 1/2 in, band_join: 1 in}
+""" + STRIP.replace("materials:\n", "materials:\n  calico: {kind: cloth, weight: 140 g/m2, width: 45 in}\n")
+GORED = """\
+spec: 1
+units: inches
+wearer: {stature: 67 in, waist: 28 in, waist_height: 43 1/2 in}
+shape:
+  line: {kind: cone}
+  top_hoop: {below_waist: 8 in}
+  hem: {girth: 110 in, off_floor: 6 13/16 in}
+build:
+  carried_by: channels
+  hoops: {material: strip}
+  panels: {gores: 6, top: 30 in, material: calico}
+  waistband: {material: twill, width: 1 in}
+allowances: {seam: 1/2 in}
+""" + STRIP.replace("materials:\n", "materials:\n  calico: {kind: cloth, weight: 140 g/m2, width: 45 in}\n")
+
+
+def cut_of_cloth(drawn: Drawn, text: str) -> dict[str, ClothPart]:
+    made = drawn(text)
+    [need] = cloth_needs(made.spec, made.shape)
+    return {part.part: part for part in need.parts}
+
+
+def test_a_cloth_waistband_is_cut_twice_as_high_as_it_is_wide_with_its_seams(drawn: Drawn) -> None:
+    """28 and 2 of overlap, turned in 1/2 at each end: 31; an inch wide, folded, with 1/2 in seams: 3 high. Where
+    it is pieced the seam takes an inch."""
+    band = cut_of_cloth(drawn, SEWN)["waistband"]
+    assert isinstance(band, Band)
+    assert (band.length / INCH, band.height / INCH, band.join / INCH) == pytest.approx((31, 3, 1))
+    assert (band.ring, band.count) == (False, 1)
+
+
+def test_a_hem_band_goes_once_round_and_takes_an_inch_more_for_each_join(drawn: Drawn) -> None:
+    """Three strips of 45 in: 110 round and three joins of an inch, which the layout adds, not the band."""
+    band = cut_of_cloth(drawn, SEWN)["band"]
+    assert isinstance(band, Band)
+    assert (band.length / INCH, band.join / INCH, band.ring) == (pytest.approx(110), pytest.approx(1), True)
+    assert joins_of(band, 3) == 3
+
+
+def test_six_gores_from_6_to_19_and_three_eighths_are_laid_as_trapezoids(drawn: Drawn) -> None:
+    """30 to 110 on a slant of 38.2, cut in six with 1/2 in seams: 6 at the waist's line and 19 3/8 at the hem hoop's;
+    the gore goes on as steeply above and below for its turnings."""
+    gore = cut_of_cloth(drawn, GORED)["gore"]
+    assert isinstance(gore, Gore)
+    assert gore.count == 6
+    steep = (19.375 - 6) / 38.2
+    assert (gore.bottom - gore.top) / gore.height == pytest.approx(steep, rel=0.02)
+    assert 6 - steep * 2 < gore.top / INCH < 6
+    assert 19.375 < gore.bottom / INCH < 19.375 + steep * 3
