@@ -36,9 +36,14 @@ def skirt_over(
     return Skirt(front, (left + right) / 2, back, _girth(hoops, body), off_floor)
 
 
+def for_petticoats(layers: Sequence[Layer]) -> float:
+    """What the gathered petticoats among the layers ask of skirt length, m."""
+    return PETTICOAT * sum(layer.gathered for layer in layers)
+
+
 def over_petticoats(skirt: Skirt, layers: Sequence[Layer]) -> Skirt:
     """The same skirt, longer for every gathered petticoat under it."""
-    more = PETTICOAT * sum(layer.gathered for layer in layers)
+    more = for_petticoats(layers)
     return replace(skirt, front=skirt.front + more, side=skirt.side + more, back=skirt.back + more)
 
 

@@ -29,7 +29,7 @@ from hoopwright.shape.model import (
     SidePair,
     Tie,
 )
-from hoopwright.shape.skirt import skirt_over_sides
+from hoopwright.shape.skirt import over_petticoats, skirt_over_sides
 from hoopwright.shape.waist import Waist
 from hoopwright.source.quantity import length_text
 from hoopwright.spec.model import PairPlan, SideBuild, Spec
@@ -80,7 +80,7 @@ def draw_pair(spec: Spec, waist: Waist) -> Shape:
         None,
         body.rows,
         (),
-        skirt_over_sides(spec, waist, body, hoops, outs),
+        over_petticoats(skirt_over_sides(spec, waist, body, hoops, outs), spec.load),
         (waist.side_start, *outs),
         (
             door_check(

@@ -31,6 +31,7 @@ from hoopwright.shape.model import (
     Spoke,
     Wheel,
 )
+from hoopwright.shape.skirt import for_petticoats
 from hoopwright.shape.waist import Waist
 from hoopwright.source.record import record
 from hoopwright.spec.check import Check
@@ -123,7 +124,7 @@ def _rim(spec: Spec, plane: Plane, angle: float) -> RimPoint:
     far, near = reach(plane.rim, angle), reach(plane.hole, angle)
     height = plane.place(far * sin(angle), far * cos(angle), 1.0)[2]
     over = hypot(far - near, plane.drop)
-    return RimPoint(angle, over, height, over + height - spec.skirt_off_floor)
+    return RimPoint(angle, over, height, over + height - spec.skirt_off_floor + for_petticoats(spec.load))
 
 
 def _shares(build: WheelBuild) -> list[float]:
