@@ -92,7 +92,6 @@ def _through(spec: Spec, source: str, *, quick: bool = False) -> Trial:
     from hoopwright.plan.assemble import assemble
     from hoopwright.plan.substitutes import Trial
     from hoopwright.shape.draw import draw
-    from hoopwright.strength import closed
     from hoopwright.strength.assess import assess
     from hoopwright.supply.provide import provide
     from hoopwright.work.arrange import arrange
@@ -100,7 +99,7 @@ def _through(spec: Spec, source: str, *, quick: bool = False) -> Trial:
     shape, said = draw(spec)
     if shape is None or failed(said):
         return Trial(spec, None, said)
-    assessment, found = assess(spec, shape, trial=closed.solve) if quick else assess(spec, shape)
+    assessment, found = assess(spec, shape, quick=quick)
     supply, more = provide(spec, shape)
     said = (*said, *found, *more)
     if assessment is None or supply is None or failed(said):

@@ -12,7 +12,6 @@ from hoopwright.shape.curves.ellipse import (
     parameter_at,
     perimeter,
     point_at,
-    radius_of_curvature,
     reach,
 )
 
@@ -75,9 +74,3 @@ def test_a_fraction_runs_by_the_wearers_left():
     assert point_at(ellipse, 0.25) == pytest.approx((2.0, 0.0), abs=1e-12)
     assert point_at(ellipse, 0.75) == pytest.approx((-2.0, 0.0), abs=1e-12)
     assert parameter_at(ellipse, 0.5) == pytest.approx(pi)
-
-
-def test_curvature_is_greatest_at_the_ends_of_the_long_axis():
-    ellipse = Ellipse(2.0, 1.0)
-    assert radius_of_curvature(ellipse, 0.0) == pytest.approx(4.0)
-    assert radius_of_curvature(ellipse, pi / 2) == pytest.approx(0.5)

@@ -7,6 +7,7 @@ import pytest
 
 from hoopwright.shape.curves.ellipse import from_girth, point_at
 from hoopwright.shape.draw import draw
+from hoopwright.shape.waist import waist_of
 from hoopwright.spec.model import Graded, GroundPlan, Line, PlaceListed, TieBuild
 
 
@@ -125,8 +126,7 @@ def test_the_real_line_closes_round_the_girth(make):
 
 def test_down_tape_finds_the_top_hoop_of_an_oval_too(make):
     plan = GroundPlan("oval", Graded(1.3, 1.1))
-    shape = draw(oval_spec(make, plan, top=PlaceListed(down_tape=8 * make.inch), line=Line("cone", 1.0)))[0]
-    side = shape.profile[0]
-    top = shape.hoops[0]
+    spec = oval_spec(make, plan, top=PlaceListed(down_tape=8 * make.inch), line=Line("cone", 1.0))
+    side, top = waist_of(spec).side_start, draw(spec)[0].hoops[0]
     run = ((side[0] - top.height) ** 2 + (side[1] - top.plan.width / 2) ** 2) ** 0.5
     assert run / make.inch == pytest.approx(8.0, abs=1e-6)

@@ -18,7 +18,6 @@ from hoopwright.supply.cloth import (
     Panel,
     Remnant,
     TooWide,
-    choose_cloth,
     lay_out,
 )
 
@@ -154,21 +153,6 @@ def test_remnants_are_used_first_and_may_be_all_that_is_needed() -> None:
     assert enough.buy == 0
     assert enough.cost == 0
     assert enough.proven
-
-
-def test_the_cheapest_cloth_comes_first_and_failures_last() -> None:
-    band = Band("hem band", 130 * INCH, 21 * INCH, grain="along")
-    cloths = [
-        Cloth("narrow", 20 * INCH, price=Decimal(1)),
-        Cloth("dear", 60 * INCH, price=Decimal(9)),
-        Cloth("cheap", 45 * INCH, price=Decimal(3)),
-    ]
-    plans = choose_cloth([band], cloths)
-    assert [p.cloth.name if isinstance(p, ClothPlan) else p.problems for p in plans] == [
-        "cheap",
-        "dear",
-        (TooWide("hem band", 21 * INCH, pytest.approx(20 * INCH)),),
-    ]
 
 
 def test_problems_are_values() -> None:

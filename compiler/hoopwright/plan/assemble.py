@@ -10,7 +10,6 @@ from hoopwright.plan.model import Plan
 from hoopwright.plan.naming import named_assessment, named_checks, named_work
 from hoopwright.plan.splices import place_splices
 from hoopwright.shape.model import Shape
-from hoopwright.source.diagnostic import Diagnostic
 from hoopwright.spec.check import Check, Result
 from hoopwright.spec.model import Spec
 from hoopwright.strength.model import Assessment
@@ -20,15 +19,14 @@ from hoopwright.work.model import Work
 _RANK: dict[Result, int] = {"fails": 0, "marginal": 1, "not assessed": 2, "holds": 3}
 
 
-def assemble(source: str, spec: Spec, shape: Shape, assessment: Assessment, supply: Supply, work: Work,
-             diagnostics: Iterable[Diagnostic] = ()) -> Plan:
+def assemble(source: str, spec: Spec, shape: Shape, assessment: Assessment, supply: Supply, work: Work) -> Plan:
     """One :class:`Plan` from the results of all stages.
 
     ``source`` is the spec's file name; folders in it are dropped, so that a plan does not depend on
     where it was built. Checks that fail come first, then marginal ones, then what was not assessed,
     then what holds; within each, strength before shape before supply, in the order the stage gave.
-    What the stages say in words speaks of the design by its family's word.
-    Findings are sorted by their place in the text.
+    What the stages say in words speaks of the design by its family's word. Findings are added by whoever knows their
+    places in the text.
     """
     assessment = named_assessment(spec, assessment)
     checks = (*assessment.checks, *named_checks(spec, (*shape.checks, *supply.checks)))
@@ -42,7 +40,7 @@ def assemble(source: str, spec: Spec, shape: Shape, assessment: Assessment, supp
         supply=supply,
         work=named_work(spec, work),
         checks=by_importance(checks),
-        findings=tuple(sorted(diagnostics, key=lambda found: found.sort_key())),
+        findings=(),
         joins=joins,
         behind=place_behind(shape, lap),
         splices=splices,

@@ -16,7 +16,6 @@ from hoopwright.shape.families.pair import draw_pair
 from hoopwright.shape.families.wheel import draw_wheel
 from hoopwright.shape.fit.refit import refitted
 from hoopwright.shape.impossible import Impossible
-from hoopwright.shape.line import GirthLine
 from hoopwright.shape.model import Fixing, HemBand, Hoop, HoopPlace, Shape, Tape
 from hoopwright.shape.places import Places, place_hoops
 from hoopwright.shape.skirt import over_petticoats, skirt_over
@@ -30,7 +29,6 @@ from hoopwright.shape.waist import Waist, waist_of
 from hoopwright.source.diagnostic import Finding
 from hoopwright.spec.model import Spec
 
-_PROFILE_POINTS = 48
 _SAME = 1e-9
 
 
@@ -83,18 +81,16 @@ def _shape(spec: Spec, waist: Waist, places: Places) -> Shape:
         *carried.contacts,
     )
     skirt = skirt_over(waist, [(level.height, level.outline) for level in levels], body, spec.skirt_off_floor)
-    skirt = over_petticoats(skirt, spec.load)
     return Shape(
-        spec.wearer.waist_heights,
-        hoops,
-        carried.tapes,
-        lengths.waistband(spec),
-        _band(spec, hoops),
-        body.rows,
-        contacts,
-        skirt,
-        _profile(waist, places),
-        (*clearance_checks(spec, hoops, carried.tapes, contacts), *tie_checks(spec, hoops, tied)),
+        waist_heights=spec.wearer.waist_heights,
+        waistband=lengths.waistband(spec),
+        body=body.rows,
+        skirt=over_petticoats(skirt, spec.load),
+        checks=(*clearance_checks(spec, hoops, carried.tapes, contacts), *tie_checks(spec, hoops, tied)),
+        hoops=hoops,
+        tapes=carried.tapes,
+        band=_band(spec, hoops),
+        contacts=contacts,
         ties=(*(tie for one in tied for tie in one.ties), *hip_ties(spec, levels, body)),
         panels=(*carried.panels, *lacing_panels(spec, levels)),
         petticoat=carried.petticoat,
@@ -147,14 +143,6 @@ def _band(spec: Spec, hoops: Sequence[Hoop]) -> HemBand | None:
     return lengths.hem_band(
         spec, (upper.id, upper.girth, upper.plan.width / 2), (lower.id, lower.girth, lower.plan.width / 2)
     )
-
-
-def _profile(waist: Waist, places: Places) -> tuple[tuple[float, float], ...]:
-    """The side line for figures: the waistband's edge, the line from the top hoop to the hem."""
-    top, hem = places.heights[0], places.heights[-1]
-    line: GirthLine = places.line
-    heights = [top - (top - hem) * k / _PROFILE_POINTS for k in range(_PROFILE_POINTS + 1)]
-    return (waist.side_start, *((z, places.ground.reach(line.girth(z), z)) for z in heights))
 
 
 def _crowded(spec: Spec, places: Places) -> Finding | None:

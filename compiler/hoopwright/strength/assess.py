@@ -5,13 +5,12 @@ from __future__ import annotations
 from hoopwright.shape.model import Shape
 from hoopwright.source.diagnostic import Finding
 from hoopwright.spec.model import Spec
-from hoopwright.strength import whole
 from hoopwright.strength.checks import strength_checks
 from hoopwright.strength.families.corded import assess_corded
 from hoopwright.strength.handling import handlings, seated
 from hoopwright.strength.material import contradiction, disagreement, material_strength
 from hoopwright.strength.method import Method
-from hoopwright.strength.methods import METHODS, TRIALS, kind_of
+from hoopwright.strength.methods import METHODS, kind_of
 from hoopwright.strength.model import Assessment
 from hoopwright.strength.problem import pose
 from hoopwright.strength.samples.bench import evidence
@@ -20,20 +19,19 @@ from hoopwright.strength.weight import weights
 
 
 def assess(
-    spec: Spec, shape: Shape, method: Method = whole.solve, trial: Method = whole.trial
+    spec: Spec, shape: Shape, method: Method | None = None, *, quick: bool = False
 ) -> tuple[Assessment | None, tuple[Finding, ...]]:
-    """What the cage does under its load, judged.
+    """What the design does under its load, judged.
 
-    ``method`` solves it, ``trial`` the changed cages of remedies.
+    ``method`` solves it in place of the one of its kind. ``quick``: the changed designs of remedies are solved by the
+    closed forms only.
     """
     if shape.corded is not None:
         return assess_corded(spec, shape)
-    problem = pose(spec, shape)
-    method = METHODS.get(kind_of(spec), method)
-    trial = TRIALS.get(kind_of(spec), trial)
-    solution = method(problem)
+    problem, known = pose(spec, shape), METHODS[kind_of(spec)]
+    solution = (method or known.solve)(problem)
     mass = weights(spec, shape)
-    checks = strength_checks(problem, solution, mass, trial)
+    checks = strength_checks(problem, solution, mass, known.quick if quick else known.trial)
     word, reasons = verdict(checks)
     carried = mass.total + sum(layer.mass for layer in spec.load)
     return Assessment(

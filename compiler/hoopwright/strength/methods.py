@@ -1,29 +1,36 @@
-"""Which method solves which kind of cage; those not named here are solved as cages on tapes."""
+"""Which methods solve which kind of design."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
+from hoopwright.strength import closed, whole
 from hoopwright.strength.families import frames, pair, petticoat, wheel
 from hoopwright.strength.method import Method
 
 
+@record(frozen=True, slots=True)
+class Methods:
+    """``solve`` for the design itself, ``trial`` for changed ones, held beside one another, ``quick`` by closed forms,
+    which cost nothing and choose the size of remedies."""
+
+    solve: Method
+    trial: Method
+    quick: Method
+
+
+METHODS: Mapping[str, Methods] = MappingProxyType({
+    "tapes": Methods(whole.solve, whole.trial, closed.solve),
+    "channels": Methods(petticoat.solve, petticoat.solve, petticoat.solve),
+    "pair": Methods(pair.solve, pair.trial, frames.solve_pair),
+    "wheel": Methods(wheel.solve, wheel.trial, frames.solve_wheel),
+})
+"""The methods of every kind of design with hoops."""
+
+
 def kind_of(spec: Spec) -> str:
-    """The kind of cage a method is chosen by: side hoops, else what carries the hoops."""
+    """The kind that methods go by: ``pair`` for side hoops, else what carries the hoops."""
     return "pair" if spec.build.sides is not None else spec.build.carried_by
-
-
-METHODS: Mapping[str, Method] = MappingProxyType(
-    {**petticoat.METHODS, "pair": pair.solve, "wheel": wheel.solve}
-)
-"""Methods of what is not solved as a cage on tapes."""
-TRIALS: Mapping[str, Method] = MappingProxyType(
-    {**petticoat.METHODS, "pair": pair.trial, "wheel": wheel.trial}
-)
-"""The same for changed cages."""
-QUICK: Mapping[str, Method] = MappingProxyType(
-    {**petticoat.METHODS, "pair": frames.solve_pair, "wheel": frames.solve_wheel}
-)
-"""By closed forms, which choose the size of remedies."""

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from hoopwright.library.model import Goods, Offer, Stock
+from hoopwright.library.model import Goods, Offer
 from hoopwright.shape.model import Hoop, Shape
 from hoopwright.shape.model import Panel as ShapedPanel
 from hoopwright.shape.tying.lacing import cord_length
@@ -75,9 +75,9 @@ def ways(need: ClothNeed, spec: Spec) -> tuple[ClothNeed, ...]:
     )
 
 
-def hoop_need(spec: Spec, shape: Shape, stock: Stock | None = None) -> LengthNeed:
-    """The hoops, cut from the spec's stock or from another one given."""
-    stock = stock or spec.build.hoops.material
+def hoop_need(spec: Spec, shape: Shape) -> LengthNeed:
+    """The hoops and a wheel's spokes, cut from the spec's stock."""
+    stock = spec.build.hoops.material
     pieces = tuple(CutPiece(hoop.id, hoop.cut) for hoop in shape.hoops)
     if shape.wheel is not None:
         pieces += tuple(CutPiece(spoke.id, spoke.cut) for spoke in shape.wheel.spokes)

@@ -34,7 +34,7 @@ def corded_tasks(bench: Bench) -> tuple[Task, ...]:
     starched = _starch(bench, cords, seam.id)
     pinned = bench.task("pin-waist", "pin-gathers", "pin the waist", (starched[-1].id if starched else seam.id,),
                         bench.minutes(("pin waist", 1)), jobs=("clip",), parts=(waist_part(bench.shape),))
-    stop = _body_stop(bench, cloth, pinned.id)
+    stop = _body_stop(bench, pinned.id)
     hem = bench.task("sew-hem", "sew-hem", "sew the hem", (stop.id,),
                      bench.minutes(bench.seam(cloth.hem), ("set up seam", 1)), jobs=("sew long seams", "press"),
                      parts=("breadth",))
@@ -123,7 +123,7 @@ def _starch(bench: Bench, cords: CordBuild, after: str) -> tuple[Task, ...]:
                        parts=("petticoat",), wait=DRYING),)
 
 
-def _body_stop(bench: Bench, cloth: CordedPetticoat, after: str) -> Task:
+def _body_stop(bench: Bench, after: str) -> Task:
     """Starched, pinned to a tape at the waist, on the body with the skirt over it."""
     across = bench.shape.lowest.width
     return stop_task(

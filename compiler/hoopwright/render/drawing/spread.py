@@ -33,8 +33,3 @@ def _pool(values: Sequence[float]) -> list[float]:
             mean, count = (mean * count + other * more) / (count + more), count + more
         blocks.append((mean, count))
     return [mean for mean, count in blocks for _ in range(count)]
-
-
-def rows_of(widths: Sequence[float], room: float) -> int:
-    """How many rows labels of these widths need in a space of ``room``."""
-    return max(1, -(-int(sum(widths)) // max(1, int(room))))

@@ -17,7 +17,6 @@ class Chart:
     rows: tuple[tuple[str, tuple[str, ...], str], ...]
     unit: str
     band: str
-    gaps: tuple[str, ...]
 
 
 def chart_view(plan: Plan, tapes: dict[str, TapeView]) -> Chart:
@@ -33,7 +32,6 @@ def chart_view(plan: Plan, tapes: dict[str, TapeView]) -> Chart:
         rows=rows,
         unit="inches" if p.units == "inches" else "centimetres",
         band=p.length(plan.shape.waistband.girth),
-        gaps=tuple(tape.at_band for tape in all_tapes),
     )
 
 

@@ -40,7 +40,6 @@ class Facts:
 
     source: str
     unit: str
-    metric: bool
     hoop: HoopFacts
     hoops: int
     tapes: int
@@ -80,7 +79,6 @@ def facts(plan: Plan) -> Facts:
     return Facts(
         source=plan.source,
         unit=p.unit,
-        metric=p.units == "centimetres",
         hoop=HoopFacts() if build.hooped is None else _hoop(build.hooped, plan),
         hoops=len(shape.hoops),
         tapes=len(shape.tapes),

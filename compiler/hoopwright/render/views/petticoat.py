@@ -44,7 +44,6 @@ class PetticoatView:
     """Printed measures of the petticoat and its parts; false in a plan without one."""
 
     kind: str = ""
-    panel: str = ""
     count: int = 0
     counted: str = ""
     material: str = ""
@@ -87,7 +86,7 @@ def petticoat_view(plan: Plan) -> PetticoatView:
     panel = plan.shape.panels[0]
     waist = plan.shape.waistband.girth
     return PetticoatView(
-        kind=cloth.kind, panel=panel.part, count=cloth.count,
+        kind=cloth.kind, count=cloth.count,
         counted=counted(cloth.count, panel.part), material=cloth.material,
         cut=_cut(plan, p), slant=p.length(cloth.slant), lean=f"{degrees(cloth.half_angle):.0f} degrees",
         top=p.length(cloth.top), hem=p.length(cloth.hem), seam=p.length(plan.spec.allowances.seam),

@@ -99,11 +99,6 @@ def polar_angle(x: float, y: float) -> float:
     return atan2(x, y)
 
 
-def radius_of_curvature(ellipse: Ellipse, t: float) -> float:
-    """Radius of curvature at parameter ``t``, m."""
-    return hypot(ellipse.a * cos(t), ellipse.b * sin(t)) ** 3 / (ellipse.a * ellipse.b)
-
-
 @lru_cache(maxsize=4096)
 def _quarter_parameter(a: float, b: float, share: float) -> float:
     """Parameter, 0 to pi/2, at a share of the first quarter's length; Newton kept inside its bracket. The same

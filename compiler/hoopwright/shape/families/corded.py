@@ -26,7 +26,6 @@ from hoopwright.spec.model import CordBuild, PanelBuild, Spec
 
 SAMPLE = "sample"
 """The part that the sample's cloth is cut for."""
-_PROFILE_POINTS = 24
 
 
 def sandwich_take_up(diameter: float) -> float:
@@ -53,17 +52,18 @@ def draw_corded(spec: Spec, waist: Waist) -> Shape:
     if panels is None or cords is None:
         raise ValueError("a corded petticoat has breadths and cords")
     cloth = _petticoat(spec, waist, panels, cords)
-    body, wearer = body_of(spec), spec.wearer
-    top, radius = waist.side_start[0], wearer.waist / (2 * pi)
-    low = cloth.hem / (2 * pi)
+    body = body_of(spec)
     highest = cloth.rows[-1]
     rings = [(highest.height, _ring(highest.girth)), (cloth.hem_height, _ring(cloth.hem))]
     skirt = over_petticoats(skirt_over(waist, rings, body, spec.skirt_off_floor), spec.load)
-    shares = [k / _PROFILE_POINTS for k in range(_PROFILE_POINTS + 1)]
     return Shape(
-        spec.wearer.waist_heights, (), (), waistband(spec), None, body.rows, (), skirt,
-        tuple((top + (cloth.hem_height - top) * s, radius + (low - radius) * s) for s in shares),
-        edge_checks(spec), panels=_panels(cloth, cords, spec.allowances.seam), corded=cloth,
+        waist_heights=spec.wearer.waist_heights,
+        waistband=waistband(spec),
+        body=body.rows,
+        skirt=skirt,
+        checks=edge_checks(spec),
+        panels=_panels(cloth, cords, spec.allowances.seam),
+        corded=cloth,
     )
 
 

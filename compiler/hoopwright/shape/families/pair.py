@@ -72,24 +72,17 @@ def draw_pair(spec: Spec, waist: Waist) -> Shape:
         eased(channels),
         channels,
     )
+    door = door_check(
+        spec, across,
+        "turn sideways: from front to back they are no wider than the body; or press both up under the arms",
+    )
     return Shape(
-        spec.wearer.waist_heights,
-        hoops,
-        (),
-        lengths.waistband(spec),
-        None,
-        body.rows,
-        (),
-        over_petticoats(skirt_over_sides(spec, waist, body, hoops, outs), spec.load),
-        (waist.side_start, *outs),
-        (
-            door_check(
-                spec,
-                across,
-                "turn sideways: from front to back they are no wider than the body; or press"
-                " both up under the arms",
-            ),
-        ),
+        waist_heights=spec.wearer.waist_heights,
+        waistband=lengths.waistband(spec),
+        body=body.rows,
+        skirt=over_petticoats(skirt_over_sides(spec, waist, body, hoops, outs), spec.load),
+        checks=(door,),
+        hoops=hoops,
         ties=_ties(build, plan, channels),
         panels=side_panels(spec, pair),
         sides=pair,

@@ -102,18 +102,13 @@ def draw_wheel(spec: Spec, waist: Waist) -> Shape:
     skirt = Skirt(
         rim[0].skirt, (rim[2].skirt + rim[6].skirt) / 2, rim[4].skirt, pi * build.width, spec.skirt_off_floor
     )
-    profile = ((waist.side_start[0], waist.outline.a), (rim[2].height, rim[2].reach + waist.outline.a))
     return Shape(
-        spec.wearer.waist_heights,
-        hoops,
-        (),
-        lengths.waistband(spec),
-        None,
-        body_of(spec).rows,
-        (),
-        skirt,
-        profile,
-        _checks(spec, build, wheel),
+        waist_heights=spec.wearer.waist_heights,
+        waistband=lengths.waistband(spec),
+        body=body_of(spec).rows,
+        skirt=skirt,
+        checks=_checks(spec, build, wheel),
+        hoops=hoops,
         panels=cover_and_roll(wheel, plane.hole, _hole_forward(plane)),
         wheel=wheel,
     )

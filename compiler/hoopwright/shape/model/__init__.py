@@ -14,7 +14,8 @@ from hoopwright.shape.model.frames import RimPoint, SideChannel, SidePair, Spoke
 from hoopwright.shape.model.hoops import Fixing, Hoop, HoopPlace, Mark, PlanOutline, Tape
 from hoopwright.shape.model.petticoat import Channel, Flounce, Petticoat
 from hoopwright.shape.model.points import XY, Point
-from hoopwright.shape.model.refit import Moved, Refit, Skirt
+from hoopwright.shape.model.refit import Moved, Refit
+from hoopwright.shape.model.skirt import Skirt
 from hoopwright.shape.model.ties import Tie, TieKind
 from hoopwright.shape.model.whole import Shape
 

@@ -1,22 +1,11 @@
-"""The skirt over it, and what a fitting changes; metres."""
+"""What a fitting changes; metres."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
+from hoopwright.shape.model.skirt import Skirt
 from hoopwright.source.record import record
-
-
-@record(frozen=True, slots=True)
-class Skirt:
-    """The skirt to be worn over it, from the waistline over the cage to ``off_floor``: lengths and hem
-    girth, m."""
-
-    front: float
-    side: float
-    back: float
-    hem_girth: float
-    off_floor: float
 
 
 @record(frozen=True, slots=True)

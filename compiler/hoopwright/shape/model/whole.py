@@ -10,7 +10,8 @@ from hoopwright.shape.model.corded import CordedPetticoat
 from hoopwright.shape.model.frames import SidePair, Wheel
 from hoopwright.shape.model.hoops import Hoop, PlanOutline, Tape
 from hoopwright.shape.model.petticoat import Petticoat
-from hoopwright.shape.model.refit import Refit, Skirt
+from hoopwright.shape.model.refit import Refit
+from hoopwright.shape.model.skirt import Skirt
 from hoopwright.shape.model.ties import Tie
 from hoopwright.source.record import record
 from hoopwright.spec.check import Check
@@ -20,21 +21,20 @@ from hoopwright.spec.check import Check
 class Shape:
     """The whole shape, top down; tapes by number.
 
-    ``profile``: (height, radius) points of the side line from the anchor to the hem hoop, for figures.
-    ``total_hoop_length`` is the sum of cut lengths before rounding, m. ``refits`` tell what the fittings
+    ``waist_heights`` are those in front, at the left, at the back and at the right, m. Of ``petticoat``, ``wheel``,
+    ``sides`` and ``corded`` a design has one at most; a cage on tapes has none. ``refits`` tell what the fittings
     changed, in order; marks, girths and skirt are those after the last of them.
     """
 
-    waist_heights: tuple[float, float, float, float]  # front, left, back, right
-    hoops: tuple[Hoop, ...]
-    tapes: tuple[Tape, ...]
+    waist_heights: tuple[float, float, float, float]
     waistband: Waistband
-    band: HemBand | None
     body: tuple[BodyRow, ...]
-    contacts: tuple[Contact, ...]
     skirt: Skirt
-    profile: tuple[tuple[float, float], ...]
     checks: tuple[Check, ...]
+    hoops: tuple[Hoop, ...] = ()
+    tapes: tuple[Tape, ...] = ()
+    band: HemBand | None = None
+    contacts: tuple[Contact, ...] = ()
     ties: tuple[Tie, ...] = ()
     panels: tuple[Panel, ...] = ()
     refits: tuple[Refit, ...] = ()
@@ -65,5 +65,5 @@ class Shape:
 
     @property
     def total_hoop_length(self) -> float:
-        """Strip for all hoops, laps included, m."""
+        """Strip for all hoops, laps included, before rounding, m."""
         return sum(hoop.cut for hoop in self.hoops)

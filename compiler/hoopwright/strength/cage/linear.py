@@ -17,21 +17,19 @@ from hoopwright.strength.cage.system import Guess, System
 _STEPS = 60
 
 
-def linear_factor(system: System, found: Found, factor: float = 1.0) -> float | None:
-    """Return the load factor at which the state found at `factor` would buckle, None when it is not stable
-    now.
-
-    Infinite when no growth of the load makes it buckle.
+def linear_factor(system: System, found: Found) -> float | None:
+    """Return the load factor at which a state found under the whole load would buckle; None when it is not stable now,
+    infinite when no growth of the load makes it buckle.
     """
     now = system.evaluate(found.state)
-    full = system.tangent(found.state, now, Guess(now.stress, now.bars.force), factor)
+    full = system.tangent(found.state, now, Guess(now.stress, now.bars.force), 1.0)
     none = Guess(np.zeros_like(now.stress), np.zeros_like(now.bars.force))
     bare = system.tangent(found.state, now, none, 0.0, taut=now.bars.force)
     factored = system.pattern.factor(full, system.hold)
     if factored is None or not all_positive(factored):
         return None
     worst = _largest(system, factored, full - bare)
-    return factor * (1 + 1 / worst) if worst > 1e-9 else float("inf")
+    return 1 + 1 / worst if worst > 1e-9 else float("inf")
 
 
 def _largest(system: System, factored: Factored, geometric: Floats) -> float:

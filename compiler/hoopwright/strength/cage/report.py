@@ -162,7 +162,7 @@ def rest_results(system: System, state: State) -> tuple[RestResult, ...]:
                  for rest, p in zip(system.layout.model.rests, push, strict=True))
 
 
-def held_results(system: System, state: State, now: Evaluated) -> tuple[Held, ...]:
+def held_results(system: System, now: Evaluated) -> tuple[Held, ...]:
     """Return the wearer's force on every held point: what rods and bars ask there, less the load on it."""
     lay = system.layout
     force = -lay.loads.force

@@ -123,7 +123,7 @@ def describe(
         ties=ties,
         bands=bands,
         rests=rest_results(system, found.state),
-        held=held_results(system, found.state, now),
+        held=held_results(system, now),
         weight_n=system.layout.loads.weight,
         waist_pull_n=sum(t.pull_outward_n for t in tapes),
         waist_down_n=sum(t.pull_down_n for t in tapes),

@@ -64,7 +64,7 @@ def corded_strength(spec: Spec, shape: Shape) -> CordedStrength:
     line, weighed = sample_line(spec, cloth, cords)
     stiff = droop_stiffnesses(cords.sample.bench, line)
     mean = sum(stiff) / len(stiff) if stiff else None
-    ring = ring_of(spec, shape, cloth, cords)
+    ring = ring_of(spec, cloth, cords)
     cord = None if mean is None else mean / cords.sample.cords
     return CordedStrength(
         mean, cord, line, weighed, None if mean is None else (mean / line) ** (1 / 3), spread_of(stiff),
@@ -85,7 +85,7 @@ class Ring:
     press: float
 
 
-def ring_of(spec: Spec, shape: Shape, cloth: CordedPetticoat, cords: CordBuild) -> Ring:
+def ring_of(spec: Spec, cloth: CordedPetticoat, cords: CordBuild) -> Ring:
     """The ring and its load: of the cloth and the skirt what hangs below halfway to the waist, and all cord."""
     count = len(cloth.rows)
     height = sum(row.height for row in cloth.rows) / count

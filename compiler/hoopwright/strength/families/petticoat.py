@@ -18,7 +18,7 @@ from types import MappingProxyType
 from hoopwright.strength.formed import closing, worn
 from hoopwright.strength.forms import buckle
 from hoopwright.strength.forms.statics import tape_forces, thrust
-from hoopwright.strength.method import Method, Problem, Solution
+from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.model import Buckling, HoopStrength
 
 NAME = "closed forms: cloth holds every hoop up all round, and presses it inward as statics say"
@@ -58,7 +58,3 @@ def solve(problem: Problem) -> Solution:
         NAME, tuple(found), (), Buckling(None if least is None else least[0], True),
         "" if least is None else least[1], 0.0, forces.waist_pull, sources=SOURCES, says=SAYS,
     )
-
-
-METHODS: Mapping[str, Method] = MappingProxyType({"channels": solve})
-"""Methods of carriers that are not solved as cages on tapes."""

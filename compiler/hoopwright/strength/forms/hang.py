@@ -32,9 +32,3 @@ def moment_over_tape(n: float, load: float, radius: float) -> float:
     """
     a = pi / n
     return load * radius**2 * (1 - a * cos(a) / sin(a))
-
-
-def straight_beam_sag(n: float, load: float, radius: float, strong: float) -> float:
-    """What a straight built-in beam of the bay's length would sag, m: w L^4/(384 B). Several times too
-    small; for comparison only."""
-    return load * (2 * pi * radius / n) ** 4 / (384 * strong)

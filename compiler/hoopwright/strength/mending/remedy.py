@@ -12,12 +12,11 @@ from dataclasses import field
 from hoopwright.shape.draw import draw
 from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
-from hoopwright.strength import closed
 from hoopwright.strength.answer import AT_REST
 from hoopwright.strength.measures import MEASURES
 from hoopwright.strength.mending.change import FAMILIES, Change, Family
 from hoopwright.strength.method import Method, Problem, Solution
-from hoopwright.strength.methods import QUICK, kind_of
+from hoopwright.strength.methods import METHODS, kind_of
 from hoopwright.strength.problem import pose
 from hoopwright.strength.verdict import CLAUSES
 from hoopwright.strength.weight import weights
@@ -67,7 +66,7 @@ class Trials:
                 self.done[key] = None
             else:
                 problem = pose(changed, shape)
-                self.done[key] = (problem, _quickly(problem) if quick else self.method(problem))
+                self.done[key] = (problem, (METHODS[kind_of(changed)].quick if quick else self.method)(problem))
         return self.done[key]
 
     def _enough(self) -> bool:
@@ -75,11 +74,6 @@ class Trials:
         solved = [found for (_, was_quick), found in self.done.items() if not was_quick]
         lost = sum(found is not None and found[1].status not in AT_REST for found in solved)
         return len(solved) >= MOST_SOLVED or lost >= MOST_LOST
-
-
-def _quickly(problem: Problem) -> Solution:
-    """By the closed forms of what carries the hoops."""
-    return QUICK.get(kind_of(problem.spec), closed.solve)(problem)
 
 
 def used_by(problem: Problem, solution: Solution) -> dict[str, float]:

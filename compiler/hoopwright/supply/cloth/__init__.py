@@ -1,11 +1,10 @@
 """Cloth: strips, panels and gores laid on the usable width.
 
-`lay_out(parts, cloth, remnants) -> ClothPlan | ClothFailure` lays parts on one cloth, `choose_cloth(parts,
-cloths, remnants)` on each of several, cheapest first. Both are pure functions of their arguments. A layout
-is compared by what it buys in the shop's steps, then by its joins, then by its length.
+`lay_out(parts, cloth, remnants) -> ClothPlan | ClothFailure` lays parts on one cloth, a pure function of its
+arguments. A layout is compared by what it buys in the shop's steps, then by its joins, then by its length.
 """
 
-from hoopwright.supply.cloth.layout import choose_cloth, lay_out
+from hoopwright.supply.cloth.layout import lay_out
 from hoopwright.supply.cloth.model import (
     BadCloth,
     Band,
@@ -44,6 +43,5 @@ __all__ = [
     "Sheet",
     "TooWide",
     "Way",
-    "choose_cloth",
     "lay_out",
 ]

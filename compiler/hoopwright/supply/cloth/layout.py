@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from decimal import ROUND_HALF_UP, Decimal
 from math import ceil
 
@@ -49,25 +49,6 @@ def lay_out(
     if cloth.most is not None and plan.buy > cloth.most + 1e-9:
         return ClothFailure((ClothShort(cloth.name, plan.needed, cloth.most),))
     return plan
-
-
-def choose_cloth(
-    parts: Sequence[ClothPart],
-    cloths: Sequence[Cloth],
-    remnants: Mapping[str, Sequence[Remnant]] | None = None,
-) -> tuple[ClothPlan | ClothFailure, ...]:
-    """The parts laid on each of several cloths: cheapest first, then those without a price by area bought,
-    then the failures; `remnants` by the cloth's name."""
-    on_hand = remnants or {}
-    plans = [lay_out(parts, cloth, on_hand.get(cloth.name, ())) for cloth in cloths]
-
-    def rank(plan: ClothPlan | ClothFailure) -> tuple[int, Decimal, float, str]:
-        if isinstance(plan, ClothFailure):
-            return (2, Decimal(0), 0.0, "")
-        area = plan.buy * plan.cloth.width
-        return (0 if plan.cost is not None else 1, plan.cost or Decimal(0), area, plan.cloth.name)
-
-    return tuple(sorted(plans, key=rank))
 
 
 def _to_plan(task: Task, cloth: Cloth, best: Found) -> ClothPlan:

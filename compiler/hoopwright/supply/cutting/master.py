@@ -13,6 +13,7 @@ from typing import Any
 from hoopwright.source.record import record
 from hoopwright.supply.cutting.packing import Fill
 from hoopwright.supply.cutting.stock import Stock
+from hoopwright.supply.highs import quiet_solver
 
 Column = tuple[int, Fill]
 """A kind of length (index into Kinds) and how many pieces of each size are cut from it."""
@@ -58,7 +59,7 @@ class Master:
     def __init__(self, counts: Sequence[int], kinds: Kinds) -> None:
         self._kinds = kinds
         self._counts = tuple(counts)
-        self._solver: Any = _quiet_solver()
+        self._solver: Any = quiet_solver()
         self.columns: list[Column] = []
         self._known: set[Column] = set()
         infinity = self._solver.inf
@@ -98,7 +99,7 @@ def choose(
 
     Returns the columns chosen (repeated; None when none was found) and whether that answer is final.
     """
-    solver = _quiet_solver()
+    solver = quiet_solver()
     import highspy
 
     infinity = solver.inf
@@ -133,20 +134,3 @@ def _add_column(solver: Any, column: Column, kinds: Kinds, sizes: int, cost_row:
         rows.append(sizes + len(kinds.caps))
         values.append(cost)
     solver.addCol(cost, 0.0, float(kinds.avail[kind]), len(rows), rows, values)
-
-
-def _quiet_solver() -> Any:
-    """A solver that prints nothing, not even its name: output is off before its own set-up speaks."""
-    import highspy
-
-    class Quiet(highspy.Highs):
-        def enableCallbacks(self) -> None:
-            self.setOptionValue("output_flag", False)
-            speak: Any = super().enableCallbacks
-            speak()
-
-    make: Any = Quiet
-    solver = make()
-    for option, value in (("output_flag", False), ("threads", 1), ("random_seed", 0)):
-        solver.setOptionValue(option, value)
-    return solver

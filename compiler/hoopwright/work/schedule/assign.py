@@ -14,6 +14,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from hoopwright.source.record import record
+from hoopwright.supply.highs import quiet_solver
 from hoopwright.work.schedule.bounds import overnight
 from hoopwright.work.schedule.desk import Desk
 
@@ -60,7 +61,7 @@ class Program:
         """The best assignment; with ``runs`` False any assignment at all."""
         import highspy
 
-        solver = _quiet_solver()
+        solver = quiet_solver(mip_max_nodes=NODES, mip_rel_gap=0.0)
         where = self._places(solver)
         if where is None:
             return Assignment((), False, 0)
@@ -178,24 +179,6 @@ def _gates(desk: Desk) -> tuple[int, ...]:
         if len(found) < _GATES and all((net.before[at] | net.behind[at]) >> gate & 1 for gate in found):
             found.append(at)
     return tuple(sorted(found, key=lambda at: net.before[at].bit_count()))
-
-
-def _quiet_solver() -> Any:
-    """A solver that prints nothing, its own name included, and goes by counts alone."""
-    import highspy
-
-    class Quiet(highspy.Highs):
-        def enableCallbacks(self) -> None:
-            self.setOptionValue("output_flag", False)
-            speak: Any = super().enableCallbacks
-            speak()
-
-    make: Any = Quiet
-    solver = make()
-    for option, value in (("output_flag", False), ("threads", 1), ("random_seed", 0),
-                          ("mip_max_nodes", NODES), ("mip_rel_gap", 0.0)):
-        solver.setOptionValue(option, value)
-    return solver
 
 
 def _zero(where: dict[tuple[int, int], Any]) -> Any:
