@@ -5,8 +5,8 @@ from __future__ import annotations
 from types import SimpleNamespace
 from typing import Any
 
+from hoopwright.compile import compile_spec
 from hoopwright.plan.assemble import assemble, by_importance
-from hoopwright.source.diagnostic import Diagnostic, Severity, Span
 from hoopwright.spec.check import Check, Result
 from hoopwright.supply.model import Cutting
 
@@ -35,7 +35,6 @@ def _assemble(**given: Any) -> Any:
         stages["assessment"],
         stages["supply"],
         SimpleNamespace(),
-        stages.get("found", ()),
     )
 
 
@@ -60,6 +59,19 @@ def test_folders_are_dropped_from_the_source() -> None:
 
 
 def test_findings_stand_in_the_order_of_the_text() -> None:
-    late = Diagnostic("a", Severity.NOTE, "m", "c.yaml", Span("c.yaml", 9, 1, 9, 2))
-    early = Diagnostic("b", Severity.NOTE, "m", "c.yaml", Span("c.yaml", 2, 1, 2, 2))
-    assert _assemble(found=[late, early]).findings == (early, late)
+    """What the spec stage finds in the load, last in the text, was found before what the shape stage finds in the
+    hem."""
+    text = """\
+spec: 1
+units: inches
+wearer: {stature: 5 ft 5 in, waist: 28 in, hip: 38 in}
+shape: {hem: {girth: 150 in}, hoops: {count: 6}}
+build: {hoops: {material: strip}, tapes: {count: 8}}
+materials: {strip: {grade: "spring steel, tempered", section: {kind: flat, width: 1 in, thickness: 0.06 in}}}
+load: [{name: skirt, weight: 13 kg}]
+"""
+    plan = compile_spec(text.encode(), "cage.yaml").plan
+    assert plan is not None
+    order = [found.code for found in plan.findings]
+    assert order.index("hem-wide") < order.index("load-unlikely")
+    assert list(plan.findings) == sorted(plan.findings, key=lambda found: found.sort_key())

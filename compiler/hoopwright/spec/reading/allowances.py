@@ -111,38 +111,20 @@ def read_limits(node: Node, build: Build, notes: Notebook) -> Limits:
     the load factor alone."""
     usual = Limits()
     budget = node["budget"].money()
-    factor = node["factor"].number()
-    if factor is None:
-        factor = notes.assume("limits.factor", usual.factor, "ratio",
-                              "room for knocks and wear; our judgement")
+    factor = notes.ratio(node["factor"], usual.factor, "room for knocks and wear; our judgement")
     notes = notes if build.hooped is not None else Notebook()
-
-    def share(key: str, default: float, reason: str) -> float:
-        stated = node[key].share()
-        return notes.assume(f"limits.{key}", default, "share", reason) if stated is None else stated
-
-    sag = node["sag"].length()
-    if sag is None:
-        sag = notes.assume("limits.sag", usual.sag, "length", "1/2 in shows under a skirt; our judgement")
-    swing = node["swing"].length()
-    if swing is None:
-        swing = notes.assume("limits.swing", usual.swing, "length",
-                             "a hem that hangs further from its place shows; our judgement")
-
-    def room(node: Node, key: str, default: float, reason: str) -> float:
-        stated = node.length()
-        return notes.assume(f"limits.{key}", default, "length", reason) if stated is None else stated
-
-    chair = Chair(room(node["chair"]["height"], "chair.height", usual.chair.height, CHAIR),
-                  room(node["chair"]["depth"], "chair.depth", usual.chair.depth, CHAIR))
+    sag = notes.length(node["sag"], usual.sag, "1/2 in shows under a skirt; our judgement")
+    swing = notes.length(node["swing"], usual.swing, "a hem that hangs further from its place shows; our judgement")
+    chair = Chair(notes.length(node["chair"]["height"], usual.chair.height, CHAIR),
+                  notes.length(node["chair"]["depth"], usual.chair.depth, CHAIR))
     return Limits(
         budget[0] if budget else None, budget[1] if budget else None, node["door"].length(),
         node["weight"].mass(), sag,
-        share("out_of_round", usual.out_of_round, "less is not seen under a skirt; our judgement"), factor,
-        share("stress_worn", usual.stress_worn, "a margin for long wear; our judgement"),
-        share("stress_door", usual.stress_door, "a margin against a set; our judgement"), swing, chair,
-        room(node["car"], "car", usual.car, "one place on the back seat; our judgement"),
-        room(node["bag"], "bag", usual.bag, "a travelling bag; our judgement"))
+        notes.share(node["out_of_round"], usual.out_of_round, "less is not seen under a skirt; our judgement"), factor,
+        notes.share(node["stress_worn"], usual.stress_worn, "a margin for long wear; our judgement"),
+        notes.share(node["stress_door"], usual.stress_door, "a margin against a set; our judgement"), swing, chair,
+        notes.length(node["car"], usual.car, "one place on the back seat; our judgement"),
+        notes.length(node["bag"], usual.bag, "a travelling bag; our judgement"))
 
 
 def read_workshop(node: Node, units: Units, notes: Notebook) -> Workshop:
@@ -154,10 +136,8 @@ def read_workshop(node: Node, units: Units, notes: Notebook) -> Workshop:
     session = node["session"].minutes()
     if session is None:
         session = notes.assume("workshop.session", 120.0, "time", "our choice")
-    paper = node["paper"].text()
-    if paper is None:
-        paper = notes.assume("workshop.paper", "letter" if units == "inches" else "A4", "text",
-                             f"the usual paper where {units} are used")
+    paper = notes.text(node["paper"], "letter" if units == "inches" else "A4",
+                       f"the usual paper where {units} are used")
     order: Literal["built-in", "exact"] = "exact" if node["order"].text() == "exact" else "built-in"
     return Workshop(tools, session, node["helper"].flag() is True, "letter" if paper == "letter" else "A4",
                     read_hands(node["hands"], notes), order, read_rates(node["rates"]),

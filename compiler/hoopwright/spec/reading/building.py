@@ -64,6 +64,10 @@ class Cupboard:
         self._list(self.goods[name])
         return self.goods[name].goods
 
+    def named(self, node: Node, usual: str) -> Goods:
+        """The article a key names, else the usual one, by name."""
+        return self.article(self.notes.text(node, usual, "the usual choice; common practice, no source"))
+
     def _list(self, filled: FilledStock | FilledGoods) -> None:
         for item in filled.assumed:
             if item not in self.notes.assumed:
@@ -85,7 +89,7 @@ def read_build(spec: Node, waist: float, cupboard: Cupboard, notes: Notebook,
     band = _band(node["hem_band"], cupboard, notes)
     tapes = None
     if carrier == "tapes":
-        material = _named(node["tapes"]["material"], "build.tapes.material", "twill", cupboard, notes)
+        material = cupboard.named(node["tapes"]["material"], "twill")
         tapes = read_tapes(node["tapes"], waist, material, notes, behind)
     ties = _ties(node["ties"], tapes, cupboard)
     lacing = _lacing(node["lacing"], cupboard, notes)
@@ -100,9 +104,6 @@ def read_build(spec: Node, waist: float, cupboard: Cupboard, notes: Notebook,
 def _with_frame(build: Build, spec: Node, cupboard: Cupboard, notes: Notebook) -> Build | None:
     """The build with the wheel at the waist, or with the cloth of side hoops; None without a wheel's
     width."""
-    def article(node: Node, path: str, usual: str) -> Goods:
-        return _named(node, path, usual, cupboard, notes)
-
     waist, node = spec["wearer"]["waist"].length() or 0.0, spec["build"]
     for fitting in spec["fittings"].items():
         for key in ("hem_height", "hoop_height", "hoop_girth"):
@@ -112,7 +113,7 @@ def _with_frame(build: Build, spec: Node, cupboard: Cupboard, notes: Notebook) -
                                  " have none", "write what was found into `notes`, and change `build` or"
                                  " `ground_plan` by it", at_key=True))
     if build.carried_by == "wheel":
-        wheel = read_wheel(node["wheel"], waist, article, notes)
+        wheel = read_wheel(node["wheel"], waist, cupboard.named, notes)
         return None if wheel is None else replace(build, wheel=wheel)
     if build.carried_by != "channels":
         said = node["carried_by"]
@@ -121,16 +122,13 @@ def _with_frame(build: Build, spec: Node, cupboard: Cupboard, notes: Notebook) -
                          "write `carried_by: channels` under `build`", at_key=not said,
                          related=((spec["shape"]["ground_plan"].path, "side hoops"),)))
         return None
-    return replace(build, sides=read_sides(node["side_hoops"], waist, article, notes))
+    return replace(build, sides=read_sides(node["side_hoops"], waist, cupboard.named, notes))
 
 
 def _with_petticoat(build: Build, spec: Node, cupboard: Cupboard, notes: Notebook) -> Build:
     """The build with the petticoat whose channels carry the hoops."""
-    def article(node: Node, path: str, usual: str) -> Goods:
-        return _named(node, path, usual, cupboard, notes)
-
     hem = spec["shape"]["hem"]["girth"].length() or 0.0
-    own = read_petticoat(spec["build"], spec["wearer"], hem, article, notes)
+    own = read_petticoat(spec["build"], spec["wearer"], hem, cupboard.named, notes)
     waistband = _drawn(build.waistband, own.panels.cord)
     return replace(build, waistband=waistband, channels=own.channels, panels=own.panels, flounces=own.flounces)
 
@@ -144,11 +142,8 @@ def _drawn(waistband: WaistbandBuild, cord: Goods | None) -> WaistbandBuild:
 
 def _with_cords(spec: Node, cupboard: Cupboard, notes: Notebook) -> Build | None:
     """The build of a corded petticoat, which has no hoops; None when nothing says how many cords."""
-    def article(node: Node, path: str, usual: str) -> Goods:
-        return _named(node, path, usual, cupboard, notes)
-
     cord_clashes(spec, notes)
-    own = read_corded(spec, article, notes)
+    own = read_corded(spec, cupboard.named, notes)
     if own is None:
         return None
     band = _waistband(spec["build"]["waistband"], cupboard, notes)
@@ -167,25 +162,17 @@ def _hip_ties(node: Node, tapes: TapeBuild | None, cupboard: Cupboard, notes: No
         return None
     name = node["material"].text()
     material = cupboard.article(name or (tapes.material.name if tapes is not None else "twill"))
-    count = node["count"].whole()
-    if count is None:
-        count = int(notes.assume("build.hip_ties.count", 1.0, "count", "one holds most cages; our choice"))
-    return HipTieBuild(material, count)
+    return HipTieBuild(material, notes.count(node["count"], 1, "one holds most cages; our choice"))
 
 
 def _lacing(node: Node, cupboard: Cupboard, notes: Notebook) -> LacingBuild | None:
     """The lacing inside half hoops, or None."""
     if not node:
         return None
-    material = _named(node["material"], "build.lacing.material", "drill", cupboard, notes)
-    cord = _named(node["cord"], "build.lacing.cord", "lacing cord", cupboard, notes)
-    gap = node["gap"].length()
-    if gap is None:
-        gap = notes.assume("build.lacing.gap", 2 * INCH, "length", "room to draw it closer; our choice")
-    spacing = node["spacing"].length()
-    if spacing is None:
-        spacing = notes.assume("build.lacing.spacing", 1 * INCH, "length",
-                               "eyelets 1 in apart; common practice, no source")
+    material = cupboard.named(node["material"], "drill")
+    cord = cupboard.named(node["cord"], "lacing cord")
+    gap = notes.length(node["gap"], 2 * INCH, "room to draw it closer; our choice")
+    spacing = notes.length(node["spacing"], 1 * INCH, "eyelets 1 in apart; common practice, no source")
     return LacingBuild(material, cord, gap, spacing)
 
 
@@ -198,12 +185,6 @@ def _ties(node: Node, tapes: TapeBuild | None, cupboard: Cupboard) -> TieBuild |
     return None if material is None else TieBuild(material, node["count"].whole() or 0, lengths)
 
 
-def _named(node: Node, path: str, usual: str, cupboard: Cupboard, notes: Notebook) -> Goods:
-    """An article the maker named, else the usual one."""
-    name = node.text() or notes.assume(path, usual, "text", "the usual choice; common practice, no source")
-    return cupboard.article(name)
-
-
 def _hoops(node: Node, tools: Node, cupboard: Cupboard, notes: Notebook,
            in_channels: bool = False) -> HoopBuild | None:
     name = node["material"].text() or _only_stock(node, cupboard, notes)
@@ -213,10 +194,7 @@ def _hoops(node: Node, tools: Node, cupboard: Cupboard, notes: Notebook,
     join = _join(node["join"], tools, stock, notes)
     for use in join.consumes:
         cupboard.article(use.goods)
-    lap = node["lap"].length()
-    if lap is None:
-        lap = notes.assume("build.hoops.lap", join.lap, "length",
-                           f"the usual lap of a join `{join.name}`; {join.source}")
+    lap = notes.length(node["lap"], join.lap, f"the usual lap of a join `{join.name}`; {join.source}")
     casing = None if in_channels else _casing(node["casing"], stock, cupboard, notes)
     return HoopBuild(stock, join, lap, casing, node["splices"].whole() or 0, _formed(node["formed"]))
 
@@ -272,36 +250,29 @@ def _said(stock: Stock) -> str:
 
 
 def _casing(node: Node, stock: Stock, cupboard: Cupboard, notes: Notebook) -> Goods | None:
-    name = node.text()
-    if name is None:
-        thick = stock.section.height > THICKEST_IN_BRAID
-        name = notes.assume("build.hoops.casing", NONE if thick else "braid", "text",
-                            "too thick for braid" if thick else "hoops are cased; common practice, no source")
+    if stock.section.height > THICKEST_IN_BRAID:
+        name = notes.text(node, NONE, "too thick for braid")
+    else:
+        name = notes.text(node, "braid", "hoops are cased; common practice, no source")
     return None if name == NONE else cupboard.article(name)
 
 
 def _waistband(node: Node, cupboard: Cupboard, notes: Notebook) -> WaistbandBuild:
-    material = _named(node["material"], "build.waistband.material", "twill", cupboard, notes)
-    width = node["width"].length()
-    if width is None:
-        usual = material.width if material.kind == "tape" else INCH
-        width = notes.assume("build.waistband.width", usual, "length",
-                             "the tape's width" if material.kind == "tape" else "common practice, no source")
-    overlap = node["overlap"].length()
-    if overlap is None:
-        overlap = notes.assume("build.waistband.overlap", 1.5 * INCH, "length",
-                               "1 to 2 in are usual; common practice, no source")
-    ease = node["ease"].length()
-    if ease is None:
-        ease = notes.assume("build.waistband.ease", 0.0, "length", "the waist is measured over what is worn")
-    fastening = _named(node["fastening"], "build.waistband.fastening", "hook and bar", cupboard, notes)
+    material = cupboard.named(node["material"], "twill")
+    if material.kind == "tape":
+        width = notes.length(node["width"], material.width, "the tape's width")
+    else:
+        width = notes.length(node["width"], INCH, "common practice, no source")
+    overlap = notes.length(node["overlap"], 1.5 * INCH, "1 to 2 in are usual; common practice, no source")
+    ease = notes.length(node["ease"], 0.0, "the waist is measured over what is worn")
+    fastening = cupboard.named(node["fastening"], "hook and bar")
     return WaistbandBuild(material, width, overlap, ease, fastening)
 
 
 def _band(node: Node, cupboard: Cupboard, notes: Notebook) -> BandBuild | None:
     if not node:
         return None
-    material = _named(node["material"], "build.hem_band.material", "calico", cupboard, notes)
+    material = cupboard.named(node["material"], "calico")
     grain = node["grain"].value
     if grain is None:
         grain = notes.assume("build.hem_band.grain", "either", "text", "whichever way takes less cloth")

@@ -14,8 +14,9 @@ from hoopwright.source.record import record
 from hoopwright.spec.checking.plausible import droop_findings
 from hoopwright.spec.checking.references import NONE
 from hoopwright.spec.model import CordBuild, CordGroup, CordSample, PanelBuild, Units
+from hoopwright.spec.reading.haberdashery import Article
 from hoopwright.spec.reading.node import Node, Notebook
-from hoopwright.spec.reading.petticoat import PRACTICE, Article, closing
+from hoopwright.spec.reading.petticoat import PRACTICE, closing
 from hoopwright.spec.reading.stocks import read_test
 
 INCH = 0.0254
@@ -86,7 +87,7 @@ def read_corded(spec: Node, article: Article, notes: Notebook) -> Corded | None:
         notes.tell(error("key-missing", said.path, "nothing says how many cords the petticoat has",
                          "add `cords: {groups: [{cords: 12}]}` under `build`", at_key=True))
         return None
-    cloth = article(build["panels"]["material"], "build.panels.material", "calico")
+    cloth = article(build["panels"]["material"], "calico")
     cords = _cords(node, cloth, article, _units(spec), notes)
     panels = build["panels"]
     cord, placket = closing(panels, article, notes)
@@ -110,7 +111,7 @@ def _breadths(hem: float, cloth: Goods, cords: CordBuild, seam: float, notes: No
 
 
 def _cords(node: Node, cloth: Goods, article: Article, units: Units, notes: Notebook) -> CordBuild:
-    material = article(node["material"], "build.cords.material", "piping cord")
+    material = article(node["material"], "piping cord")
     thick = material.width
     stated = node["held"].text()
     held: Literal["sandwich", "tuck"] = "tuck" if stated == "tuck" else "sandwich"
@@ -118,32 +119,25 @@ def _cords(node: Node, cloth: Goods, article: Article, units: Units, notes: Note
         notes.assume("build.cords.held", held, "text", "two layers are the stiffer; our choice")
     facing = None
     if held == "sandwich":
-        facing = article(node["facing"], "build.cords.facing", cloth.name)
+        facing = article(node["facing"], cloth.name)
     elif node["facing"]:
         notes.tell(error("keys-clash", node["facing"].path,
                          "a cord in a tuck lies in a fold of the one layer, and `facing` is a second",
                          "leave `facing` out, or write `held: sandwich`", at_key=True,
                          related=((node["held"].path, "a tuck"),)))
-
-    def share(key: str, usual: float, why: str) -> float:
-        found = node[key].share()
-        return notes.assume(f"build.cords.{key}", usual, "share", why) if found is None else found
-
     washed = "the cloth is washed before it is cut; measure the sample, which shows what is left"
     starch = node["starch"].text()
     return CordBuild(
         material, held, _groups(node, thick, units, notes), node["take_up"].length(), facing,
-        None if starch == NONE else article(node["starch"], "build.cords.starch", "starch"),
-        share("shrinkage", 0.0, washed), share("shrinkage_round", 0.0, washed),
-        share("reserve", RESERVE, "its ends, and what drawing it in takes; our choice"),
+        None if starch == NONE else article(node["starch"], "starch"),
+        notes.share(node["shrinkage"], 0.0, washed), notes.share(node["shrinkage_round"], 0.0, washed),
+        notes.share(node["reserve"], RESERVE, "its ends, and what drawing it in takes; our choice"),
         _sample(node["sample"], units, notes))
 
 
 def _groups(node: Node, thick: float, units: Units, notes: Notebook) -> tuple[CordGroup, ...]:
     """The groups from the hem up; cords that would lie in each other are told."""
-    first = node["first_row"].length()
-    if first is None:
-        first = notes.assume("build.cords.first_row", FIRST_ROW, "length", PRACTICE)
+    first = notes.length(node["first_row"], FIRST_ROW, PRACTICE)
     spacing = node["spacing"].length()
     if spacing is None and not all(item["spacing"] for item in node["groups"].items()):
         spacing = notes.assume("build.cords.spacing", 2 * thick, "length",
@@ -183,14 +177,9 @@ def _crowded(node: Node, item: Node, index: int, group: CordGroup, thick: float,
 
 def _sample(node: Node, units: Units, notes: Notebook) -> CordSample:
     """The sample and its tests."""
-    cords = node["cords"].whole()
-    if cords is None:
-        cords = int(notes.assume("build.cords.sample.cords", float(SAMPLE_CORDS), "count",
-                                 "six even out the stitching; our choice"))
-    length = node["length"].length()
-    if length is None:
-        length = notes.assume("build.cords.sample.length", SAMPLE_LENGTH[units], "length",
-                              "three quarters hang over, a quarter lies under the board; our choice")
+    cords = notes.count(node["cords"], SAMPLE_CORDS, "six even out the stitching; our choice")
+    length = notes.length(node["length"], SAMPLE_LENGTH[units],
+                          "three quarters hang over, a quarter lies under the board; our choice")
     tests = tuple(read_test(item) for item in node["bench"].items())
     for test, item in zip(tests, node["bench"].items(), strict=True):
         if isinstance(test, Droop):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from types import MappingProxyType
 
@@ -14,6 +14,8 @@ from hoopwright.spec.reading.filled import FilledGoods
 from hoopwright.spec.reading.node import Node, Notebook
 from hoopwright.spec.reading.offers import read_lengths, read_offers
 
+Article = Callable[[Node, str], Goods]
+"""Reads the article a key names, else the usual one, by name."""
 _SAME = 0.005
 """Widths closer than this share count as the same, so that 45 in and 114.5 cm agree."""
 

@@ -28,6 +28,29 @@ class Notebook:
         self.assumed.append(Assumed(path, value, dimension, reason))
         return value
 
+    def text(self, node: Node, usual: str, reason: str) -> str:
+        """Text as written, else the usual one, noted under its key; blanks say nothing."""
+        return self._or(node, node.text() or None, usual, "text", reason)
+
+    def length(self, node: Node, usual: float, reason: str) -> float:
+        """A length as stated, m, else the usual one, noted under its key."""
+        return self._or(node, node.length(), usual, "length", reason)
+
+    def share(self, node: Node, usual: float, reason: str) -> float:
+        """A share as stated, else the usual one, noted under its key."""
+        return self._or(node, node.share(), usual, "share", reason)
+
+    def ratio(self, node: Node, usual: float, reason: str) -> float:
+        """A plain number as stated, else the usual one, noted under its key."""
+        return self._or(node, node.number(), usual, "ratio", reason)
+
+    def count(self, node: Node, usual: int, reason: str) -> int:
+        """A whole number as stated, else the usual one, noted under its key."""
+        return int(self._or(node, node.number(), float(usual), "count", reason))
+
+    def _or(self, node: Node, stated: T | None, usual: T, dimension: str, reason: str) -> T:
+        return self.assume(node.dotted, usual, dimension, reason) if stated is None else stated
+
     def tell(self, *findings: Finding) -> None:
         """Note findings."""
         self.findings.extend(findings)

@@ -75,20 +75,11 @@ def read_shape(node: Node, wearer: Wearer, build: Build, notes: Notebook) -> Sha
 
 
 def _line(node: Node, wearer: Wearer, notes: Notebook) -> Line:
-    kind = node["kind"].text()
-    if kind is None:
-        kind = notes.assume("shape.line.kind", "dome", "text", "the usual line of a round cage")
-    power = 1.0
+    kind, power = notes.text(node["kind"], "dome", "the usual line of a round cage"), 1.0
     if kind == "dome":
-        swell = node["swell"].number()
-        if swell is None:
-            swell = notes.assume("shape.line.swell", DEFAULT_SWELL, "ratio", "our choice")
-        power = swell
+        power = notes.ratio(node["swell"], DEFAULT_SWELL, "our choice")
     elif kind == "bell":
-        exponent = node["exponent"].number()
-        if exponent is None:
-            exponent = notes.assume("shape.line.exponent", DEFAULT_EXPONENT, "ratio", "our choice")
-        power = exponent
+        power = notes.ratio(node["exponent"], DEFAULT_EXPONENT, "our choice")
     rows = tuple(TableRow(_row_height(row, wearer), row["girth"].length() or 0.0)
                  for row in node["rows"].items())
     return Line(next(known for known in _LINES if known == kind), power, rows)

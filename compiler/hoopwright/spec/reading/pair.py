@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from hoopwright.library.model import Goods
 from hoopwright.source.diagnostic import error
 from hoopwright.spec.model import (
     GroundPlan,
@@ -15,8 +14,8 @@ from hoopwright.spec.model import (
     SideBuild,
     SideHoop,
 )
+from hoopwright.spec.reading.haberdashery import Article
 from hoopwright.spec.reading.node import Node, Notebook
-from hoopwright.spec.reading.wheel import Article
 
 INCH = 0.0254
 _CLASHING = ("opening", "top_hoop", "hem", "line", "hoops")
@@ -57,22 +56,17 @@ def read_pair_plan(node: Node, notes: Notebook) -> GroundPlan:
 
 def read_sides(node: Node, waist: float, article: Article, notes: Notebook) -> SideBuild:
     """The cloth of side hoops. ``waist`` is the waist's girth, m."""
-
-    def length(key: str, usual: float, why: str) -> float:
-        stated = node[key].length()
-        return notes.assume(f"build.side_hoops.{key}", usual, "length", why) if stated is None else stated
-
     at = node["at"].fraction()
     if at is None:
         at = notes.assume("build.side_hoops.at", 0.25, "ratio", "its middle at the side")
-    material: Goods = article(node["material"], "build.side_hoops.material", "drill")
     return SideBuild(
-        material,
-        article(node["tie"], "build.side_hoops.tie", "twill"),
-        length("on_band", waist / 5, "a fifth of the waist; our choice"),
+        article(node["material"], "drill"),
+        article(node["tie"], "twill"),
+        notes.length(node["on_band"], waist / 5, "a fifth of the waist; our choice"),
         at,
         node["pocket_slit"].length(),
-        length("shorter", INCH / 2, "a steel is 1/2 in shorter than its channel; common practice, no source"),
+        notes.length(node["shorter"], INCH / 2,
+                     "a steel is 1/2 in shorter than its channel; common practice, no source"),
     )
 
 

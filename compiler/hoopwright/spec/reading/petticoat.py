@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from types import MappingProxyType
 
 from hoopwright.library.model import Goods
@@ -10,6 +10,7 @@ from hoopwright.source.diagnostic import error, warning
 from hoopwright.source.quantity import length_text
 from hoopwright.source.record import record
 from hoopwright.spec.model import Carrier, ChannelBuild, FlounceBuild, PanelBuild
+from hoopwright.spec.reading.haberdashery import Article
 from hoopwright.spec.reading.node import Node, Notebook
 
 INCH = 0.0254
@@ -34,9 +35,6 @@ _HELP: Mapping[str, str] = MappingProxyType({
     "wheel": "write `carried_by: wheel`, or leave this key out",
     "cords": "write `carried_by: cords`, or leave this key out",
 })
-
-Article = Callable[[Node, str, str], Goods]
-"""Reads the article a key names, else the usual one: node, dotted path, usual name."""
 
 
 @record(frozen=True, slots=True)
@@ -91,7 +89,7 @@ def read_petticoat(node: Node, wearer: Node, hem: float, article: Article, notes
 
 
 def _panels(node: Node, wearer: Node, hem: float, article: Article, notes: Notebook) -> PanelBuild:
-    material = article(node["material"], "build.panels.material", "calico")
+    material = article(node["material"], "calico")
     straight = bool(node["breadths"])
     if straight and node["gores"]:
         notes.tell(error("keys-clash", node["breadths"].path,
@@ -109,15 +107,11 @@ def _panels(node: Node, wearer: Node, hem: float, article: Article, notes: Noteb
 
 def closing(node: Node, article: Article, notes: Notebook) -> tuple[Goods | None, float]:
     """What closes the waist: the drawstring, None for a waistband; and the placket's length, m."""
-    said = node["waist"].text()
-    if said is None:
-        said = notes.assume("build.panels.waist", "waistband", "text", "it sits best")
-    cord = article(node["cord"], "build.panels.cord", "lacing cord") if said == "drawstring" else None
-    placket = node["placket"].length()
-    if placket is None:
-        placket = 0.0 if cord is not None else notes.assume(
-            "build.panels.placket", PLACKET, "length", f"the hips pass through; {PRACTICE}")
-    return cord, placket
+    said = notes.text(node["waist"], "waistband", "it sits best")
+    cord = article(node["cord"], "lacing cord") if said == "drawstring" else None
+    if cord is not None:
+        return cord, node["placket"].length() or 0.0
+    return None, notes.length(node["placket"], PLACKET, f"the hips pass through; {PRACTICE}")
 
 
 def _top(node: Node, wearer: Node, hem: float, straight: bool, drawn: bool, notes: Notebook) -> float:
@@ -162,25 +156,20 @@ def _gore(node: Node, count: int, hem: float, notes: Notebook) -> tuple[float, f
 
 
 def _channels(node: Node, panels: PanelBuild, article: Article, notes: Notebook) -> ChannelBuild:
-    kind = node["kind"].text()
-    if kind is None:
-        usual = "applied casing" if panels.kind == "gores" else "tuck"
-        kind = notes.assume("build.channels.kind", usual, "text",
-                            "tucks pucker gores" if panels.kind == "gores" else "breadths are easily tucked")
+    if panels.kind == "gores":
+        kind = notes.text(node["kind"], "applied casing", "tucks pucker gores")
+    else:
+        kind = notes.text(node["kind"], "tuck", "breadths are easily tucked")
     tucked = kind == "tuck"
     if tucked and panels.kind == "gores":
         notes.tell(warning("tucks-on-gores", node["kind"].path,
                            "a tuck folds the wide part of a gore on to a narrower one, and puckers",
                            "take `kind: applied casing`, or `breadths` instead of gores"))
-    material = None if tucked else article(node["material"], "build.channels.material", panels.material.name)
-    gap = node["feed_gap"].length()
-    if gap is None:
-        gap = notes.assume("build.channels.feed_gap", 2 * INCH, "length",
-                           f"a hoop's tipped end goes in through it; {PRACTICE}")
-    turning = node["turning"].length()
-    if turning is None:
-        turning = 0.0 if tucked else notes.assume(
-            "build.channels.turning", INCH / 4, "length", "Oregon 4-H 320-36: first turn 1/4 in")
+    material = None if tucked else article(node["material"], panels.material.name)
+    gap = notes.length(node["feed_gap"], 2 * INCH, f"a hoop's tipped end goes in through it; {PRACTICE}")
+    turning = node["turning"].length() or 0.0
+    if not tucked:
+        turning = notes.length(node["turning"], INCH / 4, "Oregon 4-H 320-36: first turn 1/4 in")
     return ChannelBuild("tuck" if tucked else "applied casing", material, gap, turning)
 
 
@@ -188,10 +177,8 @@ def _flounces(node: Node, article: Article, notes: Notebook) -> tuple[FlounceBui
     """The flounces, from the hem up; rows of one depth, each just covering the head of the one below."""
     if not node:
         return ()
-    material = article(node["material"], "build.flounce.material", "calico")
-    fullness = node["fullness"].number()
-    if fullness is None:
-        fullness = notes.assume("build.flounce.fullness", 2.0, "ratio", f"gathered double; {PRACTICE}")
+    material = article(node["material"], "calico")
+    fullness = notes.ratio(node["fullness"], 2.0, f"gathered double; {PRACTICE}")
     depth, rows = node["depth"].length() or 0.0, node["rows"].whole() or 1
     return tuple(FlounceBuild(material, depth, fullness, row * depth, node["cut_height"].length())
                  for row in range(rows))

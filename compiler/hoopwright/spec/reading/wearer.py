@@ -21,14 +21,10 @@ def read_wearer(node: Node, notes: Notebook) -> Wearer | None:
         return None
     front, left, right, back = heights
     waist_to_hip = _waist_to_hip(node, stature, notes)
-    hip = node["hip"].length()
-    if hip is None:
-        hip = notes.assume("wearer.hip", waist / body.WAIST_OVER_HIP.median, "length",
-                           f"waist / {body.WAIST_OVER_HIP.median}, the median of {body.SOURCE}")
-    oval = node["waist_oval"].number()
-    if oval is None:
-        oval = notes.assume("wearer.waist_oval", body.DEFAULT_WAIST_OVAL, "ratio",
-                            f"near the median {body.WAIST_OVAL.median} of {body.SOURCE}")
+    hip = notes.length(node["hip"], waist / body.WAIST_OVER_HIP.median,
+                       f"waist / {body.WAIST_OVER_HIP.median}, the median of {body.SOURCE}")
+    oval = notes.ratio(node["waist_oval"], body.DEFAULT_WAIST_OVAL,
+                       f"near the median {body.WAIST_OVAL.median} of {body.SOURCE}")
     step = node["step"].length()
     if step is None and stature is not None:
         step = notes.assume("wearer.step", body.STEP * stature, "length",
@@ -42,11 +38,7 @@ def read_wearer(node: Node, notes: Notebook) -> Wearer | None:
 def _sitting(node: Node, stature: float, notes: Notebook) -> Sitting:
     """The wearer on a chair."""
     def measure(key: str, share: float) -> float:
-        stated = node[key].length()
-        if stated is not None:
-            return stated
-        return notes.assume(f"wearer.sitting.{key}", share * stature, "length",
-                            f"{share:.2f} x stature, our estimate")
+        return notes.length(node[key], share * stature, f"{share:.2f} x stature, our estimate")
 
     return Sitting(measure("waist", body.WAIST_OVER_SEAT), measure("thigh", body.THIGH),
                    measure("knee", body.SEAT_TO_KNEE))

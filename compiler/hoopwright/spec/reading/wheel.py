@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from math import pi
 
-from hoopwright.library.model import Goods
 from hoopwright.source.diagnostic import error
 from hoopwright.spec.model import GroundPlan, Line, PlaceListed, ShapeSpec, WheelBuild
+from hoopwright.spec.reading.haberdashery import Article
 from hoopwright.spec.reading.node import Node, Notebook
 
 INCH = 0.0254
 DEGREE = pi / 180
 PRACTICE = "common practice, no source"
-Article = Callable[[Node, str, str], Goods]
-"""Reads the article a key names, else the usual one: node, dotted path, usual name."""
-
 _SHAPED = ("opening", "top_hoop", "hem", "ground_plan")
 _PLACED = ("spacing", "every", "ratio", "at", "count")
 
@@ -35,31 +31,20 @@ def read_wheel(node: Node, waist: float, article: Article, notes: Notebook) -> W
         )
         return None
     roll = node["roll"]
-    cover = article(node["cover"]["material"], "build.wheel.cover.material", "drill")
-
-    def length(one: Node, path: str, usual: float, why: str) -> float:
-        stated = one.length()
-        return notes.assume(f"build.wheel.{path}", usual, "length", why) if stated is None else stated
-
-    def count(key: str, usual: int, why: str) -> int:
-        stated = node[key].whole()
-        return (
-            int(notes.assume(f"build.wheel.{key}", float(usual), "count", why)) if stated is None else stated
-        )
-
+    cover = article(node["cover"]["material"], "drill")
     tilt = node["tilt"].angle()
     return WheelBuild(
         width,
-        length(node["set_back"], "set_back", 0.1 * width, "a tenth of its width; our choice"),
+        notes.length(node["set_back"], 0.1 * width, "a tenth of its width; our choice"),
         notes.assume("build.wheel.tilt", 10 * DEGREE, "angle", "low in front, high behind; our choice")
         if tilt is None
         else tilt,
-        length(node["rim_drop"], "rim_drop", 0.0, "a flat wheel"),
-        count("rings", 4, "hole, rim and two between; our choice"),
-        count("spokes", 8, "one every eighth; our choice"),
-        length(roll["thickness"], "roll.thickness", 3 * INCH, f"{PRACTICE}"),
-        length(roll["length"], "roll.length", 0.8 * waist, "round the waist, open in front; our choice"),
-        article(roll["material"], "build.wheel.roll.material", cover.name),
+        notes.length(node["rim_drop"], 0.0, "a flat wheel"),
+        notes.count(node["rings"], 4, "hole, rim and two between; our choice"),
+        notes.count(node["spokes"], 8, "one every eighth; our choice"),
+        notes.length(roll["thickness"], 3 * INCH, PRACTICE),
+        notes.length(roll["length"], 0.8 * waist, "round the waist, open in front; our choice"),
+        article(roll["material"], cover.name),
         cover,
         node["cover"]["slit"].length(),
     )
