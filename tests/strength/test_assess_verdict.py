@@ -17,13 +17,13 @@ def test_all_that_holds_stands():
 
 def test_what_is_near_a_limit_is_a_but():
     word, reasons = verdict([check("sag", "marginal")])
-    assert (word, reasons) == ("stands, but", ("H3 only just keeps level between its tapes",))
+    assert (word, reasons) == ("stands, but", ("H3 only just keeps level between what holds it",))
 
 
 def test_what_fails_comes_first():
     unknown = check("buckling", "not assessed", None)
     _, reasons = verdict([check("sag", "marginal"), check("weight", "fails"), unknown])
-    assert reasons == ("the cage alone is too heavy", "H3 only just keeps level between its tapes",
+    assert reasons == ("the cage alone is too heavy", "H3 only just keeps level between what holds it",
                        "how much it can carry before it gives way is not known")
 
 

@@ -138,7 +138,7 @@ def _remedy(code: str, problem: Problem, solution: Solution, measured: Measured,
             result: str) -> str:
     """What to change: for a miss the changed cages are solved; a narrow pass gets the usual words."""
     if code == "set-closed" and problem.stock.form == "cane":
-        return "soak the cane and bend it to the curve before it is joined: it then lies in it unstrained"
+        return "soak the cane and bend it to the curve before it goes in: it then lies in it unstrained"
     if measured.used <= 1.0 and problem.stock.grade.spread > 1 - measured.used:
         return "this grade varies widely: test a sample on the bench (droop and wrap) to be sure"
     if code == "equilibrium":

@@ -6,7 +6,7 @@ hoops give back. What passes the elastic limit keeps a curve, by :func:`setting.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 from math import pi
 from types import MappingProxyType
@@ -15,6 +15,7 @@ from hoopwright.library.coils import usual_coil
 from hoopwright.library.model import Pack, Stock
 from hoopwright.shape.model import Hoop
 from hoopwright.strength import seat
+from hoopwright.strength.bows import bowed
 from hoopwright.strength.formed import curved
 from hoopwright.strength.forms.doorway import squeezed
 from hoopwright.strength.forms.setting import kept_ratio
@@ -30,16 +31,18 @@ def radius_of(hoop: Hoop) -> float:
     return hoop.girth / (2 * pi * (hoop.end - hoop.start))
 
 
-def handlings(problem: Problem) -> tuple[Handling, ...]:
-    """The worst hoop of every situation, in the order in which a cage meets them."""
-    return tuple(found for situation in SITUATIONS if (found := handled(situation, problem)) is not None)
+def handlings(problem: Problem, among: Iterable[str] | None = None) -> tuple[Handling, ...]:
+    """The worst hoop of every situation, in the order in which a cage meets them; ``among``: only of these."""
+    parts = None if among is None else frozenset(among)
+    return tuple(found for situation in SITUATIONS
+                 if (found := handled(situation, problem, parts)) is not None)
 
 
-def handled(situation: Situation, problem: Problem) -> Handling | None:
+def handled(situation: Situation, problem: Problem, among: frozenset[str] | None = None) -> Handling | None:
     """The hoop that suffers most in a situation, with the push of the stiffest; None when there is none."""
     if problem.shape.wheel is not None and situation not in ("closing", "coil"):
         return None
-    found = list(SITUATIONS[situation](problem))
+    found = [one for one in SITUATIONS[situation](problem) if among is None or one.part in among]
     if not found:
         return None
     worst = max(found, key=lambda one: (one.stress, one.part))
@@ -68,8 +71,10 @@ def _made(problem: Problem, situation: Situation, part: str, radius: float, push
 
 
 def _closed(problem: Problem) -> Iterator[Handling]:
+    """Every hoop bent into its round, a half hoop into the bow that its chord holds."""
+    bends = {part: curvature for curvature, part in bowed(problem.shape)}
     for hoop in problem.shape.hoops:
-        radius = radius_of(hoop)
+        radius = 1 / bends[hoop.id] if bends.get(hoop.id) else radius_of(hoop)
         yield _made(problem, "closing", hoop.id, radius, problem.material.ei_weak / radius / PALM)
 
 

@@ -75,9 +75,10 @@ def _carries(problem: Problem, least: str) -> tuple[Check, ...]:
     if join.strength is None:
         return ()
     lap = problem.spec.build.hoops.lap or join.sleeve
-    worn = problem.worn.ei_weak / min(radius_of(hoop) for hoop in problem.shape.hoops if hoop.closed)
+    joined = [hoop for hoop in problem.shape.hoops if hoop.closed]
+    worn = problem.worn.ei_weak / min(map(radius_of, joined))
     e, weak = modulus(stock, problem.material), properties(stock.section).weak_fibre
-    bends = [found for found in handlings(problem) if found.part]
+    bends = handlings(problem, (hoop.id for hoop in joined))
     stress = max((found.stress for found in bends), default=0.0)
     part = max(bends, key=lambda found: found.stress).part if bends else least
     short = min(stress, problem.material.elastic_limit) / (e * weak) * problem.material.ei_weak

@@ -7,8 +7,8 @@ from math import pi
 from types import MappingProxyType
 
 from hoopwright.shape.judge import Sense
-from hoopwright.shape.model import Hoop, Shape
 from hoopwright.source.record import record
+from hoopwright.strength.bows import bowed
 from hoopwright.strength.formed import closing, curved
 from hoopwright.strength.handling import handled
 from hoopwright.strength.method import Problem, Solution
@@ -73,20 +73,6 @@ def _set_closed(problem: Problem, solution: Solution) -> Measured:
         return Measured("", None, problem.spec.limits.stress_worn * problem.material.elastic_limit)
     stress, part = max(found)
     return Measured(part, stress, problem.spec.limits.stress_worn * problem.material.elastic_limit)
-
-
-def bowed(shape: Shape) -> list[tuple[float, str]]:
-    """Greatest curvature of each half hoop, 1/m: its reach times the pull over EI that holds its chord."""
-    return [(_stands(shape.hoop(tie.hoop)) * tie.pull, tie.hoop) for tie in shape.ties
-            if tie.kind in ("chord", "lacing")]
-
-
-def _stands(hoop: Hoop) -> float:
-    """How far a half hoop stands off its chord, m: behind it, or beside the hip by itself."""
-    if not hoop.plan.sideways:
-        return hoop.plan.depth
-    out = [abs(x) for x, _ in hoop.real]
-    return max(out) - min(out) if out else hoop.plan.width
 
 
 def _set_worn(problem: Problem, solution: Solution) -> Measured:

@@ -19,10 +19,11 @@ judgement."""
 @record(frozen=True, slots=True)
 class Clause:
     """How a check reads in a sentence: ``missed`` when it fails, ``near`` when it only just holds.
-    ``{part}`` is the part it is about."""
+    ``past`` when its limit is passed and that can be borne. ``{part}`` is the part it is about."""
 
     missed: str
     near: str
+    past: str = ""
 
 
 CLAUSES: Mapping[str, Clause] = MappingProxyType({
@@ -32,9 +33,8 @@ CLAUSES: Mapping[str, Clause] = MappingProxyType({
                        "{part} has little in reserve before it gives way"),
     "cord-ring": Clause("its corded band gives way under too little more than its load and falls into folds",
                         "its corded band has little in reserve before it falls into folds"),
-    "sag": Clause("{part} sags too far between its tapes", "{part} only just keeps level between its tapes"),
-    "out-of-round": Clause("{part} goes too far out of its round",
-                           "{part} only just keeps its round"),
+    "sag": Clause("{part} sags too far between what holds it", "{part} only just keeps level between what holds it"),
+    "out-of-round": Clause("{part} goes too far out of its shape", "{part} only just keeps its shape"),
     "swing": Clause("it swings too far forward or back", "it swings nearly too far forward or back"),
     "balance": Clause("its weight hangs too far behind the waist",
                       "its weight hangs rather far behind the waist"),
@@ -44,7 +44,8 @@ CLAUSES: Mapping[str, Clause] = MappingProxyType({
                       "{part} sinks so far that the skirt must be cut to it"),
     "reach": Clause("{part} stands out less than wished", "{part} stands out less than wished"),
     "set-closed": Clause("closing {part} leaves too little before it takes a set",
-                         "closing {part} leaves only just enough before it takes a set"),
+                         "closing {part} leaves only just enough before it takes a set",
+                         "{part} takes a set unless its cane is bent to the curve wet"),
     "set-worn": Clause("wearing it leaves too little before {part} takes a set",
                        "wearing it leaves only just enough before {part} takes a set"),
     "door": Clause("{part} may keep a kink from the door", "{part} only just springs back from the door"),
@@ -102,5 +103,6 @@ def _falls(check: Check) -> bool:
 
 def _clause(check: Check) -> str:
     clause = CLAUSES[check.code]
-    words = clause.missed if check.result == "fails" else clause.near
+    past = check.value is not None and check.limit is not None and check.value > check.limit
+    words = clause.missed if check.result == "fails" else (clause.past if past else "") or clause.near
     return words.format(part=check.part or "a part")

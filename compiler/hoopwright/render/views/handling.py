@@ -13,7 +13,7 @@ PUSHES = ((2.0, "hardly at all"), (10.0, "a finger holds it"), (40.0, "one hand 
 """Up to so many newtons, in words; more takes two people: our judgement."""
 SHORT: tuple[Situation, ...] = ("chair", "door", "car", "bag")
 NAMES: dict[Situation, str] = {
-    "closing": "closing a hoop",
+    "closing": "bending a hoop to its curve",
     "door": "through the door",
     "chair": "on a chair",
     "car": "in a car",

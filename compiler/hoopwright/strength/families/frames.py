@@ -10,9 +10,9 @@ from __future__ import annotations
 
 from math import pi
 
+from hoopwright.strength.bows import bowed
 from hoopwright.strength.formed import closing, curved, worn
 from hoopwright.strength.forms.hang import sag
-from hoopwright.strength.measures import bowed
 from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.model import Buckling, HoopStrength, TieStrength
 

@@ -33,6 +33,7 @@ from hoopwright.strength.answer import (
     section_of,
     unfollowed,
 )
+from hoopwright.strength.bows import bowed
 from hoopwright.strength.cage.model import (
     BodyModel,
     BodyRow,
@@ -47,7 +48,6 @@ from hoopwright.strength.cage.result import CageResult, HoopResult
 from hoopwright.strength.cloth import panels_mass
 from hoopwright.strength.formed import curved, preformed
 from hoopwright.strength.forms.droop import GRAVITY
-from hoopwright.strength.measures import bowed
 from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.model import HoopLines, HoopStrength, SideStrength, TieStrength
 

@@ -3,7 +3,7 @@
 What is in no book is taken on the safe side, and the checks say so:
 
 - The waist holds the waistband, and that holds the hole's ring at every spoke, but not against turning there.
-- Spokes are turned over the hole's ring and the rim and bound down: there both turn as one. Bindings between
+- Spokes' ends are bound down at the hole's ring and the rim: there both turn as one. Bindings between
   hold place only.
 - The roll gives like soft stuffing (``ROLL``) and pushes only up, square to the wheel, under the spokes that
   lie over it.
@@ -51,8 +51,8 @@ from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.model import HoopLines, WheelStrength
 
 NAME = (
-    "whole wheel, large movements, by finite elements: rings and spokes as sprung rods, turned over and bound as"
-    " one at hole and rim and pinned between, held by the waistband, on a soft roll"
+    "whole wheel, large movements, by finite elements: rings and spokes as sprung rods, bound down as one"
+    " at hole and rim and pinned between, held by the waistband, on a soft roll"
 )
 ROLL = 300.0
 """N/m under a spoke: stuffing that gives 20 kPa to being pressed flat, over a hand's width of 3 cm by half the
@@ -66,7 +66,7 @@ _RIGID = "a wheel is held round by its spokes and does not fold: lift it, and si
 OPEN = dict.fromkeys(("door", "chair", "car", "bag"), _RIGID)
 """What no form is known for: how a wheel is handled."""
 _TAKEN = (
-    "waist holds the band; spokes turned over at hole and rim hold like one piece, bindings between hold place"
+    "waist holds the band; spokes bound down at hole and rim hold like one piece, bindings between hold place"
     " only; roll taken as soft (our judgement, on the safe side)"
 )
 SAYS = {
