@@ -61,6 +61,9 @@ MISUSE = {
     "no such file": ["check", "cgae.yaml"],
     "no such folder": ["check", "mine/cage.yaml"],
     "a plan for its spec": ["check", "plan.md"],
+    "a plan away from its spec": ["check", "printed/plan.md"],
+    "help as a command": ["help"],
+    "no jobs": ["build", "cage.yaml", "--jobs", "0"],
     "a drawing for its spec": ["build", "figures/front.svg"],
     "a letter": ["check", "letter.docx"],
     "a folder without specs": ["build", "empty"],
@@ -101,8 +104,9 @@ def test_wrong_use_of_a_command_is_told_in_plain_words(
     Path("plan.md").write_text("# Round cage\n\n**It stands.**\n")
     Path("letter.docx").write_bytes(b"PK\x03\x04\x00\x00")
     Path("body.yaml").write_text("body: 1\nwearer: {stature: 5 ft 5 in, waist: 28 in}\n")
-    for folder in ("empty", "figures"):
+    for folder in ("empty", "figures", "printed"):
         Path(folder).mkdir()
+    Path("printed/plan.md").write_text("# Round cage\n\n| Label | |\n| --- | --- |\n| Spec | cage.yaml |\n")
     Path("figures/front.svg").write_text("<svg/>")
     before = sorted(path.as_posix() for path in Path().rglob("*"))
     try:

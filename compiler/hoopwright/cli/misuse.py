@@ -33,6 +33,8 @@ class Parser(argparse.ArgumentParser):
             return f"`{found[1].split('/')[-1]}` wants a value after it", helper
         if found := re.match(r"unrecognized arguments: (.*)", message):
             return self._unknown(found[1].split(" ")[0], helper)
+        if found := re.match(r"argument (\S+): (.*)", message):
+            return f"`{found[1].split('/')[-1]}`: {found[2]}", helper
         return message, helper
 
     def _no_choice(self, name: str, written: str, helper: str) -> tuple[str, str]:
@@ -41,6 +43,8 @@ class Parser(argparse.ArgumentParser):
                                                                one.metavar))
         known = [str(choice) for choice in action.choices or ()]
         near = _near(_UNITS.get(written, written), known)
+        if written == "help":
+            return "`help` is no command", f"`{self.prog} --help` lists the commands, `explain` the words"
         if action.metavar == "COMMAND":
             return f"there is no command `{written}`", f"the nearest is `{near}`" if near else (
                 f"there are {', '.join(known)}; {helper}")

@@ -19,8 +19,8 @@ def diagnostics(items: Sequence[Diagnostic], specs: Sequence[SpecFile], how: str
     if not items:
         return
     write = {"text": report.text, "short": report.short, "jsonl": report.json_lines}[how]
-    if how == "text":  # what stopped the build comes first
-        items = sorted(items, key=lambda item: list(Severity).index(item.severity))
+    if how == "text":  # an unlikely measure comes first, for most of the rest may follow from it; then what stopped it
+        items = sorted(items, key=lambda one: (not one.code.endswith("-unlikely"), list(Severity).index(one.severity)))
     printed = write(items, texts_of(items, specs))
     sys.stdout.write(printed if printed.endswith("\n") else printed + "\n")
 

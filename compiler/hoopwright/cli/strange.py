@@ -10,6 +10,7 @@ from hoopwright.source.diagnostic import Diagnostic, Severity
 
 _SUFFIXES = (".yaml", ".yml")
 _SPEC = re.compile(rb"^(?:\xef\xbb\xbf)?(?:spec|cast)[ \t]*:", re.MULTILINE)
+_LABEL = re.compile(rb"^\| Spec \| ([^|\n]{1,200}) \|$", re.MULTILINE)
 _BUILT = (".md", ".json", ".svg", ".html")
 
 
@@ -36,9 +37,22 @@ def strange_file(path: Path) -> Diagnostic:
     if beside:
         return Diagnostic("not-a-spec", Severity.ERROR, "this is no spec, but perhaps was built from one",
                           shown(path), help=f"name the spec: `{shown(beside[0])}`, and not this file")
+    named = _named_in(path) if path.suffix == ".md" else ""
+    if named:
+        return Diagnostic("not-a-spec", Severity.ERROR, "this is no spec, but a plan that was built from one",
+                          shown(path), help=f"name its spec, `{named}`, and not this file")
     return Diagnostic("not-a-spec", Severity.ERROR, "this is no spec", shown(path),
                       help="a spec is a plain text file; its name ends in `.yaml`, and it begins with `spec: 1`."
                            " `hoopwright new` begins one")
+
+
+def _named_in(path: Path) -> str:
+    """The spec that a plan's label names; empty when this is no plan."""
+    try:
+        found = _LABEL.search(path.read_bytes())
+    except OSError:
+        return ""
+    return "" if found is None else shown(Path(found[1].decode("utf-8", "replace")))
 
 
 def _specs_in(folder: Path) -> list[Path]:

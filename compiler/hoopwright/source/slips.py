@@ -12,8 +12,13 @@ from typing import Any
 from hoopwright.source.record import record
 
 _KEY = re.compile(r"(?P<indent>\s*)(?P<dash>(?:- +)*)(?P<key>[^\s\"'#{}\[\]:,][^\"'#{}\[\]:,]*):(?P<rest>.*)")
+HARD = "\u00a0"
+HARD_SPACE = "a hard space, as word processors set it, stands here"
+HARD_MEND = "type ordinary spaces in its place, as many as the keys beside it have"
 _CURLY = re.compile("[“”„‘’]")
 _WORD_BEFORE = re.compile(r"(?P<gap>[;\s]\s*)(?P<word>[A-Za-z_][\w ]*?)\s*$")
+_NO_COLON = re.compile(r"(?P<indent>\s*)(?P<dash>(?:- +)*)(?P<key>[a-z][a-z_]*) +(?P<rest>[^\s#:][^:]*)")
+_DASH = re.compile(r"\s*-(?P<rest>[^\s-].*)")
 _INCHES = re.compile(r"(?P<number>[0-9][0-9 /.½¼¾]*)(?P<marks>\"\"|'')")
 
 
@@ -37,14 +42,25 @@ def slip_in(problem: str, at: Any, began: Any, text: str) -> Slip | None:
     lines = text.split("\n")
     if at is None or at.line >= len(lines):
         return _inch_marks(lines, began) if began is not None and "end of stream" in problem else None
+    if (hard := _hard_space(lines, at.line)) is not None:
+        return hard
     if "could not find expected ':'" in problem and began is not None:
-        return _no_space(lines, began.line)
+        return _no_space(lines, began.line) or _no_colon(lines, began.line)
     if "mapping values are not allowed" in problem:
         return _colon(lines, at.line, at.column)
     if "expected ',' or" in problem and began is not None:
         return _bracket(lines, at, began)
     if "unexpected end of stream" in problem and began is not None:
         return _inch_marks(lines, began)
+    return None
+
+
+def _hard_space(lines: list[str], stopped: int) -> Slip | None:
+    """A hard space among those a line begins with, in the line where the reader stopped or one just above."""
+    for number in range(max(0, stopped - 2), stopped + 1):
+        begins = lines[number][: len(lines[number]) - len(lines[number].lstrip())]
+        if HARD in begins:
+            return Slip(number, begins.index(HARD), begins.count(HARD), HARD_SPACE, HARD_MEND)
     return None
 
 
@@ -61,6 +77,9 @@ def _no_space(lines: list[str], number: int) -> Slip | None:
 def _colon(lines: list[str], number: int, column: int) -> Slip | None:
     """A second colon in a line, or the first one of a line that stands too far in."""
     line = lines[number]
+    if (item := _DASH.fullmatch(line)) and column > item.start("rest"):
+        return Slip(number, item.start("rest") - 1, 1, "a `-` that begins an item wants a space after it",
+                    f"write `- {_short(item['rest'])}`")
     found = _KEY.fullmatch(line)
     if found is None or not 0 <= column < len(line):
         return None
@@ -97,7 +116,16 @@ def _too_far_in(lines: list[str], number: int, found: re.Match[str]) -> Slip | N
 def _no_space_above(lines: list[str], number: int) -> Slip | None:
     """The line above lacks the space after its colon, and this line was read as going on with it."""
     above = next((n for n in range(number - 1, -1, -1) if _filled(lines[n])), None)
-    return None if above is None else _no_space(lines, above)
+    return None if above is None else _no_space(lines, above) or _no_colon(lines, above)
+
+
+def _no_colon(lines: list[str], number: int) -> Slip | None:
+    """``waist 28 in``: no colon after the key."""
+    found = _NO_COLON.fullmatch(lines[number].partition(" #")[0].rstrip())
+    if found is None:
+        return None
+    return Slip(number, found.end("key"), 1, f"the `:` after `{found['key']}` is missing",
+                f"write `{found['key']}: {_short(found['rest'])}`")
 
 
 def _bracket(lines: list[str], at: Any, began: Any) -> Slip | None:

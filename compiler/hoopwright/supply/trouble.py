@@ -153,16 +153,21 @@ def _cloth_short(need: ClothNeed, needed: float, had: float, never: bool, spec: 
 
 def price_note(missing: Iterable[str], spec: Spec) -> tuple[Finding, ...]:
     """A note that names everything without a price, at the budget when there is one."""
-    names = ", ".join(f"`{name}`" for name in missing)
+    wanted = tuple(missing)
+    names = ", ".join(f"`{name}`" for name in wanted)
     if not names:
         return ()
+    listed = (*spec.goods, *spec.stocks)
+    alike = [(name, other) for name in wanted for other in listed
+             if other != name and other.casefold() == name.casefold()]
     path: Path = ("limits", "budget") if spec.limits.budget is not None else ("materials",)
     return (
         note(
             "price-missing",
             path,
             f"the cost is partial: no price is known for {names}",
-            "write `sold:` with a price for each under `materials`",
+            f"`{alike[0][1]}` is another name than `{alike[0][0]}`: write it with the same letters, small and capital"
+            if alike else "write `sold:` with a price for each under `materials`",
         ),
     )
 

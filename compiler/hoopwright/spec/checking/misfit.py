@@ -6,6 +6,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 from typing import Any
@@ -24,7 +25,10 @@ _YES, _NO = frozenset({"yes", "y", "on", "1"}), frozenset({"no", "n", "off", "0"
 _NOTHING = frozenset({"none", "nothing", "no", "-", "nil", "0"})
 _SHORT = MappingProxyType({"cm": "centimetres", "centimeters": "centimetres", "centimeter": "centimetres",
                            "metric": "centimetres", "mm": "centimetres", "m": "centimetres", "in": "inches",
-                           "inch": "inches", "ft": "inches", "imperial": "inches", "steel": "strip"})
+                           "inch": "inches", "ft": "inches", "imperial": "inches", "steel": "strip",
+                           "circle": "round", "circular": "round", "even": "by tape", "evenly": "by tape"})
+_SECTION = re.compile(r"(?P<width>[0-9][0-9 /.]*?)\s*(?P<unit>[a-z]+)?\s*[x×*]\s*"
+                      r"(?P<thin>[0-9][0-9 /.]*?)\s*(?P<last>[a-z]+)")
 _LONGEST = 90
 """The longest mend that is written out, letters; a longer one is described."""
 
@@ -124,10 +128,22 @@ def _group_mend(value: object, node: Mapping[str, Any], key: str) -> str:
     if isinstance(value, list):
         return f"{keys}; a list with `-` or `[` does not belong here"
     word = str(value).strip()
+    if key == "section: ":
+        return f"write `section: {_section(word)}`"
     meant = "" if len(word) > _LONGEST else next((name for name in known if _takes(known[name], value)), "")
     if not meant:
         return keys
     return f"write `{key}{{{meant}: {word}}}`; {keys}" if len(known) > 1 else f"write `{key}{{{meant}: {word}}}`"
+
+
+def _section(word: str) -> str:
+    """A section written as one text, as a group of keys."""
+    if flat := _SECTION.fullmatch(word):
+        unit = flat["unit"] or flat["last"]
+        return f"{{kind: flat, width: {flat['width']} {unit}, thickness: {flat['thin']} {flat['last']}}}"
+    if _takes({"title": "length"}, word):
+        return f"{{kind: round, diameter: {word}}}"
+    return "{kind: flat, width: 3/8 in, thickness: 0.042 in}` for strip, `{kind: round, diameter: 6 mm}"
 
 
 def _takes(node: Mapping[str, Any], value: object) -> bool:
@@ -136,6 +152,8 @@ def _takes(node: Mapping[str, Any], value: object) -> bool:
     if "enum" in whole:
         return value in whole["enum"]
     parser = PARSERS.get(whole.get("title", ""))
+    if parser is None and isinstance(value, int) and not isinstance(value, bool):
+        return whole.get("type") == "integer"
     if parser is None or not isinstance(value, str):
         return False
     try:

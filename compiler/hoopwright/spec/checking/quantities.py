@@ -11,6 +11,7 @@ from typing import Any
 from hoopwright.source import quantity
 from hoopwright.source.diagnostic import Finding, error
 from hoopwright.source.quantity import QuantityError
+from hoopwright.spec.checking.meant import meant
 from hoopwright.spec.checking.walk import titled
 
 PRICE = "price"
@@ -53,6 +54,10 @@ PARSERS: Mapping[str, Callable[[object], object]] = MappingProxyType({
 """The reader for each title the schema gives to a quantity."""
 
 
+_GUESSED = ("quantity-unreadable", "unit-unknown", "unit-wrong")
+"""Codes for which a guess at what is meant is better than the general mend."""
+
+
 def quantity_findings(value: object, schema: Mapping[str, Any]) -> tuple[Finding, ...]:
     """What is wrong with the quantities of a spec, each at its value, in the order of the spec."""
     found: list[Finding] = []
@@ -63,5 +68,6 @@ def quantity_findings(value: object, schema: Mapping[str, Any]) -> tuple[Finding
         try:
             parser(item)
         except QuantityError as wrong:
-            found.append(error(wrong.code, path, wrong.message, wrong.help))
+            mend = meant(item, parser) if wrong.code in _GUESSED else ""
+            found.append(error(wrong.code, path, wrong.message, mend or wrong.help))
     return tuple(found)

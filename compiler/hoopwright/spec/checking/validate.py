@@ -11,6 +11,7 @@ from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from hoopwright.source.diagnostic import Finding, Path, error
+from hoopwright.source.slips import HARD, HARD_MEND, HARD_SPACE
 from hoopwright.spec.checking.misfit import example_of, name_of, no_value, unknown_value, wrong_type
 from hoopwright.spec.checking.nearest import listed, nearest, offer
 from hoopwright.spec.checking.quantities import PARSERS, quantity_findings
@@ -78,7 +79,9 @@ def _translated(wrong: ValidationError) -> Iterator[Finding]:
         yield wrong_type(value, bound, node, path)
     elif rule == "const" and path == ("spec",) and not isinstance(value, str | Mapping | list):
         yield error("spec-version", path, f"this is version {value} of the language, and only version {bound}"
-                                          " is known", f"write `spec: {bound}`")
+                                          " is known",
+                    f"write `spec: {bound}` if it was written for that; one for a later version wants a later"
+                    " Hoopwright")
     elif rule in ("enum", "const"):
         if value is None:
             words = listed([bound] if rule == "const" else bound)
@@ -103,6 +106,9 @@ def _unknown_keys(value: Any, node: Mapping[str, Any], path: Path) -> Iterator[F
             if colon and rest and nearest(begun, known):
                 yield error("key-unknown", (*path, key), "a `:` wants a space after it",
                             f"write `{nearest(begun, known)[0]}: {rest[:60]}`", at_key=True)
+                continue
+            if HARD in key:
+                yield error("key-unknown", (*path, key), HARD_SPACE, HARD_MEND, at_key=True)
                 continue
             home = "" if len(path) > 1 or nearest(key, known) else _home_of(key)
             yield error("key-unknown", (*path, key), f"no key `{key}` is known {_inside(path)}",
