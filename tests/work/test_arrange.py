@@ -288,7 +288,7 @@ def test_a_session_too_short_for_single_tasks_is_noted(drawn: Drawn, harbour_tex
     assert work is not None
     assert [(note.code, note.path) for note in said] == [("session-short", ("workshop", "session"))]
     long = [task for task in work.tasks if task.minutes > 30]
-    assert said[0].message.startswith(f"{len(long)} of {len(work.tasks)} tasks")
+    assert said[0].message.startswith(f"of {len(work.tasks)} tasks {len(long)} take longer")
 
 
 def test_a_rate_of_the_workshop_changes_only_what_it_names(drawn: Drawn, harbour_text: str) -> None:

@@ -27,9 +27,11 @@ _CAUTIONS = (
             PRACTICE),
     Caution("cut-ends", "Tip or tape every cut end at once: a bare end cuts skin and works through"
                         " cloth.", PRACTICE),
-    Caution("flux-fume", "Rosin flux fume can cause asthma: open a window or draw the fume off, keep your"
-                         " head out of it, and keep it below 0.05"
-                         " mg/m3.", "HSE leaflet INDG248, solder fume and you"),
+    Caution("bending-strip", "Hardened strip breaks in too tight a bend, and the end flies: wear goggles, bend it"
+                             " slowly round a rod of 3/8 in (1 cm) or more, and try an offcut first.", PRACTICE),
+    Caution("flux-fume", "Rosin flux fume can cause asthma: open a window or draw the fume off, and keep your"
+                         " head out of it (the limit at a place of work is 0.05 mg/m3).",
+            "HSE leaflet INDG248, solder fume and you"),
     Caution("acid-flux", "Acid flux rusts steel and rots cotton: wash the join in water with washing soda,"
                          " rinse, dry and oil it before it goes near cloth.", PRACTICE),
     Caution("no-torch", "Solder spring steel with an iron, never with a torch: soft solder melts at 183-227"

@@ -91,14 +91,16 @@ def _session_note(tasks: tuple[Task, ...], spec: Spec) -> tuple[Finding, ...]:
     long = [task for task in tasks if task.minutes > spec.workshop.session]
     if not long:
         return ()
-    worst = max(long, key=lambda task: task.minutes)
+    worst, session = max(long, key=lambda task: task.minutes), minutes_text(spec.workshop.session)
     return (
         note(
             "session-short",
             ("workshop", "session"),
-            f"{len(long)} of {len(tasks)} tasks take longer than a session of "
-            f"{minutes_text(spec.workshop.session)}; the longest is `{worst.id}` with "
-            f"{minutes_text(worst.minutes)}",
-            "each of them has a session of its own; plan more time for it",
+            f"of {len(tasks)} tasks one takes longer than a session of {session}: `{worst.id}`, with"
+            f" {minutes_text(worst.minutes)}" if len(long) == 1 else
+            f"of {len(tasks)} tasks {len(long)} take longer than a session of {session}; the longest is"
+            f" `{worst.id}`, with {minutes_text(worst.minutes)}",
+            "it has a session of its own; plan more time for that one" if len(long) == 1 else
+            "each of them has a session of its own; plan more time for those",
         ),
     )

@@ -80,6 +80,12 @@ class Bench:
         pieces = (piece for pack in self.stock_packs() for piece in pack.pieces if piece.part == hoop.id)
         return max((piece.shares for piece in pieces), default=1)
 
+    @property
+    def bent_wet(self) -> bool:
+        """Whether hoops are soaked and bent to their curve: cane, unless the spec says that it is sprung."""
+        hoops = self.spec.build.hooped
+        return hoops is not None and hoops.material.form == "cane" and hoops.formed != "sprung"
+
     def whole(self, hoop: Hoop) -> str:
         """The task after which a hoop is one length: its cut, or its splice."""
         return f"{'cut' if self.shares(hoop) == 1 else 'splice'}-{self.short(hoop)}"

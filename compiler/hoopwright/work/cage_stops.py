@@ -3,6 +3,7 @@ not."""
 
 from __future__ import annotations
 
+from hoopwright.shape.model import Hoop
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Condition, Task
 from hoopwright.work.stops import look, off_alone, skirt_clear, stop_task, waist_closed
@@ -16,6 +17,9 @@ _ON_CLOTH = (
     "place: only there"
 )
 _HEM_POINTS = ("front", "side", "back")
+
+SAME = 0.001
+"""Width and depth of a hoop that differ by less are one, m: nobody measures finer."""
 
 
 def body_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
@@ -78,13 +82,6 @@ def hem_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
 def use_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
     """Third stop: finished, and used - door, chair, stairs, off alone."""
     limits, hem = bench.spec.limits, bench.shape.hoops[-1]
-    again = Condition(
-        "round-again",
-        hem.id,
-        hem.plan.width,
-        hem.plan.width * limits.out_of_round,
-        "the hoop has taken a set: bend it back by hand, or take thinner or springier stock",
-    )
     return stop_task(
         bench,
         "try-on-3",
@@ -100,7 +97,7 @@ def use_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
                 "press the hem hoop narrow at the sides, or go through sideways; if "
                 "neither does, the hem is too wide or too stiff for this door",
             ),
-            again,
+            *_again(hem, limits.out_of_round),
             Condition(
                 "hem-height-again",
                 hem.id,
@@ -115,6 +112,17 @@ def use_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
         ),
         ("doors", "stairs", "vehicles", "fire", "escape"),
     )
+
+
+def _again(hem: Hoop, share: float) -> tuple[Condition, ...]:
+    """The hem hoop measured once more: across, or width and depth where they differ, or chord and reach."""
+    width, depth = hem.plan.width, hem.plan.depth
+    mend = "the hoop has taken a set: bend it back by hand, or take thinner or springier stock"
+    if hem.closed and abs(width - depth) < SAME:
+        return (Condition("round-again", hem.id, width, width * share, mend),)
+    across, out = ("width-again", "depth-again") if hem.closed else ("chord-again", "out-again")
+    return (Condition(across, hem.id, width, width * share, mend),
+            Condition(out, hem.id, depth, depth * share, mend))
 
 
 def _drawn(bench: Bench) -> tuple[Condition, ...]:
@@ -170,7 +178,7 @@ def _level(bench: Bench) -> tuple[Condition, ...]:
     middle = hoops[len(hoops) // 2]
     return (
         Condition(
-            "hoop-level",
+            "hoop-level" if middle.closed or middle.plan.kind != "bow" else "half-level",
             middle.id,
             middle.height,
             bench.spec.allowances.hem_tolerance,

@@ -18,10 +18,14 @@ def cloth_tasks(bench: Bench) -> tuple[Task, ...]:
 
 
 def _wash(bench: Bench) -> tuple[Task, ...]:
-    goods = ["tapes", "waistband"]
+    laced = bench.spec.build.lacing is not None
+    goods = ["tapes"]
+    goods += ["ties"] if any(tie.cut > 0 for tie in bench.shape.ties) else []
+    goods += ["waistband"]
     goods += ["casings"] if cased(bench.shape) else []
     goods += ["band"] if bench.shape.band else []
-    return washing_tasks(bench, goods, cloth=bench.shape.band is not None)
+    goods += ["lacing panels"] if laced else []
+    return washing_tasks(bench, goods, cloth=laced or bench.shape.band is not None)
 
 
 def _tapes(bench: Bench) -> tuple[Task, ...]:

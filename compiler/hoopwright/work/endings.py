@@ -97,6 +97,7 @@ _LEFT: Mapping[str, str] = {
 
 _OVERNIGHT: Mapping[str, str] = {
     "wash": "the wash dries over night",
+    "cut-hoop": "the cane dries over night, tied to its curve",
     "starch-sample": "the starched sample dries over night",
     "wash-sample": "the washed sample dries over night",
     "starch": "the starched petticoat dries over night",
@@ -108,7 +109,7 @@ def ending(done: Sequence[Task], more: bool) -> str:
     """What lies safely when a session ends, and what passes by itself until the next."""
     if not more:
         return "the cage is finished"
-    waits = [_OVERNIGHT[task.action] for task in done if task.wait > 0]
+    waits = dict.fromkeys(_OVERNIGHT[task.action] for task in done if task.wait > 0)
     last = done[-1]
     words = [] if last.wait > 0 else [_LEFT[last.action]]
     return "; ".join((*words, *waits))

@@ -6,7 +6,7 @@ from hoopwright.shape.model import Hoop
 from hoopwright.supply.needs import closed
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Task
-from hoopwright.work.rates import JOIN, PROOF
+from hoopwright.work.rates import DRYING, JOIN, PROOF
 
 _OFFCUT = 0.3
 """Length of offcut wanted for the proof of a join, m: two short ends."""
@@ -57,15 +57,17 @@ def _test(bench: Bench) -> Task:
 
 
 def _cut(bench: Bench, hoop: Hoop) -> Task:
+    wet = (("bend cane", bench.shares(hoop)),) if bench.bent_wet else ()
     return bench.task(
         f"cut-{bench.short(hoop)}",
         "cut-hoop",
         f"cut hoop {hoop.id}",
         ("test-stock",),
-        bench.minutes(("cut hoop", bench.shares(hoop))),
+        bench.minutes(("cut hoop", bench.shares(hoop)), *wet),
         jobs=("cut stock",),
         parts=(hoop.id,),
         cautions=("cut-ends",),
+        wait=DRYING if wet else 0.0,
     )
 
 

@@ -37,6 +37,7 @@ _RATES = (
     Rate("open coil", 10, "task"),
     Rate("bench test", 20, "task"),
     Rate("cut hoop", 10, "piece"),
+    Rate("bend cane", 15, "piece"),
     Rate("mark hoop", 3, "piece"),
     Rate("mark on hoop", 1, "mark"),
     Rate("prepare join", 6, "piece"),
@@ -83,7 +84,7 @@ RATES: Mapping[str, Rate] = MappingProxyType({rate.key: rate for rate in _RATES}
 """Every rate by its key."""
 
 DRYING = 480.0
-"""Minutes washed tape and cloth take to dry over night: common practice, no source."""
+"""Minutes washed tape and cloth, or cane bent wet, take to dry over night: common practice, no source."""
 
 PROOF = 720.0
 """Minutes a proof join hangs under its load, over night: common practice, no source."""

@@ -22,7 +22,7 @@ def wheel_tasks(bench: Bench) -> tuple[Task, ...]:
     wheel = bench.shape.wheel
     if wheel is None:
         raise ValueError("only a wheel has spokes")
-    metal = (*metal_tasks(bench), _spokes(bench, wheel))
+    metal, stock = (*metal_tasks(bench), _spokes(bench, wheel)), bench.spec.build.hoops.material
     covered = _cased(bench)
     joins = tuple(_waiting(task, bench, covered) for task in join_tasks(bench, ()))
     joined = joins[-1].id if joins else metal[-1].id
@@ -43,6 +43,7 @@ def wheel_tasks(bench: Bench) -> tuple[Task, ...]:
         bench.minutes(("bind crossing", wheel.fixings)),
         jobs=("sew by hand",),
         parts=("wheel",),
+        cautions=("bending-strip",) if stock.grade.hard and stock.section.kind == "flat" else (),
     )
     around = bench.shape.hoops[0].girth
     hung = bench.task(

@@ -41,7 +41,8 @@ DIRECTIONS = 8
 OPENING = 0.0254
 """Gap between the ends of a ring that the slit crosses, m: our figure."""
 SPOKE_END = 0.0127
-"""What a spoke is longer at each end, to be turned over its ring and bound, m: common practice, no source."""
+"""What a spoke is longer at each end, to be turned over its ring, or bent along it, and bound, m: common practice,
+no source."""
 _POINTS = 72
 
 
