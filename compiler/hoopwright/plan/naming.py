@@ -1,7 +1,7 @@
 """The stages speak of a cage; a plan speaks of what it is about, by the word of :mod:`hoopwright.spec.family`.
 
 Parts keep their names (``cage`` is the part that a check of the whole is about): they are keys, not prose. So
-do methods and sources: what they say holds of cages.
+do methods and sources: what they say holds of cages. A half hoop is a steel in the trade; one of cane is a hoop.
 """
 
 from __future__ import annotations
@@ -17,11 +17,14 @@ from hoopwright.strength.model import Assessment
 from hoopwright.work.model import Condition, Task, Work
 
 _CAGE = re.compile(r"\bcage\b")
+_STEEL = re.compile(r"(?<!spring )(?<!mild )\bsteel(?=s?\b)")
 
 
 def named(spec: Spec, text: str) -> str:
-    """A stage's words with the word of this design's family in place of ``cage``."""
-    return _CAGE.sub(family_of(spec), text)
+    """A stage's words with the word of this design's family in place of ``cage``, and no steel that is none."""
+    said = _CAGE.sub(family_of(spec), text)
+    stock = spec.build.hooped
+    return said if stock is None or stock.material.grade.metal else _STEEL.sub("hoop", said)
 
 
 def named_checks(spec: Spec, checks: Iterable[Check]) -> tuple[Check, ...]:

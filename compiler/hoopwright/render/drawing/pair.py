@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from hoopwright.plan.model import Plan
+from hoopwright.plan.naming import named
 from hoopwright.render.drawing.body import figure_of
 from hoopwright.render.drawing.columns import Label, draw_column
 from hoopwright.render.drawing.marks import PAGE, TEXT, across, heading, scale_bar
@@ -155,7 +156,7 @@ def _above(plan: Plan, pair: SidePair) -> Figure:
     sheet.text(above.x, above.y + deep + 18, "FRONT", size=TEXT, anchor="middle", bold=True, halo=True)
     said = ("firm: the half ovals wished; dashed: where each steel lies by itself, its ends held by inner panel and"
             " tie (the thin straight lines); the lowest hoop is thick")
-    write(sheet, lines_of(said), above.y + deep + 76, 16)
+    write(sheet, lines_of(named(plan.spec, said)), above.y + deep + 76, 16)
     scale_bar(sheet, MARGIN, above.y + deep + 134, scale, units)
     alt = f"Both side hoops from above beside waist and hips, {length_text(pair.across, units)} over both."
     return figure(plan, sheet, "From above", alt)

@@ -25,7 +25,7 @@ def draw_spokes(plan: Plan, wheel: Wheel) -> Figure:
     end = (wheel.spokes[0].cut - wheel.spokes[0].marks[-1][1]) / 2
     notes = lines_of(
         f"Every mark is measured from 0, the line {length_text(end, units)} from one end, to the middle of the"
-        f" ring. Hatched: turned over the ring round the hole and over the rim.")
+        f" ring. Hatched: the ends, bound down at the ring round the hole and at the rim.")
     foot = TOP + ROW * len(kinds)
     sheet = Sheet("spokes", PAGE, foot + 17 * len(notes) + 44)
     heading(sheet, "Spoke chart", "numbered from centre front by the wearer's left; 0 is the ring of the hole")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import cos, pi, sin
 
 from hoopwright.plan.model import Plan
+from hoopwright.plan.naming import named
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading, scale_bar, upright
 from hoopwright.render.drawing.page import figure, lines_of, write
 from hoopwright.render.drawing.sheet import GREY, PAPER, XY, Sheet
@@ -18,7 +19,7 @@ COLUMNS = 3
 
 def draw_steels(plan: Plan, pair: SidePair) -> Figure:
     """Every hoop of the left side to one scale, the hip on the left of each; the right side is its mirror."""
-    units, count = plan.spec.units, len(pair.channels)
+    units, count, steel = plan.spec.units, len(pair.channels), named(plan.spec, "steel")
     columns = min(COLUMNS, count)
     cell = (PAGE - 20) / columns
     widest = max(max(one.wished, one.stands) for one in pair.channels)
@@ -26,17 +27,17 @@ def draw_steels(plan: Plan, pair: SidePair) -> Figure:
     tall = pair.front_to_back * scale
     rows = -(-count // columns)
     high = tall + 128
-    notes = lines_of("Firm: the half oval wished, as long as its channel. Dashed: where the steel lies when only its"
+    notes = lines_of(f"Firm: the half oval wished, as long as its channel. Dashed: where the {steel} lies when only its"
                  " ends are held. Thin: the tie, from its front end to its back end along the inner panel. The"
                  " right side is the mirror of the left.")
     sheet = Sheet("steels", PAGE, TOP + rows * high + 17 * len(notes) + 40)
-    heading(sheet, "The steels from above", "front at the bottom; the hip on the left of each")
+    heading(sheet, f"The {steel}s from above", "front at the bottom; the hip on the left of each")
     ties = {tie.hoop: tie for tie in plan.shape.ties}
     for at, one in enumerate(pair.channels):
         left = 10 + cell * (at % columns) + 46
         y = TOP + high * (at // columns) + tall / 2
         _steel(sheet, plan, pair, one, (left, y), scale)
-        told = (f"steel {length_text(one.steel, units)}", f"channel {length_text(one.width, units)}",
+        told = (f"{steel} {length_text(one.steel, units)}", f"channel {length_text(one.width, units)}",
                 f"tie {length_text(ties[one.hoops[0]].length, units)}",
                 f"by itself out {length_text(one.stands, units)}" if one.stands else "by itself flat")
         for row, words in enumerate(told):
@@ -45,10 +46,10 @@ def draw_steels(plan: Plan, pair: SidePair) -> Figure:
     write(sheet, notes, foot)
     scale_bar(sheet, 18, foot + 17 * len(notes), scale, units)
     told_all = "; ".join(
-        f"{' and '.join(one.hoops)} out {length_text(one.wished, units)}, steel {length_text(one.steel, units)},"
+        f"{' and '.join(one.hoops)} out {length_text(one.wished, units)}, {steel} {length_text(one.steel, units)},"
         f" channel {length_text(one.width, units)}" for one in pair.channels)
-    alt = f"Each steel from above with its tie: {told_all}."
-    return figure(plan, sheet, "The steels from above", alt)
+    alt = f"Each {steel} from above with its tie: {told_all}."
+    return figure(plan, sheet, f"The {steel}s from above", alt)
 
 
 def _steel(sheet: Sheet, plan: Plan, pair: SidePair, one: SideChannel, at: XY, scale: float) -> None:

@@ -190,7 +190,7 @@ def _said(plan: Plan, times: int) -> str:
         words.append(f"dashed: the wished oval; firm: the line the spring takes between its ties{large}; it"
                      f" leaves the oval by {Printer.of(plan.spec).by(most, 'length')} at most")
     if kinds & {"chord", "lacing"}:
-        words.append("a half hoop is drawn as the bow its steel takes when its ends are held so far apart")
+        words.append("a half hoop is drawn as the bow it takes when its ends are held so far apart")
     if "strap" in kinds:
         words.append("broken: the strap across the opening")
     return "; ".join(words) + "."

@@ -61,7 +61,7 @@ def buying_view(plan: Plan) -> Buying:
         total=p.money(cost.total) if cost.currency else "",
         budget=p.money(cost.budget) if cost.budget is not None else "",
         missing=listed(cost.missing),
-        tools_have=listed(_tools(plan) if have is None else (*have, *HOUSEHOLD)),
+        tools_have=listed(dict.fromkeys(_tools(plan) if have is None else (*have, *HOUSEHOLD))),
         tools_missing=tuple((listed(need.choices, "or"), need.purpose) for need in plan.supply.tools_missing),
         tools_wanted="" if have is not None else "no workshop is stated",
         substitutes=substitute_rows(plan, p),
@@ -90,7 +90,8 @@ def ask_for(item: str, plan: Plan, p: Printer) -> str:
     if stock is not None:
         section = stock.section.text or f"{stock.section.height * 1000:g} mm"
         grade = (stock.grade.name,) if stock.grade.name != stock.name else ()
-        return ", ".join((*grade, stock.section.kind, section, *_from(stock.shop)))
+        kind = () if stock.section.kind in section.split() else (stock.section.kind,)
+        return ", ".join((*grade, *kind, section, *_from(stock.shop)))
     if goods is None:
         return ""
     said = []

@@ -17,6 +17,7 @@ PHRASES: dict[str, str] = {
     "hem-height-side": "the same at the left and at the right",
     "hem-height-back": "the same behind",
     "hoop-level": "middle of hoop {part} above the floor: in front, left, behind, right",
+    "half-level": "middle of hoop {part} above the floor: at both ends and behind",
     "skirt-off-floor": "hem of the skirt above the floor, all round",
     "waistband-at-waist": "the waistband sits on the waistline; it neither rides up nor tips",
     "no-contact": "no hoop rests on the body, standing and in a long step",
@@ -52,6 +53,10 @@ PHRASES: dict[str, str] = {
     "line-smooth": "the skirt falls in a smooth line; no hoop shows through",
     "door": "walks through a doorway this wide and nothing catches",
     "round-again": "width of the hem hoop after door and chair, side to side and front to back",
+    "width-again": "width of the hem hoop after door and chair, side to side",
+    "depth-again": "depth of the same hoop, front to back",
+    "chord-again": "straight from end to end of half hoop {part}, after door and chair",
+    "out-again": "from that line to the middle of the same half hoop",
     "hem-height-again": "lower edge of the hem hoop above the floor, after door and chair",
     "chair": "sits down and gets up unaided; the hoops fold up and come back",
     "stool": "sits down on a stool and gets up unaided; no spoke bends, no binding slips",
@@ -59,6 +64,9 @@ PHRASES: dict[str, str] = {
     "off-alone": "takes it off alone, with one pull, three times over",
 }
 """One phrase to every condition key; ``{part}`` is the part it is about."""
+
+ALONE = {"hem-height-side": "lower edge of the lowest hoop above the floor, at the left and at the right"}
+"""What is said instead of "the same ..." when nothing was said in front, where half hoops do not go."""
 
 
 @record(frozen=True, slots=True)
@@ -73,11 +81,13 @@ class ConditionView:
 def condition_views(conditions: Iterable[Condition], printer: Printer) -> tuple[ConditionView, ...]:
     """The conditions of a stop; a mend that repeats the one before it says ``as above``."""
     found: list[ConditionView] = []
-    last = ""
+    told, mend = "", ""
     for condition in conditions:
         view = condition_view(condition, printer)
-        found.append(replace(view, mend="as above") if view.mend == last else view)
-        last = view.mend
+        if condition.key in ALONE and told != "hem-height-front":
+            view = replace(view, must=ALONE[condition.key])
+        found.append(replace(view, mend="as above") if view.mend == mend else view)
+        told, mend = condition.key, view.mend
     return tuple(found)
 
 

@@ -11,6 +11,7 @@ from hoopwright.render.views.splicing import SplicingView, splicing_view
 from hoopwright.render.words import counted, even, ids_text, listed
 from hoopwright.source.printed import share_text
 from hoopwright.source.record import record
+from hoopwright.spec.model import Spec
 from hoopwright.supply.model import ClothLayout, CutPack
 from hoopwright.supply.needs import waist_part
 
@@ -71,7 +72,7 @@ def cutting_view(plan: Plan, hoops: dict[str, HoopView], tapes: dict[str, TapeVi
         tape_rows=_tape_rows(tuple(tapes.values())),
         waistband=p.length(plan.shape.waistband.cut),
         waist_part=waist_part(plan.shape),
-        cloth=tuple(_cloth(layout, p) for layout in plan.supply.layouts),
+        cloth=tuple(_cloth(layout, p, plan.spec) for layout in plan.supply.layouts),
         has_casing=any(hoop.casing for hoop in hoops.values()),
         joined=any(hoop.join for hoop in hoops.values()),
     )
@@ -127,7 +128,7 @@ def _tape_rows(tapes: tuple[TapeView, ...]) -> tuple[tuple[str, str], ...]:
     return tuple((ids_text(ids), cut) for cut, ids in groups.items())
 
 
-def _cloth(layout: ClothLayout, p: Printer) -> ClothRow:
+def _cloth(layout: ClothLayout, p: Printer, spec: Spec) -> ClothRow:
     counts: dict[tuple[str, str], int] = {}
     for piece in layout.placements:
         long, short = max(piece.width, piece.height), min(piece.width, piece.height)
@@ -139,10 +140,16 @@ def _cloth(layout: ClothLayout, p: Printer) -> ClothRow:
     joins = counted(layout.joins, "join")
     return ClothRow(
         material=layout.material,
-        width=p.length(layout.width),
+        width=f"{p.length(layout.width)} wide" + (" once washed" if _washed(layout, spec) else ""),
         pieces=tuple(f"{part}: {listed(said)}" for part, said in parts.items()),
-        lie=f"strips {layout.direction} the cloth, {joins} in the finished piece" if layout.strips else "",
+        lie=f"strips {layout.direction} the cloth, {joins} in all" if layout.strips else "",
         need=p.long(layout.need),
         buy=p.shop(layout.buy) if layout.buy > 0 else "",
         other=p.long(layout.other_way) if layout.other_way is not None and layout.buy > 0 else "",
     )
+
+
+def _washed(layout: ClothLayout, spec: Spec) -> bool:
+    """Whether the cloth is narrower than as it is sold, by what the first wash takes."""
+    goods = spec.goods.get(layout.material)
+    return goods is not None and goods.shrinkage > 0 and layout.width < goods.width - 1e-6

@@ -5,6 +5,7 @@ from __future__ import annotations
 from hoopwright.library.model import BenchTest, Droop, Wrap
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
+from hoopwright.shape.model import PlanOutline
 from hoopwright.source.record import record
 from hoopwright.spec.family import family_of, full_word
 from hoopwright.spec.model import HoopBuild
@@ -24,6 +25,7 @@ class HoopFacts:
     grade: str = ""
     section: str = ""
     made_of: str = ""
+    flat: bool = False
     metal: bool = False
     lap: str = ""
     sleeve: str = ""
@@ -99,7 +101,7 @@ def facts(plan: Plan) -> Facts:
         waist_range=f"{p.length(shape.waistband.girth)} to {p.length(shape.waistband.girth + more)}" if more
         else p.length(shape.waistband.girth),
         front_gap=p.length(build.tapes.front_gap) if build.tapes and build.tapes.front_gap else "",
-        hem_across=p.length(2 * radius),
+        hem_across=_across(p, hem) if shape.sides is None else f"{p.length(2 * radius)} across",
         hem_off_floor=p.length(spec.shape.hem_off_floor),
         two_abreast=p.long(4 * radius),
         fire_distance=p.long(reach + (1.0 if p.units == "centimetres" else FIRE_FEET)),
@@ -109,6 +111,12 @@ def facts(plan: Plan) -> Facts:
     )
 
 
+def _across(p: Printer, hem: PlanOutline) -> str:
+    """How wide the hem is, and how deep where that is another measure."""
+    wide, deep = p.length(hem.width), p.length(hem.depth)
+    return f"{wide} across" if wide == deep else f"{wide} across and {deep} from front to back"
+
+
 def _hoop(hoops: HoopBuild, plan: Plan) -> HoopFacts:
     p, stock, join = Printer.of(plan.spec), hoops.material, hoops.join
     return HoopFacts(
@@ -116,6 +124,7 @@ def _hoop(hoops: HoopBuild, plan: Plan) -> HoopFacts:
         grade=stock.grade.name,
         section=_section(plan),
         made_of=_section(plan) if stock.grade.name == stock.name else f"{stock.grade.name}, {_section(plan)}",
+        flat=stock.section.kind == "flat",
         metal=stock.grade.metal,
         lap=p.length(hoops.lap) if hoops.lap else "",
         sleeve=p.length(join.sleeve) if join.sleeve else "",

@@ -101,7 +101,7 @@ def _hem_row(plan: Plan, facts: Facts, p: Printer) -> tuple[str, str]:
     """The lowest hoop, and how high the cage is."""
     hem, spec = plan.shape.hoops[-1], plan.spec
     return ("Hem" if hem.closed else "Lowest hoop",
-            f"{p.length(hem.girth)} {'round' if hem.closed else 'from end to end'}, {facts.hem_across} across,"
+            f"{p.length(hem.girth)} {'round' if hem.closed else 'from end to end'}, {facts.hem_across},"
             f" {facts.hem_off_floor} off the floor; the {facts.it} is"
             f" {p.length(spec.wearer.side - spec.shape.hem_off_floor)} high")
 

@@ -55,7 +55,7 @@ def graph_view(plan: Plan, headings: Mapping[int, str]) -> Graph:
 
 def _boxes(plan: Plan, headings: Mapping[int, str]) -> list[_Box]:
     tasks = {task.id: task for task in plan.work.tasks}
-    hoops = {hoop.id for hoop in plan.shape.hoops}
+    hoops = {hoop.id: place for place, hoop in enumerate(plan.shape.hoops)}
     boxes: list[_Box] = []
     box_of: dict[str, int] = {}
     number = 0
@@ -72,6 +72,8 @@ def _boxes(plan: Plan, headings: Mapping[int, str]) -> list[_Box]:
             boxes[at].hoops.extend(part for task in group for part in task.parts if part in hoops)
             boxes[at].needs |= needs - {at}
             box_of.update((task.id, at) for task in group)
+    for box in boxes:
+        box.hoops.sort(key=hoops.__getitem__)
     return boxes
 
 

@@ -26,6 +26,7 @@ class SidesView:
     material: str = ""
     tie: str = ""
     tie_length: str = ""
+    tie_end: str = ""
     outer: str = ""
     outer_top: str = ""
     inner: str = ""
@@ -62,6 +63,7 @@ def sides_view(plan: Plan) -> SidesView:
         material=pair.material,
         tie=plan.shape.ties[0].material,
         tie_length=p.length(plan.shape.ties[0].length),
+        tie_end=p.length((plan.shape.ties[0].cut - plan.shape.ties[0].length) / 2),
         outer=f"{p.length(outer.width)} × {p.length(outer.height)}",
         outer_top=p.length(pair.channels[0].width),
         inner=f"{p.length(inner.width)} × {p.length(inner.height)}",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import cos, pi, sin
 
 from hoopwright.plan.model import Plan
+from hoopwright.plan.naming import named
 from hoopwright.render.drawing.marks import SMALL, across, floor_line, upright
 from hoopwright.render.drawing.sheet import GREY, INK, PAPER, XY, Sheet
 from hoopwright.render.drawing.steps.sketch import (
@@ -56,9 +57,9 @@ def thread_side(plan: Plan, action: str) -> Figure:
     sheet.line((120, 70), (276, 70), stroke=GREY, width=2.2, dash="5 3")
     sheet.ellipse((14, 70), 5, 5, fill=INK)
     across(sheet, 62, 288, 104, f"channel {say(plan, one.width)}")
-    across(sheet, 14, 276, 44, f"steel {say(plan, one.steel)}")
+    across(sheet, 14, 276, 44, f"{named(plan.spec, 'steel')} {say(plan, one.steel)}")
     below(sheet, 140, "Tipped ends; sew the channel's end shut behind it.")
-    return finish(sheet, "Threading a steel",
+    return finish(sheet, named(plan.spec, "Threading a steel"),
                   f"{one.hoops[0]}, {say(plan, one.steel)} long and tipped, going into its channel of"
                   f" {say(plan, one.width)}.")
 

@@ -133,7 +133,7 @@ def sew_panels_on(plan: Plan, action: str) -> Figure:
     sheet.text(80, 82, "panel", size=SMALL, anchor="middle", halo=True)
     tell(sheet, (190, 120), (216, 138), "tape")
     tell(sheet, (260, 44), (250, 24), "half hoop, tipped", anchor="middle")
-    below(sheet, 158, "Stitches all round each tip: no steel works through.")
+    below(sheet, 158, "Stitches all round each tip: none works through.")
     return finish(sheet, "Panels sewn to the hoops",
                   "A lacing panel's slanting edge sewn to the tape, and stitched round every tipped end.")
 

@@ -125,6 +125,8 @@ def mark_hoop(plan: Plan, action: str) -> Figure:
     """A hoop from above, front at the bottom: how far each tape lies round it from the one at the join."""
     part = first_part(plan, action)
     hoop = next((hoop for hoop in plan.shape.hoops if hoop.id == part and hoop.fixings), plan.shape.hoops[0])
+    if not hoop.closed:
+        return _mark_open(plan, action, hoop)
     sheet, start = begin(action, 234), _start(plan, hoop)
     x, y, radius = WIDTH / 2, 112.0, 66.0
     sheet.ellipse((x, y), radius, radius, width=2.6)
@@ -155,6 +157,28 @@ def mark_hoop(plan: Plan, action: str) -> Figure:
         f"{hoop.id} from above with the places of {told}, measured round it from "
         f"{start[0]}, beside which the join lies.",
     )
+
+
+def _mark_open(plan: Plan, action: str, hoop: Hoop) -> Figure:
+    """A hoop that stays open laid straight: how far each tape lies from its end at the wearer's left."""
+    left, right, y = 30.0, WIDTH - 30.0, 58.0
+    span = hoop.end - hoop.start
+    shares = sorted(((fix.fraction - hoop.start) / span, fix.tape) for fix in hoop.fixings)
+    places = [Place(left + share * (right - left), tape, say(plan, share * hoop.girth)) for share, tape in shares]
+    rows = ceil(sum(place.room for place in places) / (WIDTH - 4))
+    sheet = begin(action, y + 50 + 32 * rows)
+    sheet.rect(left, y - 7, right - left, 14, fill="#ccc", line=1.2)
+    for x in (left, right):
+        sheet.rect(x - 3, y - 9, 6, 18, fill=INK)
+    sheet.text(left, y - 18, "left", size=SMALL, bold=True)
+    sheet.text(right, y - 18, "right", size=SMALL, anchor="end", fill=GREY)
+    across(sheet, left, right, 26, f"{clip(hoop.id, 60, SMALL)} {say(plan, hoop.girth)}")
+    _write_places(sheet, places, y + 7, rows)
+    below(sheet, y + 32 + 32 * rows, "Lying straight; every mark measured from the tip of its left end.")
+    told = ", ".join(f"{place.name} at {place.value}" for place in places)
+    return finish(sheet, "Marking an open hoop",
+                  f"{hoop.id} laid straight, {say(plan, hoop.girth)} long, marked from its end at the wearer's left:"
+                  f" {told}.")
 
 
 def _start(plan: Plan, hoop: Hoop) -> tuple[str, float]:

@@ -6,7 +6,7 @@ from math import cos, pi, sin
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.marks import SMALL, across, arrow_line, upright
-from hoopwright.render.drawing.sheet import GREY, INK, PAPER
+from hoopwright.render.drawing.sheet import GREY, INK, PAPER, Sheet
 from hoopwright.render.drawing.steps.sketch import (
     Sketch,
     begin,
@@ -91,6 +91,18 @@ def bind_wheel(plan: Plan, action: str) -> Figure:
     sheet.text(71, 16, "spoke", size=SMALL, anchor="middle")
     sheet.text(16, 104, "ring", size=SMALL)
     end = (wheel.spokes[0].cut - wheel.spokes[0].marks[-1][1]) / 2
+    strip = plan.spec.build.hoops.material.section.kind == "flat"
+    (_along if strip else _over)(sheet, say(plan, end))
+    stands = "; spokes and rings stand on edge" if strip else ""
+    below(sheet, 160, f"Crosswise, tight, at each of {wheel.fixings} crossings{stands}.")
+    turned = "bent along it for" if strip else "turned over by"
+    return finish(sheet, "Binding the wheel",
+                  f"A spoke bound crosswise to a ring; at the rim its end is {turned} {say(plan, end)} and bound"
+                  " down.")
+
+
+def _over(sheet: Sheet, end: str) -> None:
+    """The rim cut through, a round spoke's end turned over it."""
     flat(sheet, 176, 272, 70, 7)
     sheet.ellipse((272, 84), 8, 8, fill="#bbb", width=1.2)
     sheet.path([(272, 70), (284, 74), (287, 84), (284, 94), (272, 98), (244, 98)], width=4.5, stroke="#666")
@@ -98,12 +110,19 @@ def bind_wheel(plan: Plan, action: str) -> Figure:
         sheet.line((x, 64), (x, 104), width=1.6)
     sheet.text(226, 60, "spoke", size=SMALL, anchor="middle")
     tell(sheet, (276, 90), (294, 124), "rim")
-    across(sheet, 244, 286, 44, f"{say(plan, end)} over")
-    below(sheet, 160, f"Crosswise, tight, at each of {wheel.fixings} crossings; the strip of a spoke stands"
-                      " on edge.")
-    return finish(sheet, "Binding the wheel",
-                  "A spoke bound crosswise to a ring; at the rim its end is turned over by "
-                  f"{say(plan, end)} and bound down.")
+    across(sheet, 244, 286, 44, f"{end} over")
+
+
+def _along(sheet: Sheet, end: str) -> None:
+    """Rim and spoke from above, both on edge: the spoke's end bent aside to lie along the rim."""
+    sheet.text(168, 16, "from above", size=SMALL, fill=GREY)
+    sheet.line((238, 24), (238, 142), width=4)
+    sheet.path([(158, 62), (220, 62), (227, 64), (232, 70), (233, 77), (233, 118)], width=4, stroke="#666")
+    for y in (86, 96, 106):
+        sheet.line((226, y), (245, y), width=1.6)
+    sheet.text(184, 54, "spoke", size=SMALL, anchor="middle")
+    sheet.text(244, 36, "rim", size=SMALL)
+    upright(sheet, 62, 118, 254, (end,))
 
 
 def stuff_roll(plan: Plan, action: str) -> Figure:
