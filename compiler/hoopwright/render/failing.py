@@ -41,7 +41,11 @@ def failing_text(plan: Plan, document: Document, diagnostics: tuple[Diagnostic, 
         names = ", ".join(check_name(check) for check in plan.failing)
         return (f"fails {names}\n  mend first what is called unlikely above ({doubted[0].code}): these may fail"
                 " because of it\n")
-    return "\n".join(_paragraph(check, plan, document) for check in plan.failing)
+    failing = sorted(plan.failing, key=lambda check: check.code != "body-contact")
+    said = [_paragraph(check, plan, document) for check in failing]
+    if len(said) > 1 and failing[0].code == "body-contact":
+        said[0] += "  note: mend this first: a hoop that lies on the body upsets all below it\n"
+    return "\n".join(said)
 
 
 def _paragraph(check: Check, plan: Plan, document: Document) -> str:

@@ -138,5 +138,5 @@ def _step_in(spec: Spec, hoops: Sequence[Hoop]) -> Check:
         "step-in", least.id, least.girth, spec.wearer.hip, "length", "at least",
         says="the closed hoops pass over the hips",
         source="geometry: a closed hoop passes over the hips when its girth is no less than theirs",
-        remedy="make this hoop as wide as the hips",
+        remedy="make this hoop as wide as the hips; on tapes it may be open in front instead: `opening` under `shape`",
     )

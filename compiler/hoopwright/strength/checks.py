@@ -60,7 +60,8 @@ SORTS: Mapping[str, Sort] = MappingProxyType({
     "swing": Sort(
         "the cage hangs where it was drawn and does not swing forward or back", "length",
         "movement of the hem's centre on the whole cage solved; the limit is our judgement",
-        "tie the upper hoops to the hips with tapes, or wear a pad behind that holds the cage off the body"),
+        "tie the upper hoops to the hips with tapes (where tapes carry the hoops: `build: {hip_ties: {count: 2}}`), or"
+        " wear a pad behind that holds the cage off the body"),
     "sinking": Sort(
         "it sinks no farther than the skirt's hem is off the floor", "length",
         "whole cage solved with large movements; the limit is the skirt's own clearance",
@@ -169,9 +170,13 @@ def _slack(problem: Problem, solution: Solution, trials: Trials) -> Check:
     return judged(
         "slack", ", ".join(slack), value, 0.0, "count", "at most",
         says="every tape pulls", source=solution.sources.get("slack", "tape tensions of the solved cage"),
-        remedy=_taut(slack, trials) if slack else "",
+        remedy=(_LAIN if len(slack) == len(solution.tapes) else _taut(slack, trials)) if slack else "",
         unknown=solution.unassessed.get("slack", ""),
     )
+
+
+_LAIN = "all of them hang slack somewhere: a hoop lies on the body and bears what they should; make it larger or lower"
+"""What every tape hanging slack means."""
 
 
 def _slack_tapes(problem: Problem, solution: Solution) -> list[str]:
