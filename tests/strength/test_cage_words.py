@@ -77,7 +77,8 @@ WORDS = {
     "tape without stiffness": (with_tape(ea=0.0), "bad model", "bad-tape"),
     "tape without fixings": (with_tape(fixings=()), "bad model", "bad-tape"),
     "unknown hoop": (with_tape(fixings=(("H9", 0.1),)), "bad model", "unknown-hoop"),
-    "same id": (with_tape(id="H1"), "bad model", "same-id"),
+    "same id": (with_tape(id="T2"), "bad model", "same-id"),
+    "two hoops of one name": (with_hoop(id="H2"), "bad model", "same-id"),
     "fixing in the gap": (
         with_hoop(points=oval_points(0.5, 0.5, -0.2, start=0.2, end=0.8), closed=False, start=0.2, end=0.8),
         "bad model",
@@ -213,3 +214,14 @@ def test_the_example_of_the_package_runs() -> None:
     failed, tried = doctest.testmod(hoopwright.strength.cage)
     assert tried > 0
     assert failed == 0
+
+
+def test_a_hoop_may_be_called_like_a_tape() -> None:
+    """A maker names her hoops; tapes, ties and cloth have names of ours."""
+    named = replace(GOOD, hoops=(replace(GOOD.hoops[0], id="T1"), *GOOD.hoops[1:]), tapes=tuple(
+        replace(tape, fixings=tuple(("T1" if hoop == "H1" else hoop, at) for hoop, at in tape.fixings))
+        for tape in GOOD.tapes))
+    one, other = solve(GOOD, Options(factor="none")), solve(named, Options(factor="none"))
+    assert (one.status, other.status) == ("solved", "solved")
+    assert [hoop.sag_m for hoop in one.hoops] == [hoop.sag_m for hoop in other.hoops]
+    assert one.tapes[0].segments[0].tension_n == other.tapes[0].segments[0].tension_n

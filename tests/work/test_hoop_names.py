@@ -28,6 +28,15 @@ def test_a_hoop_of_any_name_has_tasks_of_its_own(name: str) -> None:
     assert cut == ["cut-hem"] if name == "hem" else len(cut) == 1
 
 
+@pytest.mark.parametrize("name", ["band", "hem band", "H2-tie-1"])
+def test_a_cage_stands_whatever_its_hoops_are_called(name: str) -> None:
+    """The hem band of the solved cage and the ties across it have names too."""
+    for starter in ("round-cage-inches", OVAL):
+        made = compiled(starter, "hoops: {count:", f"hoops: {{names: ['{name}'], count:")
+        assert made.plan is not None, made.diagnostics
+        assert made.plan.assessment.verdict != "will not stand"
+
+
 @pytest.mark.parametrize(("starter", "part"), [
     (SIDES, "L1"), (SIDES, "R3"), (WHEEL, "S2"), (WHEEL, "H1"), (WHEEL, "casing H1"),
     ("hooped-petticoat-centimetres", "drawstring"), ("corded-petticoat-centimetres", "C7"),
