@@ -155,6 +155,61 @@ def test_remnants_are_used_first_and_may_be_all_that_is_needed() -> None:
     assert enough.proven
 
 
+def test_a_seamed_band_pieced_from_a_remnant_takes_a_join_more() -> None:
+    # 100 in and the join of an inch to the 40 in of the remnant leave 61, of which 45 and 17 make 60 and a join
+    band = Band("casing", 100 * INCH, 10 * INCH, join=INCH, grain="across")
+    plan = laid([band], calico(45), (Remnant(40 * INCH, 12 * INCH, "scrap"),))
+    assert plan.bands[0].strips == pytest.approx((40 * INCH, 45 * INCH, 17 * INCH))
+    assert (plan.used, plan.joins) == (pytest.approx(20 * INCH), 2)
+    # as a ring its ends are joined too: 41 of the remnant's 40 in are still wanted with the last join, 18 in the end
+    ring = laid([Band("flounce", 100 * INCH, 10 * INCH, join=INCH, ring=True, grain="across")], calico(45),
+                (Remnant(40 * INCH, 12 * INCH, "scrap"),))
+    assert ring.bands[0].strips == pytest.approx((40 * INCH, 45 * INCH, 18 * INCH))
+    assert ring.joins == 3
+
+
+def test_two_remnants_serve_the_smaller_first_and_one_too_short_not_at_all() -> None:
+    # 61 in are left after the first, 22 after the 40 in of the second and one join more; 6 in are no strip
+    band = Band("casing", 100 * INCH, 10 * INCH, join=INCH, grain="across")
+    scraps = (Remnant(40 * INCH, 12 * INCH, "b"), Remnant(6 * INCH, 30 * INCH, "c"), Remnant(40 * INCH, 11 * INCH, "a"))
+    plan = laid([band], calico(45), scraps)
+    assert [sheet.name for sheet in plan.sheets if sheet.source == "on hand"] == ["a", "b"]
+    assert plan.bands[0].strips == pytest.approx((40 * INCH, 40 * INCH, 22 * INCH))
+    assert plan.used == pytest.approx(10 * INCH)
+
+
+def test_a_remnant_as_high_as_two_strips_gives_two() -> None:
+    band = Band("casing", 100 * INCH, 10 * INCH, join=INCH, grain="across")
+    plan = laid([band], calico(45), (Remnant(40 * INCH, 20 * INCH),))
+    assert plan.bands[0].strips == pytest.approx((40 * INCH, 40 * INCH, 22 * INCH))
+    assert [place.y for place in plan.sheets[0].placements] == pytest.approx([0, 10 * INCH])
+
+
+def test_lengthwise_strips_of_a_remnant_lie_beside_each_other() -> None:
+    # two of 30 in from the remnant, 42 left: with a join each, three strips of 14 2/3 lie on 14 2/3 of the cloth
+    band = Band("tie", 100 * INCH, 12 * INCH, join=INCH, grain="along")
+    plan = laid([band], calico(40), (Remnant(24 * INCH, 30 * INCH),))
+    assert plan.bands[0].strips == pytest.approx((30 * INCH, 30 * INCH, *[44 / 3 * INCH] * 3), abs=2e-4)
+    assert [place.x for place in plan.sheets[0].placements] == pytest.approx([0, 12 * INCH])
+    assert plan.used == pytest.approx(44 / 3 * INCH, abs=2e-4)
+
+
+def test_gores_head_to_tail_touch_along_their_sides() -> None:
+    # 6 and 14 in wide: each moves on by the mean, 10 in; the second stands on its head
+    [sheet] = laid([Gore("gore", 6 * INCH, 14 * INCH, 36 * INCH, count=3)], calico(44)).sheets
+    assert [place.x for place in sheet.placements] == pytest.approx([0, 10 * INCH, 20 * INCH])
+    first, second = sheet.placements[0].outline, sheet.placements[1].outline
+    assert sorted(x / INCH for x, _ in first) == pytest.approx([0, 4, 10, 14])
+    assert sorted(x / INCH for x, _ in second) == pytest.approx([10, 14, 20, 24])
+
+
+def test_a_panel_of_free_grain_too_wide_for_the_cloth_lies_along_it() -> None:
+    plan = laid([Panel("p", 50 * INCH, 20 * INCH, "either")], calico(45, nap=True))
+    assert (plan.used, plan.sheets[0].placements[0].turned) == (pytest.approx(50 * INCH), True)
+    upright = laid([Panel("p", 40 * INCH, 20 * INCH, "either")], calico(45, nap=True))
+    assert (upright.used, upright.sheets[0].placements[0].turned) == (pytest.approx(20 * INCH), False)
+
+
 def test_problems_are_values() -> None:
     short = lay_out([Panel("p", 1.0, 3.0)], Cloth("end of roll", 1.4, most=2.0))
     assert short == ClothFailure((ClothShort("end of roll", 3.0, 2.0),))
