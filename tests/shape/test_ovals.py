@@ -1,7 +1,7 @@
 """Oval and thrown-back cages: worked numbers, tapes of different lengths, plans at odds with themselves."""
 
 from dataclasses import replace
-from math import dist
+from math import dist, pi
 
 import pytest
 
@@ -97,6 +97,18 @@ def test_a_single_tie_through_the_middle_is_told_as_in_the_way(make):
     shape = draw(spec)[0]
     assert {(round(tie.at, 9), round(tie.to, 9)) for tie in shape.ties} == {(0.0, 0.5)}
     assert next(check.result for check in shape.checks if check.code == "tie-clear") == "fails"
+
+
+def test_a_single_tie_pulls_by_the_square_of_the_hoops_curvature(make):
+    """1.157 A/R^2 for a hoop drawn to six to five (derived; checked against finite elements), whatever its size."""
+    for girth in (90.0, 110.0):
+        spec = oval_spec(make, GroundPlan("oval", Graded(1.2, 1.2)), hem=girth)
+        spec = replace(spec, build=replace(spec.build, ties=TieBuild(make.twill, 1)))
+        shape, told = draw(spec)
+        assert shape is not None, told
+        tie = next(one for one in shape.ties if one.hoop == shape.hoops[-1].id)
+        radius = girth * make.inch / (2 * pi)
+        assert tie.pull * radius**2 == pytest.approx(1.157, abs=0.003)
 
 
 def test_a_deep_oval_is_tied_behind_the_legs(make):
