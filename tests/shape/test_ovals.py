@@ -8,6 +8,7 @@ import pytest
 from hoopwright.shape.curves.ellipse import from_girth, point_at
 from hoopwright.shape.curves.tied import tied_ring
 from hoopwright.shape.draw import draw
+from hoopwright.shape.ground import ellipse_of
 from hoopwright.shape.waist import waist_of
 from hoopwright.spec.model import Graded, GroundPlan, Line, PlaceListed, TieBuild
 
@@ -122,6 +123,43 @@ def test_a_deep_oval_is_tied_behind_the_legs(make):
     assert crosses
     for tie in crosses:
         assert tie.at + tie.to == pytest.approx(1.0)
+
+
+def across(shape, hoop):
+    """Both ends of each tie of a hoop, m."""
+    oval = ellipse_of(hoop.plan)
+    return [(point_at(oval, tie.at), point_at(oval, tie.to)) for tie in shape.ties if tie.hoop == hoop.id]
+
+
+def test_ties_keep_an_inch_clear_of_the_legs_where_half_way_out_is_too_near(make):
+    """Half way out is the usual place; the hoop beside wide hips is tied an inch outside them."""
+    shape = draw(oval_spec(make, GroundPlan("oval", Graded(1.3, 1.3)), band=None, hip=56.0))[0]
+    assert all(abs(x) >= hoop.plan.width / 4 - 1e-9 for hoop in shape.hoops for (x, _), _ in across(shape, hoop))
+    legs = shape.body[-1].width / 2
+    low = [abs(a[0]) for hoop in shape.hoops if hoop.height < shape.body[-1].height for a, _ in across(shape, hoop)]
+    assert min(low) >= legs + make.inch - 1e-9
+    assert any(abs(x - legs - make.inch) < 1e-6 for x in low)
+
+
+def test_three_ties_lie_evenly_one_through_the_middle(make):
+    spec = oval_spec(make, GroundPlan("oval", Graded(1.3, 1.3)), band=None)
+    shape = draw(replace(spec, build=replace(spec.build, ties=TieBuild(make.twill, 3))))[0]
+    hem = shape.hoops[-1]
+    xs = sorted(a[0] for a, _ in across(shape, hem))
+    assert xs == pytest.approx([-xs[2], 0.0, xs[2]], abs=1e-9)
+    assert xs[2] >= hem.plan.width / 4 - 1e-9
+
+
+def test_a_deep_oval_with_one_tie_has_it_an_inch_behind_the_legs(make):
+    """Its tie runs from side to side behind her, square to the long way."""
+    spec = oval_spec(make, GroundPlan("oval", Graded(0.8, 0.8), Graded(0.0, 4 * make.inch)), band=None)
+    shape = draw(replace(spec, build=replace(spec.build, ties=TieBuild(make.twill, 1))))[0]
+    legs = shape.body[-1].depth / 2
+    for hoop in shape.hoops:
+        if hoop.height < shape.body[-1].height:
+            [((x1, y1), (x2, y2))] = across(shape, hoop)
+            assert (x1, y1) == pytest.approx((-x2, y2), abs=1e-9)
+            assert y1 == pytest.approx(-legs - make.inch, abs=1e-9)
 
 
 def test_a_round_cage_has_no_ties_and_no_tie_checks(make):
