@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from hoopwright.compile import compile_spec
 from hoopwright.shape.draw import draw
 from hoopwright.spec.model import Line, PlaceListed, TableRow
 
@@ -178,3 +179,24 @@ def test_rows_that_disagree_with_the_hem_are_refused(make):
 def test_one_hoop_is_a_hem_hoop(make):
     shape = drawn(make.spec(count=1, band=None))
     assert [(hoop.place, round(hoop.girth / make.inch, 6)) for hoop in shape.hoops] == [("hem", 110.0)]
+
+
+@pytest.mark.parametrize("band", ["", ", hem_band: {depth: 8 in, material: calico}"], ids=["bare", "hem band"])
+def test_how_many_hoops_fit_from_the_hem_up_is_told_as_the_maker_counts_them(band):
+    """All hoops count, a hem band's two included: as many as are said to fit do, and one more does not."""
+    def compiled(count):
+        return compile_spec(f"""\
+spec: 1
+units: inches
+wearer: {{stature: 65 in, waist: 28 in}}
+shape: {{line: {{kind: cone}}, hem: {{girth: 110 in}}, hoops: {{count: {count}, spacing: from hem, every: 5 in}}}}
+build: {{hoops: {{material: "spring steel, tempered"}}{band}}}
+""".encode(), "cage.yaml")
+
+    wrong = next(one for one in compiled(12).diagnostics if one.code == "hoops-do-not-fit")
+    assert wrong.message.startswith("12 hoops")
+    fit = int(wrong.help.split("at most ")[1].split()[0])
+    made = compiled(fit).plan
+    assert made is not None
+    assert len(made.shape.hoops) == fit
+    assert compiled(fit + 1).plan is None

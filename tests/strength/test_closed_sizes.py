@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import pytest
 
+from hoopwright.library.model import Section
 from hoopwright.strength.forms import buckle, hang, ring, uneven
+from hoopwright.strength.forms.section import properties
 
 R, A, B, C = 0.5, 0.2, 16.0, 0.2
 
@@ -55,3 +57,22 @@ def test_what_such_a_hoop_bears_pressed_inward() -> None:
     assert buckle.sideways(B, C, R) == pytest.approx(13.714, abs=1e-3)
     assert buckle.screen(A, B, C, R) == pytest.approx(4.8)
     assert buckle.screen(1.0, B, C, R) == pytest.approx(13.714, abs=1e-3)
+
+
+def test_where_the_round_begins_changes_nothing() -> None:
+    """Six tapes at equal spacing, the first a twentieth of the round further on."""
+    hung = uneven.hung([0.05 + k / 6 for k in range(6)], 2.0, R, B, C)
+    assert hung is not None
+    assert hung.sag == pytest.approx(1.322e-4 * 0.625, rel=1e-3)
+    assert hung.moment == pytest.approx(0.5 * 0.0931, rel=1e-3)
+    pressed = uneven.pressed([0.05 + k / 6 for k in range(6)], [2.0] * 6, R, A)
+    assert pressed.inward == pytest.approx(0.001682 * 1.25, rel=5e-4)
+    assert pressed.moment == pytest.approx(0.0889, rel=5e-4)
+
+
+def test_the_outer_fibres_of_a_strip_and_of_a_tube_lie_at_half_their_sizes() -> None:
+    strip = properties(Section("flat", width=0.013, thickness=0.0012))
+    assert (strip.weak_fibre, strip.strong_fibre) == pytest.approx((0.0006, 0.0065))
+    tube = properties(Section("tube", diameter=0.010, wall=0.0015))
+    assert (tube.weak_fibre, tube.strong_fibre) == pytest.approx((0.005, 0.005))
+    assert (tube.weak, tube.strong, tube.torsion) == pytest.approx((373.0e-12, 373.0e-12, 746.0e-12), rel=1e-3)

@@ -204,7 +204,7 @@ def _from_hem(spec: Spec, profile: Profile, lowest: float, most: float, above: i
     for _ in range(above):
         start = (at, profile(at))
         if hypot(most - at, profile(most) - start[1]) <= step:
-            raise Impossible(problems.steps_past_waist(above + 1, len(heights) + 1))
+            raise Impossible(problems.steps_past_waist(spec.shape.count, spec.shape.count - above + len(heights)))
         at = bracketed_root(partial(_past, profile, start, step), at, min(most, at + step))
         heights.append(at)
     return tuple(reversed(heights))

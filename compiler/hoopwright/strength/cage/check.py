@@ -106,8 +106,9 @@ def _body_numbers(model: CageModel) -> Iterator[Problem]:
 
 def _references(model: CageModel) -> Iterator[Problem]:
     hoops = {h.id: h for h in model.hoops}
-    others = (*model.tapes, *model.bands, *model.ties, *model.rests)
-    for ids in ([h.id for h in model.hoops], [part.id for part in others]):  # a hoop may be called like a tape
+    others = [t.id for t in model.tapes] + [b.id for b in model.bands] + [t.id for t in model.ties]
+    others += [r.id for r in model.rests]
+    for ids in ([h.id for h in model.hoops], others):  # a hoop may be called like a tape
         for twice in sorted({i for i in ids if ids.count(i) > 1}):
             yield _bad("same-id", twice, f"two parts are called {twice}")
     for owner, place in _places(model):
