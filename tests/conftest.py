@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 from types import SimpleNamespace
 from typing import Any
@@ -11,6 +12,7 @@ from typing import Any
 import pytest
 
 from hoopwright.library.model import Goods, Grade, Join, Section, Stock
+from hoopwright.plan.model import Plan
 from hoopwright.spec.model import (
     Allowances,
     BandBuild,
@@ -168,6 +170,22 @@ def drawn() -> Callable[[str], SimpleNamespace]:
         return SimpleNamespace(spec=spec, shape=shape)
 
     return through
+
+
+@pytest.fixture(scope="session")
+def committed() -> Callable[[str], Plan]:
+    """``committed("quay-market/petticoat.yaml")`` is the plan of a spec in the repository, made once."""
+
+    @cache
+    def planned(name: str) -> Plan:
+        from hoopwright.compile import compile_spec
+
+        path = Path(__file__).parents[1] / "specs" / name
+        made = compile_spec(path.read_bytes(), path.name)
+        assert made.plan is not None, made.diagnostics
+        return made.plan
+
+    return planned
 
 
 @pytest.fixture(scope="session")

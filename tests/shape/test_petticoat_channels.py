@@ -11,11 +11,7 @@ from math import asin, degrees, hypot, pi
 
 import pytest
 
-from hoopwright.shape.draw import draw
 from hoopwright.shape.model import Shape
-from hoopwright.source.read import read
-from hoopwright.spec.model import Spec
-from hoopwright.spec.resolve import resolve
 
 INCH = 0.0254
 HEIGHT = 36 * INCH + 4 * INCH + INCH / 4 + INCH / 2
@@ -38,23 +34,9 @@ materials:
 """
 
 
-def spec_of(text: str) -> Spec:
-    document, said = read(text.encode(), "petticoat.yaml")
-    assert document is not None, said
-    spec, found = resolve(document)
-    assert spec is not None, found
-    return spec
-
-
-def drawn(text: str) -> Shape:
-    shape, found = draw(spec_of(text))
-    assert shape is not None, found
-    return shape
-
-
 @pytest.fixture(scope="module")
-def cone() -> Shape:
-    return drawn(CONE)
+def cone(drawn) -> Shape:
+    return drawn(CONE).shape
 
 
 def test_the_slant_is_38_2_and_the_half_angle_19_5_degrees(cone: Shape) -> None:
@@ -102,17 +84,17 @@ def test_the_hem_is_rounded_off_as_an_arc_about_the_tip_of_the_cone(cone: Shape)
     assert cone.petticoat.round_off / INCH == pytest.approx(0.81, abs=0.01)
 
 
-def test_six_tucks_3_4_deep_take_9() -> None:
-    tucked = drawn(CONE.replace("panels: {gores: 6, top: 30 in}", "panels: {breadths: 3}"))
+def test_six_tucks_3_4_deep_take_9(drawn) -> None:
+    tucked = drawn(CONE.replace("panels: {gores: 6, top: 30 in}", "panels: {breadths: 3}")).shape
     assert tucked.petticoat is not None
     assert [channel.width / INCH for channel in tucked.petticoat.channels] == pytest.approx([0.75] * 6)
     assert tucked.petticoat.takes / INCH == pytest.approx(9.0)
 
 
-def test_tucks_make_the_panel_longer_and_a_casing_does_not(cone: Shape) -> None:
+def test_tucks_make_the_panel_longer_and_a_casing_does_not(cone: Shape, drawn) -> None:
     cased = drawn(CONE.replace("panels: {gores: 6, top: 30 in}",
-                               "panels: {breadths: 3}\n  channels: {kind: applied casing}"))
-    tucked = drawn(CONE.replace("panels: {gores: 6, top: 30 in}", "panels: {breadths: 3}"))
+                               "panels: {breadths: 3}\n  channels: {kind: applied casing}")).shape
+    tucked = drawn(CONE.replace("panels: {gores: 6, top: 30 in}", "panels: {breadths: 3}")).shape
     assert (tucked.panels[0].height - cased.panels[0].height) / INCH == pytest.approx(9.0)
     assert cased.petticoat is not None
     assert cased.petticoat.takes == 0.0
@@ -121,54 +103,54 @@ def test_tucks_make_the_panel_longer_and_a_casing_does_not(cone: Shape) -> None:
     assert strip.strip / INCH == pytest.approx(111)
 
 
-def test_tuck_folds_lie_above_the_cloth_that_lower_tucks_take() -> None:
-    tucked = drawn(CONE.replace("panels: {gores: 6, top: 30 in}", "panels: {breadths: 3}"))
+def test_tuck_folds_lie_above_the_cloth_that_lower_tucks_take(drawn) -> None:
+    tucked = drawn(CONE.replace("panels: {gores: 6, top: 30 in}", "panels: {breadths: 3}")).shape
     offsets = [rule.offset / INCH for rule in tucked.panels[0].rules]
     assert [a - b for a, b in pairwise(offsets)] == pytest.approx([6.5] * 5)
 
 
-def test_a_tuck_pressed_down_lies_with_its_middle_on_the_hoops_line() -> None:
+def test_a_tuck_pressed_down_lies_with_its_middle_on_the_hoops_line(drawn) -> None:
     """At the hem: 1/2 turned up, its middle 3/8 above that, stitches 3/8 above, the fold 3/4 above them."""
-    tucked = drawn(CONE.replace("panels: {gores: 6, top: 30 in}", "panels: {breadths: 3}"))
+    tucked = drawn(CONE.replace("panels: {gores: 6, top: 30 in}", "panels: {breadths: 3}")).shape
     assert tucked.panels[0].rules[-1].offset / INCH == pytest.approx(0.5 + 0.375 + 0.375 + 0.75)
 
 
-def test_a_flounce_gathered_double_on_110_is_220_long_and_cut_11_1_2_high() -> None:
-    shape = drawn(CONE.replace("  waistband", "  flounce: {depth: 10 1/2 in}\n  waistband"))
+def test_a_flounce_gathered_double_on_110_is_220_long_and_cut_11_1_2_high(drawn) -> None:
+    shape = drawn(CONE.replace("  waistband", "  flounce: {depth: 10 1/2 in}\n  waistband")).shape
     assert shape.petticoat is not None
     only, = shape.petticoat.flounces
     assert only.length / INCH == pytest.approx(220)
     assert only.height / INCH == pytest.approx(11.5)
 
 
-def test_a_second_row_covers_the_head_of_the_first() -> None:
-    shape = drawn(CONE.replace("  waistband", "  flounce: {depth: 10 in, rows: 2}\n  waistband"))
+def test_a_second_row_covers_the_head_of_the_first(drawn) -> None:
+    shape = drawn(CONE.replace("  waistband", "  flounce: {depth: 10 in, rows: 2}\n  waistband")).shape
     assert shape.petticoat is not None
     first, second = shape.petticoat.flounces
     assert (second.up - first.up) / INCH == pytest.approx(10)
     assert second.girth / INCH == pytest.approx(110 - 80 * 10 / 38.19, abs=0.05)
 
 
-def test_a_channel_for_a_10_mm_round_tube_is_19_7_mm() -> None:
+def test_a_channel_for_a_10_mm_round_tube_is_19_7_mm(drawn) -> None:
     steel = 'grade: "spring steel, tempered", section: {kind: flat, width: 1/2 in, thickness: 0.02 in}'
     tube = CONE.replace(steel, "grade: polyethylene, section: {kind: tube, diameter: 10 mm, wall: 1.5 mm}")
     assert tube != CONE
-    shape = drawn(tube)
+    shape = drawn(tube).shape
     assert shape.petticoat is not None
     assert shape.petticoat.channels[0].width * 1000 == pytest.approx(19.7, abs=0.05)
 
 
-def test_a_drawstring_runs_in_an_edge_as_wide_as_the_hips() -> None:
-    shape = drawn(CONE.replace("panels: {gores: 6, top: 30 in}", "panels: {gores: 6, waist: drawstring}"))
+def test_a_drawstring_runs_in_an_edge_as_wide_as_the_hips(drawn) -> None:
+    shape = drawn(CONE.replace("panels: {gores: 6, top: 30 in}", "panels: {gores: 6, waist: drawstring}")).shape
     assert shape.petticoat is not None
     assert shape.petticoat.top / INCH == pytest.approx(38)
     assert shape.petticoat.drawstring / INCH == pytest.approx(38 + 0.5 / INCH)
     assert shape.petticoat.placket == 0.0
 
 
-def test_a_dome_widens_its_gores_to_every_hoop() -> None:
+def test_a_dome_widens_its_gores_to_every_hoop(drawn) -> None:
     round_line = CONE.replace("{kind: cone}", "{kind: dome}")
-    shape = drawn(round_line.replace(", spacing: from hem, every: 5 in", ""))
+    shape = drawn(round_line.replace(", spacing: from hem, every: 5 in", "")).shape
     assert shape.petticoat is not None
     for channel, hoop in zip(shape.petticoat.channels, shape.hoops, strict=True):
         assert channel.girth >= hoop.girth - 1e-9

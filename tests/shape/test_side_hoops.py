@@ -7,10 +7,6 @@ import pytest
 from hoopwright.shape.curves import bow
 from hoopwright.shape.curves.ellipse import perimeter
 from hoopwright.shape.draw import draw
-from hoopwright.shape.model import Shape
-from hoopwright.source.diagnostic import Finding
-from hoopwright.source.read import read
-from hoopwright.spec.resolve import resolve
 
 INCH = 0.0254
 HIPS = perimeter(7.0, 5.0)
@@ -28,29 +24,15 @@ limits: {{door: 32 in}}
 """
 
 
-def drawn(text: str) -> tuple[Shape | None, tuple[Finding, ...]]:
-    document, said = read(text.encode(), "sides.yaml")
-    assert document is not None, said
-    spec, found = resolve(document)
-    assert spec is not None, found
-    return draw(spec)
-
-
-def shape_of(text: str = SPEC) -> Shape:
-    shape, found = drawn(text)
-    assert shape is not None, found
-    return shape
-
-
-def test_channels_of_half_ovals_and_steels_half_an_inch_shorter() -> None:
-    pair = shape_of().sides
+def test_channels_of_half_ovals_and_steels_half_an_inch_shorter(drawn) -> None:
+    pair = drawn(SPEC).shape.sides
     assert pair is not None
     assert [one.width / INCH for one in pair.channels] == pytest.approx([15.9, 19.6, 22.1], abs=0.05)
     assert [(one.width - one.steel) / INCH for one in pair.channels] == pytest.approx([0.5] * 3)
 
 
-def test_hips_14_in_wide_are_30_across_and_leave_an_inch_each_side_of_a_32_in_door() -> None:
-    shape = shape_of()
+def test_hips_14_in_wide_are_30_across_and_leave_an_inch_each_side_of_a_32_in_door(drawn) -> None:
+    shape = drawn(SPEC).shape
     assert shape.sides is not None
     assert shape.sides.across == pytest.approx(30 * INCH, abs=1e-6)
     check = next(check for check in shape.checks if check.code == "door-width")
@@ -59,15 +41,15 @@ def test_hips_14_in_wide_are_30_across_and_leave_an_inch_each_side_of_a_32_in_do
     assert (check.limit - shape.sides.across) / 2 == pytest.approx(1 * INCH, abs=1e-6)
 
 
-def test_wider_than_the_door_is_a_check_that_fails_and_no_error() -> None:
-    shape = shape_of(SPEC.replace("door: 32 in", "door: 29 in"))
+def test_wider_than_the_door_is_a_check_that_fails_and_no_error(drawn) -> None:
+    shape = drawn(SPEC.replace("door: 32 in", "door: 29 in")).shape
     assert next(check for check in shape.checks if check.code == "door-width").result == "fails"
-    unstated = shape_of(SPEC.replace("limits: {door: 32 in}\n", "").replace("reach: 8 in", "reach: 12 in"))
+    unstated = drawn(SPEC.replace("limits: {door: 32 in}\n", "").replace("reach: 8 in", "reach: 12 in")).shape
     assert next(check for check in unstated.checks if check.code == "door-width").result == "marginal"
 
 
-def test_left_and_right_mirror_each_other() -> None:
-    shape = shape_of()
+def test_left_and_right_mirror_each_other(drawn) -> None:
+    shape = drawn(SPEC).shape
     for left, right in zip(shape.hoops[:3], shape.hoops[3:], strict=True):
         assert (left.cut, left.height, left.girth) == (right.cut, right.height, right.girth)
         mirrored = [(-x, y) for x, y in reversed(left.plan.path)]
@@ -75,8 +57,8 @@ def test_left_and_right_mirror_each_other() -> None:
             assert point == pytest.approx(other)
 
 
-def test_a_steel_by_itself_is_an_elastica_of_its_length_at_the_inner_panels_width() -> None:
-    shape = shape_of()
+def test_a_steel_by_itself_is_an_elastica_of_its_length_at_the_inner_panels_width(drawn) -> None:
+    shape = drawn(SPEC).shape
     assert shape.sides is not None
     for one in shape.sides.channels:
         assert one.stands == pytest.approx(bow.of_length(one.steel, 12 * INCH).reach)
@@ -85,8 +67,8 @@ def test_a_steel_by_itself_is_an_elastica_of_its_length_at_the_inner_panels_widt
     assert tie.pull == pytest.approx(bow.of_length(shape.hoop("L2").cut, 12 * INCH).pull)
 
 
-def test_panels_are_as_wide_as_channels_and_inner_width_with_seams() -> None:
-    shape = shape_of()
+def test_panels_are_as_wide_as_channels_and_inner_width_with_seams(drawn) -> None:
+    shape = drawn(SPEC).shape
     assert shape.sides is not None
     outer, inner = shape.panels
     seam = 0.5 * INCH
@@ -96,19 +78,19 @@ def test_panels_are_as_wide_as_channels_and_inner_width_with_seams() -> None:
         assert rule.points[-1][0] - rule.points[0][0] == pytest.approx(one.width)
 
 
-def test_the_pocket_slit_ends_above_the_first_channel() -> None:
-    shape = shape_of()
+def test_the_pocket_slit_ends_above_the_first_channel(drawn, make) -> None:
+    shape = drawn(SPEC).shape
     assert shape.sides is not None
     slit, first = shape.panels[0].rules[-1], shape.panels[0].rules[0]
     assert slit.name == "pocket slit"
     assert min(y for _, y in slit.points) > first.points[0][1] + shape.sides.channel / 2
-    shape_, found = drawn(
+    shape_, found = draw(make.yaml(
         SPEC.replace("carried_by: channels", "carried_by: channels, side_hoops: {pocket_slit: 12 in}")
-    )
+    ))
     assert shape_ is None
     assert [finding.code for finding in found] == ["pocket-too-long"]
 
 
-def test_the_skirt_is_longer_at_the_sides() -> None:
-    skirt = shape_of().skirt
+def test_the_skirt_is_longer_at_the_sides(drawn) -> None:
+    skirt = drawn(SPEC).shape.skirt
     assert skirt.side > max(skirt.front, skirt.back)

@@ -4,11 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from hoopwright.shape.draw import draw
-from hoopwright.shape.model import Skirt
-from hoopwright.source.read import read
-from hoopwright.spec.resolve import resolve
-
 INCH = 0.0254
 SPEC = """\
 spec: 1
@@ -32,20 +27,14 @@ FAMILIES = {
 }
 
 
-def skirt(first: bool, second: bool, family: str = CAGE) -> Skirt:
-    text = SPEC.replace("FIRST", str(first).lower()).replace("SECOND", str(second).lower()).replace(CAGE, family)
-    document, said = read(text.encode(), "cage.yaml")
-    assert document is not None, said
-    spec, found = resolve(document)
-    assert spec is not None, found
-    shape, told = draw(spec)
-    assert shape is not None, told
-    return shape.skirt
+def text_of(first: bool, second: bool, family: str) -> str:
+    return SPEC.replace("FIRST", str(first).lower()).replace("SECOND", str(second).lower()).replace(CAGE, family)
 
 
 @pytest.mark.parametrize("family", FAMILIES.values(), ids=FAMILIES)
-def test_each_gathered_petticoat_asks_3_8_in_more_at_front_side_and_back(family: str) -> None:
-    plain, one, two = (skirt(*petticoats, family) for petticoats in ((False, False), (True, False), (True, True)))
+def test_each_gathered_petticoat_asks_3_8_in_more_at_front_side_and_back(family: str, drawn) -> None:
+    plain, one, two = (drawn(text_of(*petticoats, family)).shape.skirt
+                       for petticoats in ((False, False), (True, False), (True, True)))
     for place in ("front", "side", "back"):
         assert getattr(one, place) - getattr(plain, place) == pytest.approx(0.375 * INCH)
         assert getattr(two, place) - getattr(plain, place) == pytest.approx(0.75 * INCH)

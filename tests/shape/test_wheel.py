@@ -7,10 +7,6 @@ from math import cos, dist, pi, radians, sin
 import pytest
 
 from hoopwright.shape.draw import draw
-from hoopwright.shape.model import Shape
-from hoopwright.source.diagnostic import Finding
-from hoopwright.source.read import read
-from hoopwright.spec.resolve import resolve
 
 INCH = 0.0254
 SPEC = """\
@@ -23,26 +19,12 @@ build: {carried_by: wheel, wheel: {width: 36 in, set_back: 4 in, tilt: 10 degree
 """
 
 
-def drawn(text: str) -> tuple[Shape | None, tuple[Finding, ...]]:
-    document, said = read(text.encode(), "wheel.yaml")
-    assert document is not None, said
-    spec, found = resolve(document)
-    assert spec is not None, found
-    return draw(spec)
-
-
-def shape_of(text: str = SPEC) -> Shape:
-    shape, found = drawn(text)
-    assert shape is not None, found
-    return shape
-
-
-def test_rim_reaches_and_skirt_of_a_wheel_36_in_across() -> None:
+def test_rim_reaches_and_skirt_of_a_wheel_36_in_across(drawn) -> None:
     """By hand: rim 36 pi; R = 18, r = 28/2 pi = 4.456, set back 4: front 14 - r, side sqrt(18^2 - 4^2) -
     r, back
     22 - r; tilted 10 degrees the front is 14 sin 10 lower and the back 22 sin 10 higher than the waist at
     41."""
-    shape = shape_of()
+    shape = drawn(SPEC).shape
     assert shape.wheel is not None
     assert shape.hoops[-1].girth == pytest.approx(113.1 * INCH, abs=0.05 * INCH)
     front, side, back = shape.wheel.rim[0], shape.wheel.rim[2], shape.wheel.rim[4]
@@ -55,8 +37,8 @@ def test_rim_reaches_and_skirt_of_a_wheel_36_in_across() -> None:
     assert shape.skirt.back / INCH == pytest.approx(61.36, abs=0.005)
 
 
-def test_left_and_right_of_the_rim_are_alike_and_the_skirt_longest_behind() -> None:
-    wheel = shape_of().wheel
+def test_left_and_right_of_the_rim_are_alike_and_the_skirt_longest_behind(drawn) -> None:
+    wheel = drawn(SPEC).shape.wheel
     assert wheel is not None
     skirts = [point.skirt for point in wheel.rim]
     assert len(skirts) == 8
@@ -64,8 +46,8 @@ def test_left_and_right_of_the_rim_are_alike_and_the_skirt_longest_behind() -> N
     assert skirts[:5] == sorted(skirts[:5])
 
 
-def test_spokes_meet_every_ring_at_equal_steps_and_end_on_the_rim_circle() -> None:
-    shape = shape_of(SPEC.replace("tilt: 10 degrees", "tilt: 10 degrees, rim_drop: 2 in, rings: 5"))
+def test_spokes_meet_every_ring_at_equal_steps_and_end_on_the_rim_circle(drawn) -> None:
+    shape = drawn(SPEC.replace("tilt: 10 degrees", "tilt: 10 degrees, rim_drop: 2 in, rings: 5")).shape
     assert shape.wheel is not None
     tilt, radius, back = radians(10), 18 * INCH, 4 * INCH
     for k, spoke in enumerate(shape.wheel.spokes):
@@ -79,16 +61,16 @@ def test_spokes_meet_every_ring_at_equal_steps_and_end_on_the_rim_circle() -> No
         )
 
 
-def test_the_hips_pass_through_hole_and_slit_and_the_rings_it_crosses_are_open() -> None:
-    shape = shape_of()
+def test_the_hips_pass_through_hole_and_slit_and_the_rings_it_crosses_are_open(drawn) -> None:
+    shape = drawn(SPEC).shape
     assert shape.wheel is not None
     assert 28 * INCH + 2 * shape.wheel.slit >= 40 * INCH
     assert [hoop.closed for hoop in shape.hoops] == [False, False, True, True]
     assert shape.hoops[2].girth >= 40 * INCH
 
 
-def test_a_flat_cover_has_no_dart_and_a_dished_one_is_a_cone_opened_flat() -> None:
-    flat, dished = shape_of().wheel, shape_of(SPEC.replace("tilt:", "rim_drop: 5 in, tilt:")).wheel
+def test_a_flat_cover_has_no_dart_and_a_dished_one_is_a_cone_opened_flat(drawn) -> None:
+    flat, dished = drawn(SPEC).shape.wheel, drawn(SPEC.replace("tilt:", "rim_drop: 5 in, tilt:")).shape.wheel
     assert flat is not None
     assert dished is not None
     assert flat.dart == pytest.approx(0.0, abs=1e-12)
@@ -99,11 +81,11 @@ def test_a_flat_cover_has_no_dart_and_a_dished_one_is_a_cone_opened_flat() -> No
     assert dished.dart / INCH == pytest.approx(2 * pi * (radius - 18))
 
 
-def test_a_cover_too_wide_for_its_cloth_is_cut_in_two_halves_that_fit() -> None:
+def test_a_cover_too_wide_for_its_cloth_is_cut_in_two_halves_that_fit(drawn) -> None:
     text = SPEC.replace("tilt:", "cover: {material: narrow}, tilt:") + (
         "materials: {narrow: {kind: cloth, weight: 150 g/m2, width: 30 in}}\n"
     )
-    shape = shape_of(text)
+    shape = drawn(text).shape
     half = shape.panels[0]
     assert (half.count, half.mirrored) == (2, True)
     assert half.width < 30 * INCH
@@ -119,7 +101,7 @@ def test_a_cover_too_wide_for_its_cloth_is_cut_in_two_halves_that_fit() -> None:
         ("width: 24 in, set_back: 4 in, rings: 2", "wheel-without-way-in"),
     ],
 )
-def test_an_impossible_wheel_is_told(change: str, code: str) -> None:
-    shape, found = drawn(SPEC.replace("width: 36 in, set_back: 4 in, tilt: 10 degrees", change))
+def test_an_impossible_wheel_is_told(change: str, code: str, make) -> None:
+    shape, found = draw(make.yaml(SPEC.replace("width: 36 in, set_back: 4 in, tilt: 10 degrees", change)))
     assert shape is None
     assert [finding.code for finding in found] == [code]

@@ -8,9 +8,7 @@ from math import pi
 import pytest
 
 from hoopwright.shape.draw import draw
-from hoopwright.source.read import read
 from hoopwright.spec.model import Spec
-from hoopwright.spec.resolve import resolve
 from hoopwright.strength.assess import assess
 from hoopwright.strength.cloth import flounce_mass, petticoat_mass
 from hoopwright.strength.families.petticoat import solve
@@ -34,12 +32,8 @@ load:
 
 
 @pytest.fixture(scope="module")
-def spec() -> Spec:
-    document, said = read(CONE.encode(), "cone.yaml")
-    assert document is not None, said
-    found, told = resolve(document)
-    assert found is not None, told
-    return found
+def spec(make) -> Spec:
+    return make.yaml(CONE)
 
 
 def test_all_that_hangs_pulls_the_waist_outward_with_the_slope_of_the_cone(spec: Spec) -> None:

@@ -9,9 +9,7 @@ from pathlib import Path
 import pytest
 
 from hoopwright.shape.draw import draw
-from hoopwright.source.read import read
 from hoopwright.spec.model import Spec
-from hoopwright.spec.resolve import resolve
 from hoopwright.strength import closed, whole
 from hoopwright.strength.assess import assess
 from hoopwright.strength.method import Method, Problem
@@ -19,14 +17,6 @@ from hoopwright.strength.problem import pose
 
 ROOT = Path(__file__).resolve().parents[2]
 GRAVITY = 9.80665
-
-
-def _spec(text: str) -> Spec:
-    document, _ = read(text.encode(), "cage.yaml")
-    assert document is not None
-    spec, found = resolve(document)
-    assert spec is not None, found
-    return spec
 
 
 def _problem(spec: Spec) -> Problem:
@@ -54,10 +44,10 @@ materials:
 )
 
 
-def test_even_light_cage_agrees_with_the_closed_forms() -> None:
+def test_even_light_cage_agrees_with_the_closed_forms(make) -> None:
     """A round cage on evenly spaced tapes under a light skirt: thrust, stress and tension of every hoop and
     tape."""
-    problem = _problem(_spec(EVEN))
+    problem = _problem(make.yaml(EVEN))
     found, known = whole.solve(problem), closed.solve(problem)
     assert found.status == "solved"
     for ours, theirs in zip(found.hoops, known.hoops, strict=True):
@@ -69,8 +59,8 @@ def test_even_light_cage_agrees_with_the_closed_forms() -> None:
             assert segment.tension == pytest.approx(stretch.tension, rel=0.1)
 
 
-def test_all_that_hangs_is_carried_by_the_waistband() -> None:
-    problem = _problem(_spec(EVEN))
+def test_all_that_hangs_is_carried_by_the_waistband(make) -> None:
+    problem = _problem(make.yaml(EVEN))
     from hoopwright.strength.cage.solve import solve
 
     result = solve(whole.model(problem))
@@ -79,21 +69,21 @@ def test_all_that_hangs_is_carried_by_the_waistband() -> None:
     assert result.waist_down_n == pytest.approx(hung, rel=1e-6)
 
 
-def test_a_symmetric_cage_does_not_swing() -> None:
-    found = whole.solve(_problem(_spec(EVEN)))
+def test_a_symmetric_cage_does_not_swing(make) -> None:
+    found = whole.solve(_problem(make.yaml(EVEN)))
     assert found.swing == pytest.approx(0.0, abs=1e-6)
 
 
-def test_hoops_are_handed_over_as_wished_and_as_loaded() -> None:
-    found = whole.solve(_problem(_spec(EVEN)))
+def test_hoops_are_handed_over_as_wished_and_as_loaded(make) -> None:
+    found = whole.solve(_problem(make.yaml(EVEN)))
     assert [lines.id for lines in found.lines] == ["H1", "H2", "H3", "H4", "H5", "H6"]
     low = found.lines[-1]
     assert len(low.wished) == len(low.loaded) >= 24
     assert max(a[2] - b[2] for a, b in zip(low.wished, low.loaded, strict=True)) > 0
 
 
-def test_a_limp_strip_under_a_heavy_skirt_will_not_stand_and_says_what_would_help() -> None:
-    spec = _spec(THIN.replace("build: {", "build: {hoops: {material: wire}, "))
+def test_a_limp_strip_under_a_heavy_skirt_will_not_stand_and_says_what_would_help(make) -> None:
+    spec = make.yaml(THIN.replace("build: {", "build: {hoops: {material: wire}, "))
     shape, _ = draw(spec)
     assert shape is not None
     assessment, _ = assess(spec, shape)
@@ -104,8 +94,8 @@ def test_a_limp_strip_under_a_heavy_skirt_will_not_stand_and_says_what_would_hel
     assert all(check.remedy for check in failing)
 
 
-def test_a_factor_is_never_given_with_a_shape_that_fell_in() -> None:
-    spec = _spec(THIN.replace("build: {", "build: {hoops: {material: wire}, "))
+def test_a_factor_is_never_given_with_a_shape_that_fell_in(make) -> None:
+    spec = make.yaml(THIN.replace("build: {", "build: {hoops: {material: wire}, "))
     found = whole.solve(_problem(spec))
     if found.status != "solved":
         assert found.buckling.value is None or found.buckling.value < 1.0
@@ -113,9 +103,9 @@ def test_a_factor_is_never_given_with_a_shape_that_fell_in() -> None:
 
 @pytest.mark.parametrize("mass", [0.0, 0.5, 5.0, 10_000.0])
 @pytest.mark.parametrize("thickness", ["0.05 mm", "1 mm"])
-def test_any_skirt_on_any_strip_ends_in_numbers_or_in_words(mass: float, thickness: str) -> None:
+def test_any_skirt_on_any_strip_ends_in_numbers_or_in_words(mass: float, thickness: str, make) -> None:
     """Never NaN, never an exception: a ten-tonne skirt and a strip like foil included."""
-    spec = _spec(THIN.replace("build: {", "build: {hoops: {material: wire}, ").replace("0.35 mm", thickness))
+    spec = make.yaml(THIN.replace("build: {", "build: {hoops: {material: wire}, ").replace("0.35 mm", thickness))
     heavy = replace(spec, load=(replace(spec.load[0], mass=mass),))
     shape, _ = draw(heavy)
     assert shape is not None
@@ -143,14 +133,14 @@ load: [{name: skirt, weight: 1.2 kg}]
 """
 
 
-def test_bodies_alike_give_cages_alike() -> None:
+def test_bodies_alike_give_cages_alike(make) -> None:
     """Where a tape all but meets an upright of the hem band there is no rod of a hair's length between them:
     a few millimetres of waist or height change the results by little."""
     factors, thrusts = [], []
     for waist in ("78 cm", "80 cm", "82 cm", "84 cm"):
         for height in ("109 cm", "110 cm", "112 cm"):
             text = BANDED.replace("WAIST", waist).replace("HEIGHT", height)
-            found = whole.solve(_problem(_spec(text)))
+            found = whole.solve(_problem(make.yaml(text)))
             assert found.status == "solved", (waist, height)
             factors.append(found.buckling.value)
             thrusts.append(found.hoops[0].thrust)
@@ -169,9 +159,9 @@ materials: {cane: {grade: rattan, section: {kind: round, diameter: 6 mm}}}
 """
 
 
-def test_cane_bent_wet_is_judged_alike_by_the_whole_cage_and_the_closed_forms() -> None:
+def test_cane_bent_wet_is_judged_alike_by_the_whole_cage_and_the_closed_forms(make) -> None:
     """Sprung, its closing alone would pass what may be worn; bent wet to its curve, only wearing counts."""
-    problem = _problem(_spec(CANE))
+    problem = _problem(make.yaml(CANE))
     model, found, known = whole.model(problem), whole.solve(problem), closed.solve(problem)
     limit = problem.spec.limits.stress_worn * problem.material.elastic_limit
     closing = [pi * 2 * hoop.section.half_thickness * problem.material.ei_weak / hoop.section.ei_weak
@@ -186,8 +176,8 @@ def test_cane_bent_wet_is_judged_alike_by_the_whole_cage_and_the_closed_forms() 
         assert one.stress == pytest.approx(other.stress, abs=0.03 * limit)
 
 
-def test_steel_is_sprung_however_much_closing_takes() -> None:
-    model = whole.model(_problem(_spec(EVEN)))
+def test_steel_is_sprung_however_much_closing_takes(make) -> None:
+    model = whole.model(_problem(make.yaml(EVEN)))
     assert {hoop.born for hoop in model.hoops} == {"straight"}
 
 
@@ -202,10 +192,10 @@ materials: {strip: {grade: mild steel, section: {kind: flat, width: 10 mm, thick
 """
 
 
-def test_mild_strip_rolled_to_its_round_keeps_no_set_where_sprung_it_does() -> None:
+def test_mild_strip_rolled_to_its_round_keeps_no_set_where_sprung_it_does(make) -> None:
     results = {}
     for formed in ("sprung", "pre-formed"):
-        spec = _spec(ROLLED.replace("FORMED", formed))
+        spec = make.yaml(ROLLED.replace("FORMED", formed))
         shape, _ = draw(spec)
         assert shape is not None
         found, _ = assess(spec, shape)
@@ -217,9 +207,8 @@ def test_mild_strip_rolled_to_its_round_keeps_no_set_where_sprung_it_does() -> N
 
 @pytest.mark.parametrize("method", [whole.solve, closed.solve])
 def test_sprung_hoops_carry_the_stress_of_their_curve_and_pre_formed_ones_only_what_wearing_adds(
-    method: Method,
-) -> None:
-    sprung, formed = (method(_problem(_spec(ROLLED.replace("FORMED", word)))).hoops
+        method: Method, make) -> None:
+    sprung, formed = (method(_problem(make.yaml(ROLLED.replace("FORMED", word)))).hoops
                       for word in ("sprung", "pre-formed"))
     for one, other in zip(sprung, formed, strict=True):
         assert one.stress is not None
@@ -227,11 +216,11 @@ def test_sprung_hoops_carry_the_stress_of_their_curve_and_pre_formed_ones_only_w
         assert other.stress < 0.2 * one.stress
 
 
-def test_a_tape_slack_down_the_hem_band_alone_is_no_fault() -> None:
+def test_a_tape_slack_down_the_hem_band_alone_is_no_fault(make) -> None:
     """Six tapes with a front gap and limp cane: the cloth of the band carries the lowest hoop at T2 and T5."""
     text = (ROOT / "specs" / "harbour-play" / "cage.yaml").read_text(encoding="utf-8")
     limp = text.replace("material: strip, join: lap soldered", "material: cane, join: lap bound")
-    spec = _spec(limp)
+    spec = make.yaml(limp)
     shape, _ = draw(spec)
     assert shape is not None
     assert shape.band is not None
@@ -242,10 +231,10 @@ def test_a_tape_slack_down_the_hem_band_alone_is_no_fault() -> None:
     assert next(check.result for check in found.checks if check.code == "slack") == "holds"
 
 
-def test_half_hoops_rolled_to_their_curve_pull_less_on_their_straps() -> None:
+def test_half_hoops_rolled_to_their_curve_pull_less_on_their_straps(make) -> None:
     """Sprung half hoops open and load their straps; pre-formed ones carry no stress of their curve."""
     text = (ROOT / "specs" / "night-tour" / "bustle.yaml").read_text()
-    sprung = _spec(text)
+    sprung = make.yaml(text)
     rolled = replace(sprung, build=replace(sprung.build, hooped=replace(sprung.build.hoops, formed="pre-formed")))
     one, other = whole.solve(_problem(sprung)), whole.solve(_problem(rolled))
     assert one.status == "solved"

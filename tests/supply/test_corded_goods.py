@@ -3,21 +3,16 @@
 from __future__ import annotations
 
 from collections import Counter
-from pathlib import Path
+from collections.abc import Callable
 
 import pytest
 
-from hoopwright.compile import compile_spec
 from hoopwright.plan.model import Plan
-
-SPEC = Path(__file__).parents[2] / "specs" / "quay-market" / "petticoat.yaml"
 
 
 @pytest.fixture(scope="module")
-def plan() -> Plan:
-    made = compile_spec(SPEC.read_bytes(), "petticoat.yaml")
-    assert made.plan is not None, made.diagnostics
-    return made.plan
+def plan(committed: Callable[[str], Plan]) -> Plan:
+    return committed("quay-market/petticoat.yaml")
 
 
 def test_every_row_is_cut_once_in_one_length(plan: Plan) -> None:
