@@ -293,8 +293,8 @@ def test_a_session_too_short_for_single_tasks_is_noted(drawn: Drawn, harbour_tex
 
 def test_a_rate_of_the_workshop_changes_only_what_it_names(drawn: Drawn, harbour_text: str) -> None:
     from hoopwright.work.bench import Bench
+    from hoopwright.work.cage import cage_tasks
     from hoopwright.work.rates import RATES
-    from hoopwright.work.tasks import cage_tasks
 
     cage = drawn(harbour_text)
     supply, _ = provide(cage.spec, cage.shape)

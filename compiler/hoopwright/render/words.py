@@ -15,9 +15,9 @@ def count_word(count: int) -> str:
     return _COUNTS[count] if 0 <= count < len(_COUNTS) else str(count)
 
 
-def counted(count: int, one: str) -> str:
-    """``one hoop``, ``seven hoops``."""
-    return f"{count_word(count)} {one if count == 1 else one + 's'}"
+def counted(count: int, one: str, many: str = "") -> str:
+    """``one hoop``, ``seven hoops``; ``many`` where more than one is no ``s`` longer, as templates say it."""
+    return f"{count_word(count)} {one if count == 1 else many or one + 's'}"
 
 
 def listed(words: Iterable[str], last: str = "and") -> str:

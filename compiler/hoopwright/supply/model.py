@@ -27,7 +27,7 @@ class CutPiece:
 
 @record(frozen=True, slots=True)
 class CutPack:
-    """One coil, hank or offcut and the pieces cut from it, in cutting order. ``left`` m remain."""
+    """One coil, hank or offcut, ``pack`` m long, and the pieces cut from it, in cutting order. ``left`` m remain."""
 
     material: str
     pack: float
@@ -74,9 +74,10 @@ class Placement:
 
 @record(frozen=True, slots=True)
 class ClothLayout:
-    """Pieces laid on a cloth. ``need`` is the least length, ``buy`` the length in shop steps, m.
+    """Pieces laid on a cloth ``width`` m wide. ``need`` is the least length, ``buy`` the length in shop steps, m.
 
-    ``other_way`` is the length the other direction would need (None when it cannot be laid so).
+    A band is cut ``along`` or ``across`` the cloth in so many ``strips`` with so many ``joins``; ``other_way`` is the
+    length the other direction would need, m (None when it cannot be laid so). ``proven``: no layout buys less.
     """
 
     material: str
@@ -95,11 +96,10 @@ class ClothLayout:
 class ShoppingLine:
     """A line of the shopping list.
 
-    ``packs`` is the number of packs, steps or pieces bought and ``pack`` says what one is: SI length in
-    ``pack_length`` (0 for pieces),
-    ``pack_count`` pieces (0 for lengths). ``price`` for one pack; None when unknown. ``uses`` are part
-    ids or words. ``need`` is the amount
-    needed before rounding up (m or pieces), reserve included, ``on_hand`` what is taken from the cupboard.
+    ``packs`` is the number of packs, steps or sets of pieces bought; one is ``pack_length`` m (0 for pieces) or
+    ``pack_count`` pieces (0 for lengths). ``price`` for one pack and ``cost`` of all; None when unknown. ``need`` is
+    the amount needed before rounding up (m or pieces), reserve included, ``on_hand`` what is taken from the cupboard.
+    ``uses`` are part ids or words.
     """
 
     item: str

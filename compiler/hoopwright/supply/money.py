@@ -1,4 +1,4 @@
-"""Money: prices of steps, the sum of a shopping list, and the budget. Decimal throughout."""
+"""Money: prices of shop steps, and the sum of a shopping list with its reserve. Decimal throughout."""
 
 from __future__ import annotations
 
@@ -41,6 +41,6 @@ def add_up(lines: Iterable[ShoppingLine], spec: Spec) -> Cost:
     """The sum of the list, the reserve on top of it, and which items have no price."""
     lines = tuple(lines)
     total = sum((line.cost for line in lines if line.cost is not None), Decimal(0))
-    reserve = cents(total * Decimal(str(spec.allowances.money_reserve)))
+    reserve = with_reserve(total, spec) - total
     missing = tuple(dict.fromkeys(line.item for line in lines if line.cost is None))
     return Cost(total, reserve, spec.limits.budget, spec.currency, missing)

@@ -12,11 +12,11 @@ from types import MappingProxyType
 
 from hoopwright.spec.model import Carrier
 from hoopwright.work.bench import Bench
+from hoopwright.work.cage import cage_tasks
 from hoopwright.work.corded import corded_tasks
 from hoopwright.work.model import Task
 from hoopwright.work.pair import pair_tasks
 from hoopwright.work.petticoat import petticoat_tasks
-from hoopwright.work.tasks import cage_tasks
 from hoopwright.work.wheel import wheel_tasks
 
 Builder = Callable[[Bench], tuple[Task, ...]]

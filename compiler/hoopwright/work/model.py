@@ -11,8 +11,8 @@ TaskKind = Literal["cut", "join", "sew", "fit"]
 
 @record(frozen=True, slots=True)
 class Condition:
-    """What must be true at a stop, measured: ``what`` (a phrase key of render), expected value and
-    tolerance in m, and what to change if not.
+    """What must be true at a stop: ``key`` names it (``work/conditions.py``), ``part`` is what it is about, expected
+    ``value`` and ``tolerance`` in m, and what to change if not.
 
     ``value`` None: looked at, not measured with a rule.
     """
@@ -29,12 +29,11 @@ class Task:
     """One task. ``action`` keys the instruction text in the renderer (``cut-hoop``, ``mark-tapes``
     ...); ``title`` names it for lists.
 
-    ``parts`` are ids (H1, T2, waistband, band); ``tools``: names to lay ready (of alternatives, the one
-    at hand or the first);
-    ``cautions`` are caution keys. A ``fit`` task that is a stop carries ``conditions``. ``wait``
-    minutes pass by themselves after it (glue, proof load).
-    ``hand`` does it, blank for the one maker, from minute ``start`` of its session on.
-    ``setup`` groups tasks that want the same place and tools. ``session`` is 1-based, 0 before scheduling.
+    ``needs`` are ids of tasks it waits for. ``parts`` are ids (H1, T2, waistband, band); ``tools``: names to lay ready
+    (of alternatives, the one at hand or the first); ``cautions`` are caution keys. A ``fit`` task that is a ``stop``
+    carries ``conditions``. ``wait`` minutes pass by themselves after it (glue, proof load). ``setup`` groups tasks that
+    want the same place and tools. ``session`` is 1-based, 0 before scheduling; ``hand`` does it, blank for the one
+    maker, from minute ``start`` of its session on. ``done``: the maker has ticked it off.
     """
 
     id: str
@@ -113,9 +112,10 @@ class Spent:
 
 @record(frozen=True, slots=True)
 class Work:
-    """Tasks in working order; sessions; minutes in all; the longest chain of needs, minutes, and its
-    tasks; the first try-on; what the last fitting asks to do again; how good the order is; what each rate
-    was counted for."""
+    """Tasks in working order and their sessions. ``minutes`` in all; ``critical`` is the longest chain of needs, which
+    takes ``critical_minutes``; ``first_fitting`` the task of the first try-on, after ``minutes_to_first_fitting`` of
+    work; ``cautions`` of the whole job. ``again``: what the last fitting asks to do again; ``order``: how good the
+    order is; ``spent``: what each rate was counted for."""
 
     tasks: tuple[Task, ...]
     sessions: tuple[Session, ...]

@@ -34,10 +34,9 @@ class RimPoint:
 class Wheel:
     """A wheel at the waist. ``rim`` has eight points from centre front by the wearer's left. The cover is cut
     flat, ``cover`` m across its line at the rim, with a ``dart`` taken out of that along the slit where the
-    wheel is not flat; ``hem`` is turned round the rim, ``seam`` is at the hole; ``slit`` from the hole
-    forward.
-    ``halves``: the cloth is too narrow for it whole. The roll is cut ``roll_cut`` (length, width) and takes
-    ``stuffing`` m3. ``fixings``: crossings of ring and spoke."""
+    wheel is not flat; ``hem`` is turned round the rim, ``seam`` is at the hole; ``slit`` from the hole forward.
+    ``halves``: the cloth is too narrow for it whole. The roll is ``roll`` m thick, cut ``roll_cut`` (length, width),
+    and takes ``stuffing`` m3. Lengths m, ``tilt`` radians."""
 
     width: float
     set_back: float
@@ -66,9 +65,10 @@ class Wheel:
 
 @record(frozen=True, slots=True)
 class SideChannel:
-    """The channel of one hoop on the outer panel of a side hoop: its middle ``down`` from the waistband's
-    edge, its ``width`` across the finished panel; ``inner``: where its ends lie down the inner panel;
-    ``stands``: how far the spring stands out by itself with its ends held; ``wished`` reach; m."""
+    """The channel of one hoop, of the left and of the right one: ``drop`` of the hoop below the waistline; down the
+    outer panel its middle ``down`` from the waistband's edge, its ``width`` across the finished panel; ``inner``: where
+    its ends lie down the inner panel; ``steel``: its length; ``wished`` reach beyond the hip; ``stands``: how far the
+    steel stands out by itself with its ends held; m."""
 
     hoops: tuple[str, str]
     drop: float
@@ -82,10 +82,10 @@ class SideChannel:
 
 @record(frozen=True, slots=True)
 class SidePair:
-    """A pair of side hoops. ``hip``: from the middle to where they lie on the hip; ``across``: both with
-    the hips
-    between them; ``ease``: what the outer panel's edge is longer than the inner one's and is gathered in, on
-    each edge; ``channel``: flat width of a channel; m."""
+    """A pair of side hoops. ``hip``: from the middle to where they lie on the hip; ``across``: both with the hips
+    between them; ``on_band``: how much of the waistband each takes, its middle ``at`` a fraction of the waist from
+    centre front; ``pocket``: length of the slit; ``ease``: what the outer panel's edge is longer than the inner one's
+    and is gathered in, on each edge; ``channel``: flat width of a channel; m."""
 
     front_to_back: float
     hip: float
