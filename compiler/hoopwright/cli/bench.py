@@ -67,7 +67,7 @@ def _cages(options: argparse.Namespace, report: Report) -> int:
         if report.stock is not None:
             stocks.append(report.stock)
         rows = stand_ins(compiled.spec, stocks)
-        sys.stdout.write("\n" + cage_text(spec.shown, rows, options.units, own.name))
+        sys.stdout.write("\n" + cage_text(spec.label, rows, options.units, own.name))
     if report.stock is None:
         say.progress(
             "the sample was tried in no cage: state --section, and --grade when no grade fits the tests"

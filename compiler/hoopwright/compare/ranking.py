@@ -32,7 +32,7 @@ class Ranked:
 
 
 def ranked(plans: Sequence[Labelled]) -> tuple[Ranked, ...]:
-    """The plans in order. Costs in different currencies are not compared: they keep the order given."""
+    """The plans in order. Costs in different currencies are not compared: fewer hours then come first."""
     currencies = {plan.supply.cost.currency for _, plan in plans if plan.supply.cost.currency}
     by_cost = len(currencies) < 2
     order = sorted(range(len(plans)), key=lambda index: _key(plans[index][1], by_cost, index))
@@ -74,7 +74,9 @@ def _reason(plan: Plan, best: Ranked | None, by_cost: bool) -> str:
     missing = plan.supply.cost.missing
     said = []
     if best is None:
-        said.append("the cheapest that passes" if by_cost and _cost(plan) is not None else "passes")
+        said.append("the cheapest that passes" if by_cost and _cost(plan) is not None else
+                    "the least work of those that pass: without one currency for all, costs are not compared"
+                    if not by_cost else "passes")
         best_missing: tuple[str, ...] = ()
     else:
         best_missing = best.plan.supply.cost.missing

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from hoopwright.compare.stand_in import StandIn
-from hoopwright.render.words import listed, sentence
+from hoopwright.render.words import closed, listed
 from hoopwright.source.printed import (
     Units,
     length_text,
@@ -104,10 +104,10 @@ def _unlikely(report: Report) -> str:
 
 def cage_text(name: str, rows: Sequence[StandIn], units: Units, own: str) -> str:
     """How stocks fare in one cage, thin to thick, as an aligned table; ``own`` names the spec's stock."""
-    table = [("stock", "A/R3", "of its set limit", "hoops weigh", "cage costs", "result")]
+    table = [("stock", "stiffness A/R3", "set limit used", "hoops weigh", "all costs", "result")]
     table += [(
         one.stock.name + (" (the spec's)" if one.stock.name == own else ""),
-        "–" if one.ring is None else f"{one.ring:.3g} N/m",
+        "–" if one.ring is None else f"{one.ring:.0f} N/m" if one.ring >= 100 else f"{one.ring:.3g} N/m",
         "–" if one.set_share is None else share_text(one.set_share),
         "–" if one.mass is None else mass_text(one.mass, units),
         "–" if one.cost is None else f"{one.cost:.2f}",
@@ -119,6 +119,6 @@ def cage_text(name: str, rows: Sequence[StandIn], units: Units, own: str) -> str
               for row in table]
     for one in rows:
         if one.verdict != "stands":
-            lines += [f"  {one.stock.name} {one.verdict}: {sentence('; '.join(one.reasons))}"]
+            lines += [f"  {one.stock.name} {one.verdict}: {closed('; '.join(one.reasons))}"]
             lines += [f"    {words}" for words in one.remedies]
     return "\n".join(lines) + "\n"

@@ -4,18 +4,21 @@ not."""
 from __future__ import annotations
 
 from hoopwright.shape.model import Hoop
+from hoopwright.supply.needs import waist_part
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Condition, Task
-from hoopwright.work.stops import look, off_alone, skirt_clear, stop_task, waist_closed
+from hoopwright.work.stops import AT_WAIST, look, off_alone, skirt_clear, stop_task, waist_closed
 
 _SAME_ALL_ROUND = (
     "off by the same all round: take it up or let it down at the waistband; off at one tape: move "
     "that tape's marks"
 )
+_PINNED = "off by the same all round: pin the waist so much higher or lower on the cloth; off at one place: only there"
 _ON_CLOTH = (
     "off by the same all round: sew the waistband on so much higher or lower on the cloth; off at one "
     "place: only there"
 )
+_TURNED = "off by the same all round: turn the upper edge down so much more or less; off at one place: only there"
 _HEM_POINTS = ("front", "side", "back")
 
 SAME = 0.001
@@ -33,7 +36,7 @@ def body_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
         needs,
         (
             waist_closed(bench),
-            *_hem(bench),
+            *_hem(bench, _PINNED),
             *_level(bench),
             *_drawn(bench),
             skirt_clear(bench),
@@ -41,13 +44,13 @@ def body_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
             look(
                 "waistband-at-waist",
                 "waistband",
-                "move the fastening, or the waist as closed is not the waist measured",
+                AT_WAIST if bench.shape.petticoat is None else "tie it again where the waist is narrowest",
             ),
             look("no-contact", "cage", "lower the hoop that touches, or give it more girth"),
             look(
                 "hangs-upright",
                 "cage",
-                "a cage that swings on to the legs wants a pad or hip ties at the back",
+                _swings(bench),
             ),
             look("clamps-hold", hem.id, "clip and clamp again before anything is judged"),
             _smooth(bench, "one hoop shows: move only its marks, or change its girth at the lap"),
@@ -66,12 +69,12 @@ def hem_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
         needs,
         (
             waist_closed(bench),
-            *_hem(bench),
+            *_hem(bench, _TURNED if waist_part(bench.shape) == "drawstring" else _ON_CLOTH),
             skirt_clear(bench),
             look(
                 "hangs-upright",
                 "cage",
-                "a cage that swings on to the legs wants a pad or hip ties at the back",
+                _swings(bench),
             ),
             _smooth(bench, "one hoop shows: move only its marks"),
         ),
@@ -156,7 +159,8 @@ def _behind(bench: Bench) -> tuple[Condition, ...]:
     return tuple(found)
 
 
-def _hem(bench: Bench) -> tuple[Condition, ...]:
+def _hem(bench: Bench, on_cloth: str) -> tuple[Condition, ...]:
+    """The hem hoop's height; what is off is mended at the tapes, or ``on_cloth``."""
     hem, spec = bench.shape.hoops[-1], bench.spec
     return tuple(
         Condition(
@@ -164,7 +168,7 @@ def _hem(bench: Bench) -> tuple[Condition, ...]:
             hem.id,
             spec.shape.hem_off_floor,
             spec.allowances.hem_tolerance,
-            _SAME_ALL_ROUND if bench.shape.petticoat is None else _ON_CLOTH,
+            _SAME_ALL_ROUND if bench.shape.petticoat is None else on_cloth,
         )
         for point in (_HEM_POINTS if hem.closed else _HEM_POINTS[1:])
     )
@@ -185,6 +189,11 @@ def _level(bench: Bench) -> tuple[Condition, ...]:
             "only this hoop is off: move only its marks",
         ),
     )
+
+
+def _swings(bench: Bench) -> str:
+    """What keeps it off the legs: only tapes can be sewn to the hips."""
+    return f"a cage that swings on to the legs wants a pad{' or hip ties' if bench.shape.tapes else ''} at the back"
 
 
 def _smooth(bench: Bench, mend: str) -> Condition:

@@ -47,10 +47,11 @@ def corded_tasks(bench: Bench) -> tuple[Task, ...]:
 def _wash(bench: Bench, cloth: CordedPetticoat, cords: CordBuild) -> tuple[Task, ...]:
     goods = dict.fromkeys((cloth.material, cloth.facing, cords.material.name, bench.shape.waistband.material))
     parts = tuple(name for name in goods if name)
+    pressed = tuple(name for name in parts if bench.spec.goods[name].kind != "cord")
     return (
         bench.task("wash", "wash", "wash cloth and cord", (), bench.minutes(("wash", 1)), parts=parts, wait=DRYING),
-        bench.task("press", "press", "press cloth and cord", ("wash",), bench.minutes(("press", 1)),
-                   jobs=("press",), parts=parts, cautions=("flammability",)),
+        bench.task("press", "press", "press the cloth", ("wash",), bench.minutes(("press", 1)),
+                   jobs=("press",), parts=pressed, cautions=("flammability",)),
     )
 
 

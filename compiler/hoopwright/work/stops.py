@@ -5,6 +5,9 @@ from __future__ import annotations
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Condition, Task
 
+AT_WAIST = "move the fastening until the band closes round the waist as measured"
+"""What mends a waistband that rides up or tips."""
+
 
 def stop_task(
     bench: Bench,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from hoopwright.shape.model import Wheel
 from hoopwright.work.bench import Bench
 from hoopwright.work.model import Condition, Task
-from hoopwright.work.stops import look, off_alone, skirt_clear, stop_task, waist_closed
+from hoopwright.work.stops import AT_WAIST, look, off_alone, skirt_clear, stop_task, waist_closed
 
 _TILT = (
     "too low behind or too high in front: a thicker roll behind, or hold the front down with a tape to the"
@@ -45,7 +45,7 @@ def tilt_stop(bench: Bench, wheel: Wheel, needs: tuple[str, ...]) -> Task:
             look(
                 "waistband-at-waist",
                 "waistband",
-                "move the fastening, or the waist as closed is not the waist measured",
+                AT_WAIST,
             ),
         ),
         ("fire", "escape"),

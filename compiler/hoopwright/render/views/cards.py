@@ -25,6 +25,12 @@ _LOOK: Mapping[str, str] = {
 }
 """What the one who checks a card looks at, by the place it is done at."""
 
+_LOOK_AT = {
+    "open-coil": "the coil lies still, tied where it is not let out, and its free end is taped",
+    "test-stock": "what was measured is written down; where it differs, the plan is built again before anything is cut",
+}
+"""The same for an action after which nothing is cut."""
+
 _ENDS = frozenset({"cut-hoop", "case-hoop", "thread-channel", "join-hoop", "join-hoop-shielded",
                    "splice-hoop", "prove-join"})
 _METAL_ENDS = ("File off the burr of every cut end, round its corners, and tip it or wrap it in sticky tape"
@@ -40,6 +46,8 @@ EVERYDAY = frozenset(
 """Forms of the trade's words that instructions also use in their everyday sense: a card explains them not."""
 
 _OF_ENDS = "tip"
+_OWN = re.compile(r"\b(?:bustle )?cage\b")
+"""What is made: a card says it and need not explain it, least of all by the page on round cages."""
 
 _MOST_WORDS = 6
 
@@ -101,8 +109,8 @@ def card(plan: Plan, step: Step, sitting: int, heading: str, body: Md, cards: Ma
         tuple(CAUTIONS[key].text for key in keys if key in CAUTIONS),
         ends,
         _checker(plan, step.hand),
-        _LOOK[ACTIONS[step.action].setup],
-        spoken(f"{heading} {body}", words if ends else tuple(w for w in words if w.name != _OF_ENDS)),
+        _LOOK_AT.get(step.action) or _LOOK[ACTIONS[step.action].setup],
+        spoken(_OWN.sub(" ", f"{heading} {body}"), words if ends else tuple(w for w in words if w.name != _OF_ENDS)),
         _drawn(plan, step, figures),
     )
 

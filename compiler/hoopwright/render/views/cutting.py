@@ -137,12 +137,12 @@ def _cloth(layout: ClothLayout, p: Printer, spec: Spec) -> ClothRow:
     parts: dict[str, list[str]] = {}
     for (part, size), count in counts.items():
         parts.setdefault(part, []).append(f"{counted(count, 'piece')} of {size}")
-    joins = counted(layout.joins, "join")
+    joins = f", {counted(layout.joins, 'join')} in all" if layout.joins else ""
     return ClothRow(
         material=layout.material,
         width=f"{p.length(layout.width)} wide" + (" once washed" if _washed(layout, spec) else ""),
         pieces=tuple(f"{part}: {listed(said)}" for part, said in parts.items()),
-        lie=f"strips {layout.direction} the cloth, {joins} in all" if layout.strips else "",
+        lie=f"strips {layout.direction} the cloth{joins}" if layout.strips else "",
         need=p.long(layout.need),
         buy=p.shop(layout.buy) if layout.buy > 0 else "",
         other=p.long(layout.other_way) if layout.other_way is not None and layout.buy > 0 else "",

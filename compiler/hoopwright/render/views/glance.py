@@ -86,8 +86,7 @@ def _size_rows(plan: Plan, facts: Facts, p: Printer) -> list[tuple[str, str]]:
         ("Wearer", f"{wearer}, {_heights(plan, p)}"),
         *(corded_rows(plan) or (
             frame[0] if frame else _hem_row(plan, facts, p),
-            ("Hoops", f"{counted(facts.hoops, 'hoop')} of {facts.hoop.stock} ({facts.hoop.made_of})"
-                      f"{', ' + facts.hoop.join if any(hoop.closed for hoop in shape.hoops) else ''}"),
+            _hoops_row(plan, facts),
             frame[1] if frame else _carried(plan, facts, gap))),
         ("Skirt", f"{p.length(skirt.front)} long in front, {p.length(skirt.side)} at the side,"
                   f" {p.length(skirt.back)} behind; hem at least {p.length(skirt.hem_girth)} round"),
@@ -95,6 +94,23 @@ def _size_rows(plan: Plan, facts: Facts, p: Printer) -> list[tuple[str, str]]:
                    + (f"{p.mass(plan.assessment.carried)} with what is worn over it" if spec.load
                       else "nothing is stated that is worn over it")),
     ]
+
+
+def _hoops_row(plan: Plan, facts: Facts) -> tuple[str, str]:
+    """How many hoops of what, half hoops and open ones apart, and how the others are joined."""
+    hoops = plan.shape.hoops
+    made = f"of {facts.hoop.stock} ({facts.hoop.made_of})"
+    closed = sum(hoop.closed for hoop in hoops)
+    bows = sum(hoop.plan.kind == "bow" for hoop in hoops)
+    if plan.shape.wheel is not None:
+        return "Rings", f"{counted(len(hoops), 'ring')} {made}, {facts.hoop.join}"
+    if closed == len(hoops):
+        return "Hoops", f"{counted(closed, 'hoop')} {made}, {facts.hoop.join}"
+    if plan.shape.sides is not None:
+        return "Hoops", f"{counted(len(hoops), 'hoop')} {made}"
+    loose = counted(bows, "half hoop") if bows else f"{counted(len(hoops) - closed, 'hoop')} open in front"
+    joined = f" and {counted(closed, 'full hoop')}, {facts.hoop.join}" if closed else ""
+    return "Hoops", f"{loose}{joined}{',' if joined else ''} {made}"
 
 
 def _hem_row(plan: Plan, facts: Facts, p: Printer) -> tuple[str, str]:

@@ -111,7 +111,7 @@ def _cut(plan: Plan, p: Printer) -> str:
     half = len(panel.outline) // 2
     top = panel.outline[half][0] - panel.outline[half + 1][0]
     even = p.printed(low) == p.printed(top)
-    wide = p.length(low) if even else f"{p.length(low)} below, {p.length(top)} above"
+    wide = f"{p.length(low)} wide" if even else f"{p.length(low)} below, {p.length(top)} above"
     return f"{wide}, {p.length(panel.height)} high"
 
 

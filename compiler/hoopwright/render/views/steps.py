@@ -101,14 +101,14 @@ class _Teller:
         self.plan, self.hoops, self.figures = plan, hoops, figures
         self.printer = Printer.of(plan.spec)
         self.number = 0
-        self.order = {task.id: place for place, task in enumerate(plan.work.tasks)}
+        self.order = {hoop.id: place for place, hoop in enumerate(plan.shape.hoops)}
         self.cautioned: set[str] = set()
         self.explained: set[str] = set()
 
     def step(self, group: list[Task]) -> Step:
-        """The next step, its tasks in the order of their parts."""
+        """The next step, its tasks in the order of their hoops."""
         self.number += 1
-        group = sorted(group, key=lambda task: self.order[task.id])
+        group = sorted(group, key=lambda task: self.order.get(task.parts[0] if task.parts else "", 0))
         first = group[0]
         keys = list(dict.fromkeys(key for task in group for key in task.cautions))
         wait = max(task.wait for task in group)

@@ -28,7 +28,7 @@ _USES: tuple[tuple[Path, Kinds], ...] = (
     (("build", "ties", "material"), ("tape",)),
     (("build", "hip_ties", "material"), ("tape",)),
     (("build", "lacing", "material"), ("cloth",)),
-    (("build", "lacing", "cord"), ("tape",)),
+    (("build", "lacing", "cord"), ("tape", "braid", "cord")),
     (("build", "waistband", "material"), ("tape", "cloth")),
     (("build", "waistband", "fastening"), ("fastening",)),
     (("build", "hem_band", "material"), ("cloth",)),
