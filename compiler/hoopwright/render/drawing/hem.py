@@ -84,7 +84,8 @@ def _names(sheet: Sheet, plan: Plan, hem: Hoop, above: Above) -> None:
                 sheet.text(x + 18 * (x - centre[0]) / away, y + 18 * (y - centre[1]) / away + 4.5, tape.id,
                            size=TEXT, anchor="middle", bold=True, halo=True)
     half, deep = hem.plan.width / 2 * above.scale, _deep(plan, hem, above.scale)
-    sheet.text(centre[0], centre[1] + deep + 20, "FRONT", size=TEXT, anchor="middle", bold=True, halo=True)
+    aside = 0.0 if hem.closed else 64.0  # where no hoop goes, a foot does
+    sheet.text(centre[0] - aside, centre[1] + deep + 20, "FRONT", size=TEXT, anchor="middle", bold=True, halo=True)
     sheet.text(centre[0], centre[1] - deep - 10, "BACK", size=TEXT, anchor="middle", bold=True, halo=True)
     sides = (("left", centre[0] + half + 16, "start"), ("right", centre[0] - half - 16, "end"))
     for words, x, anchor in sides:

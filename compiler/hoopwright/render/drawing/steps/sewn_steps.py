@@ -72,8 +72,8 @@ def mark_cloth(plan: Plan, action: str) -> Figure:
     tell(sheet, (140, 146), (252, 176), f"{rule.name} {say(plan, rule.offset)}", anchor="middle")
     tell(sheet, (190, 58 - bend / 4), (232, 40), f"{upper.name} {say(plan, upper.offset)}")
     if bend:
-        tell(sheet, (44, 148), (30, 182), f"up {say(plan, petticoat.round_off)}", anchor="middle")
-    below(sheet, 196, "Up from the cut edge, in the middle and at both seams.")
+        tell(sheet, (44, 148), (14, 184), f"rounded off {say(plan, petticoat.round_off)}")
+    below(sheet, 208, "Up from the cut edge, in the middle and at both seams.")
     return finish(sheet, "Marking a panel",
                   f"A panel with its lines measured up from the cut edge: {rule.name} {say(plan, rule.offset)},"
                   f" {upper.name} {say(plan, upper.offset)}.")
