@@ -173,7 +173,33 @@ def test_rows_that_begin_at_the_top_hoop_are_the_whole_line(make):
 
 
 def test_rows_that_disagree_with_the_hem_are_refused(make):
-    assert refused(make.spec(line=table(make, (30, 80), (5, 100)))) == ["table-hem-differs"]
+    spec = make.spec(line=table(make, (30, 80), (5, 100)))
+    assert refused(spec) == ["table-hem-differs"]
+    assert draw(spec)[1][0].path[-2:] == ("rows", 1)
+
+
+def test_rows_that_begin_at_the_first_hoop_of_a_list_are_the_whole_line(make):
+    """As where the top hoop's place is stated by itself: the waist's girth does not bend the curve."""
+    from hoopwright.shape.curves.pchip import monotone_cubic
+
+    rows = [(34.0, 60.0), (30.0, 70.0), (20.0, 100.0), (7.0, 110.0)]
+    places = tuple(PlaceListed(height=h * make.inch) for h in (34, 29, 21))
+    shape = drawn(make.spec(line=table(make, *rows), band=None, off_floor=7 - 0.1875, count=4, spacing="listed",
+                            listed=places))
+    curve = monotone_cubic([-h for h, _ in rows], [g for _, g in rows])
+    for hoop in shape.hoops:
+        assert hoop.girth / make.inch == pytest.approx(curve(-hoop.height / make.inch))
+
+
+def test_a_list_may_begin_below_the_top_hoop_or_with_it_and_no_shorter(make):
+    """Four hoops: three above the hem are listed, or two below the top hoop; one is too few, four too many."""
+    places = [PlaceListed(height=h * make.inch) for h in (29.5, 21.5, 15, 12)]
+    listed = {n: make.spec(count=4, band=None, spacing="listed", listed=tuple(places[:n])) for n in (1, 2, 3, 4)}
+    two, three = drawn(listed[2]), drawn(listed[3])
+    assert [hoop.height / make.inch for hoop in two.hoops[1:3]] == pytest.approx([29.5, 21.5])
+    assert [hoop.height / make.inch for hoop in three.hoops[:3]] == pytest.approx([29.5, 21.5, 15])
+    assert two.hoops[0].height > two.hoops[1].height
+    assert refused(listed[1]) == refused(listed[4])
 
 
 def test_one_hoop_is_a_hem_hoop(make):
