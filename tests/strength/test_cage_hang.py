@@ -142,7 +142,8 @@ def negative_pivots(n: int, pull: float) -> int:
     assert found.converged
     factored = system.pattern.factor(true_tangent(system, found.state, 1.0), system.hold)
     assert factored is not None
-    return int((factored.U.diagonal() < 0).sum())
+    assert factored.pivots is not None
+    return int((factored.pivots < 0).sum())
 
 
 def test_screen_lies_below_every_hung_hoop() -> None:

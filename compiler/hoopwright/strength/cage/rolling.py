@@ -36,10 +36,10 @@ def rolls(system: System, state: State) -> list[Floats]:
 
 def only_rolls(system: System, state: State, tangent: Floats, factored: Factored) -> bool:
     """Return whether every negative pivot belongs to a hoop that rolls."""
-    if not (factored.perm_r == factored.perm_c).all():
+    pivots = factored.pivots
+    if pivots is None:
         return False
-    diagonal = factored.U.diagonal()
-    negative = int((diagonal <= 0).sum())
+    negative = int((pivots <= 0).sum())
     rods = system.layout.rods
     twist = float((rods.section[:, 1:].max(axis=1) / rods.length).max())
     rolling = 0

@@ -19,15 +19,38 @@ SETTING_UP = 4000
 """What a step costs besides its unknowns, counted in unknowns: measured."""
 
 
-class Factored(Protocol):
+_SYMMETRIC = {"SymmetricMode": True}
+_PANEL = 4
+"""Columns that SuperLU works on at once: at these sizes few are quickest, measured."""
+
+
+class _Lu(Protocol):
     """What is used of SuperLU's factor object."""
 
     perm_r: Ints
     perm_c: Ints
     U: csc_matrix
 
+    def solve(self, rhs: Floats) -> Floats: ...
+
+
+class Factored:
+    """The factors of a matrix; ``order`` says which unknown stands where in them, ``rank`` where each stands."""
+
+    def __init__(self, lu: _Lu, order: Ints, rank: Ints) -> None:
+        """Keep SuperLU's factors of the matrix in that order."""
+        self._lu, self._order, self._rank = lu, order, rank
+
     def solve(self, rhs: Floats) -> Floats:
         """Return the solution for a right hand side (n,)."""
+        return self._lu.solve(rhs[self._order])[self._rank]
+
+    @property
+    def pivots(self) -> Floats | None:
+        """The pivots (n,), as many negative as the matrix has negative eigenvalues (Sylvester's law of inertia);
+        None when rows were exchanged, so that their signs say nothing."""
+        lu = self._lu
+        return np.asarray(lu.U.diagonal()) if (lu.perm_r == lu.perm_c).all() else None
 
 
 class Spent(Exception):
@@ -35,7 +58,11 @@ class Spent(Exception):
 
 
 class Pattern:
-    """Where the entries of element matrices go in a symmetric matrix of n unknowns, columns compressed."""
+    """Where the entries of element matrices go in a symmetric matrix of n unknowns, columns compressed.
+
+    The unknowns stand in it in an order that fills few places of its factors (minimum degree), found once:
+    the matrix of every step has the same places.
+    """
 
     def __init__(self, n: int, blocks: list[Ints]) -> None:
         """Take blocks of (elements, k) unknown numbers, n meaning "held"; a full diagonal is always kept."""
@@ -47,7 +74,9 @@ class Pattern:
         j = np.concatenate([*columns, np.arange(n)])
         kept = (i < n) & (j < n)
         self.used = np.flatnonzero(kept[: len(i) - n])
-        codes, place = np.unique(j[kept] * n + i[kept], return_inverse=True)
+        self.order = _order(n, i[kept], j[kept])
+        self.rank = np.argsort(self.order)
+        codes, place = np.unique(self.rank[j[kept]] * n + self.rank[i[kept]], return_inverse=True)
         self.place = place[: len(self.used)]
         self.diagonal = place[len(self.used) :]
         self.indices = (codes % n).astype(np.int32)
@@ -62,7 +91,7 @@ class Pattern:
 
     def times(self, values: Floats, v: Floats) -> Floats:
         """Return the product with a vector."""
-        return np.asarray(self._matrix(values) @ v)
+        return np.asarray(self._matrix(values) @ v[self.order])[self.rank]
 
     def factor(self, values: Floats, shift: Floats) -> Factored | None:
         """Return the factors after `shift` (n,) is added to the diagonal; None when singular.
@@ -77,17 +106,25 @@ class Pattern:
         if not np.isfinite(shifted).all():
             return None
         try:
-            lu: Factored = splu(
-                self._matrix(shifted), "MMD_AT_PLUS_A", diag_pivot_thresh=0.0, options={"SymmetricMode": True}
-            )
+            lu: _Lu = splu(self._matrix(shifted), "NATURAL", diag_pivot_thresh=0.0, panel_size=_PANEL,
+                           options=_SYMMETRIC)
         except RuntimeError:  # SuperLU met a zero pivot
             return None
-        return lu
+        return Factored(lu, self.order, self.rank)
 
     def _matrix(self, values: Floats) -> csc_matrix:
         return csc_matrix((values, self.indices, self.starts), shape=(self.n, self.n))
 
 
-def all_positive(lu: Factored) -> bool:
-    """Return whether all pivots are positive: positive definite, by Sylvester's law of inertia."""
-    return bool((lu.perm_r == lu.perm_c).all() and (lu.U.diagonal() > 0).all())
+def _order(n: int, i: Ints, j: Ints) -> Ints:
+    """Return the unknowns in an order of minimum degree, as SuperLU finds it for any matrix of these places."""
+    places = csc_matrix((np.ones(len(i)), (i, j)), shape=(n, n))
+    places.data[:] = 1.0
+    places.setdiag(2.0 * n)
+    return np.argsort(splu(places, "MMD_AT_PLUS_A", diag_pivot_thresh=0.0, options=_SYMMETRIC).perm_c)
+
+
+def all_positive(factored: Factored) -> bool:
+    """Return whether all pivots are positive: the matrix is positive definite."""
+    pivots = factored.pivots
+    return pivots is not None and bool((pivots > 0).all())
