@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import json
+from copy import deepcopy
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from random import Random
 from typing import Any
 
@@ -58,6 +60,11 @@ def damaged_text(origin: Seed, other: Seed, dice: Random) -> bytes:
 
 
 def tree_of(text: bytes) -> Any:
-    """The values of a text; None when it cannot be read."""
+    """The values of a text, to be changed at will; None when it cannot be read."""
+    return deepcopy(_tree(text))
+
+
+@lru_cache(maxsize=256)
+def _tree(text: bytes) -> Any:
     document, _ = read(text, "cage.yaml")
     return None if document is None else document.value
