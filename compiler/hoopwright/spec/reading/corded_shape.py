@@ -46,7 +46,7 @@ def _off_floor(node: Node, length: float, high: float, out: float, notes: Notebo
                          "make it longer, or its hem narrower: the cloth runs from the waist out to the hem",
                          related=((("shape", "hem", "girth"), "the hem's girth"),)))
         return high / 2
-    off = high - sqrt(length**2 - out**2)
+    off = high - sqrt(length**2 - max(out, 0.0) ** 2)
     if off <= 0.0:
         notes.tell(error("hem-beyond-length", node.path, "the petticoat is so long that it lies on the floor",
                          "make it shorter, or its hem wider, or say how high it hangs with `hem: {off_floor}`",
