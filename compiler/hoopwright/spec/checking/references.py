@@ -97,7 +97,7 @@ def _kind(material: Node) -> str:
 
 def _material(node: Node, wanted: Kinds, kinds: dict[str, str], own: tuple[str, ...]) -> Iterator[Finding]:
     name = node.text()
-    if not name or (name == NONE and node.path[-1] in ("casing", "starch")):
+    if name is None or (name == NONE and node.path[-1] in ("casing", "starch")):
         return
     fitting = [known for known, kind in kinds.items() if kind in wanted]
     kind = kinds.get(name)
@@ -132,7 +132,7 @@ def _any(kinds: Kinds) -> str:
 
 def _join(node: Node) -> Iterator[Finding]:
     name = node.text()
-    if name and name not in JOINS:
+    if name is not None and name not in JOINS:
         yield error("join-unknown", node.path, f"no join is called `{name}`", offer(name, JOINS, "join"))
 
 
