@@ -8,7 +8,7 @@ from hoopwright.compile import compile_spec
 from hoopwright.plan.model import Plan
 from hoopwright.source.read import read
 from hoopwright.spec.check import Check
-from hoopwright.strength import whole
+from hoopwright.strength import answer
 from hoopwright.strength.cage import sparse
 
 
@@ -41,8 +41,8 @@ def test_a_cage_that_finds_no_rest_ends_within_the_work_allowed(
     change: tuple[str, str], harbour_text: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """It took half a minute, and longer the more hoops there were."""
-    monkeypatch.setattr(whole, "WORK", 4e5)
-    monkeypatch.setattr(whole, "WORK_OF_TRIAL", 1e5)
+    monkeypatch.setattr(answer, "WORK", 4e5)
+    monkeypatch.setattr(answer, "WORK_OF_TRIAL", 1e5)
     done = worked(monkeypatch)
     plan = planned(harbour_text.replace(*change))
     assert 4e5 < sum(done) < 4e5 + 6 * 1e5
@@ -58,7 +58,7 @@ def test_what_is_carried_more_is_left_open_when_the_work_allowed_ends(
     whole_cost = worked(monkeypatch)
     sound = check(planned(harbour_text), "buckling")
     assert (sound.result, sound.value) == ("holds", 3.0)
-    monkeypatch.setattr(whole, "WORK", sum(whole_cost) * 0.6)
+    monkeypatch.setattr(answer, "WORK", sum(whole_cost) * 0.6)
     found = check(planned(harbour_text), "buckling")
     assert (found.result, found.value) == ("not assessed", None)
     assert "it carries at least 1 times this load" in found.remedy
@@ -67,3 +67,23 @@ def test_what_is_carried_more_is_left_open_when_the_work_allowed_ends(
 def test_a_sign_at_the_end_of_the_text_is_pointed_at_within_the_text() -> None:
     _, said = read(b"&", "cage.yaml")
     assert [(one.span.column, one.span.end_column) for one in said if one.span] == [(2, 2)]
+
+
+@pytest.mark.parametrize(("where", "code"), [("casing", "material-unknown"), ("join", "join-unknown"),
+                                             ("material", "material-unknown")])
+def test_a_name_of_blanks_is_not_known(where: str, code: str) -> None:
+    """It was passed over as if nothing were written, and then looked for."""
+    text = ("spec: 1\nunits: inches\nwearer: {waist: 28 in}\nshape: {hem: {girth: 105 in}}\n"
+            f'build: {{hoops: {{{where}: " "}}}}\n')
+    run = compile_spec(text.encode(), "cage.yaml", syntax_only=True)
+    assert [one.code for one in run.diagnostics if one.span and one.span.line == 5] == [code]
+
+
+def test_a_petticoat_narrower_than_its_waist_ends_in_findings() -> None:
+    """The root of a negative number was taken for the height of its edge."""
+    text = ("spec: 1\nunits: centimetres\nwearer: {stature: 168 cm, waist: 7200 cm}\n"
+            "shape: {hem: {girth: 2.7 m}, length: 90 cm}\n"
+            "build: {carried_by: cords, cords: {groups: [{cords: 1}]}}\n")
+    run = compile_spec(text.encode(), "cage.yaml", syntax_only=True)
+    assert run.spec is None
+    assert all(one.span is not None and one.help for one in run.diagnostics)

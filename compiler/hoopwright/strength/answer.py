@@ -35,11 +35,12 @@ SOURCES: Mapping[str, str] = MappingProxyType({
 """Where the numbers of its checks come from, by code."""
 
 
-def ask(model: CageModel, elements: int, work: float = WORK, *, factor: bool = True) -> CageResult:
-    """What a cage does that is laid out with so many ``elements``, rods in a hoop; ``work`` is what that may cost.
+def ask(model: CageModel, elements: int, *, trial: bool = False, factor: bool = True) -> CageResult:
+    """What a cage does that is laid out with so many ``elements``, rods in a hoop; a ``trial`` may cost less.
     Without ``factor`` how much more it would carry is not asked."""
     from hoopwright.strength.cage.solve import Options, solve
 
+    work = WORK_OF_TRIAL if trial else WORK
     return solve(model, Options(elements=elements, work=work, factor="auto" if factor else "none"))
 
 

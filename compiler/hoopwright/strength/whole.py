@@ -17,7 +17,6 @@ from hoopwright.strength.answer import (
     POINTS,
     SOURCE,
     SOURCES,
-    WORK_OF_TRIAL,
     ask,
     buckling_of,
     hoop_of,
@@ -57,7 +56,7 @@ def solve(problem: Problem) -> Solution:
 
 def trial(problem: Problem) -> Solution:
     """The same on a coarser mesh, within a hundredth: for changed cages, held beside one another."""
-    return solution(problem, ask(model(problem), COARSE, WORK_OF_TRIAL))
+    return solution(problem, ask(model(problem), COARSE, trial=True))
 
 
 def model(problem: Problem) -> CageModel:

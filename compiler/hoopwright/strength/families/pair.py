@@ -25,7 +25,6 @@ from hoopwright.strength.answer import (
     AT_REST,
     CLOTH,
     SOURCE,
-    WORK_OF_TRIAL,
     ask,
     buckling_of,
     hoop_of,
@@ -108,7 +107,7 @@ def solve(problem: Problem) -> Solution:
 
 def trial(problem: Problem) -> Solution:
     """The same on a coarser mesh, for changed side hoops."""
-    return solution(problem, ask(model(problem), COARSE, WORK_OF_TRIAL))
+    return solution(problem, ask(model(problem), COARSE, trial=True))
 
 
 def model(problem: Problem) -> CageModel:
@@ -132,7 +131,7 @@ def tied_shorter(problem: Problem) -> str:
     """What the widest steel does with shorter ties, in words; empty when that finds no rest or does not help."""
     cage, units = model(problem), problem.spec.units
     ties = tuple(replace(tie, length=SHORTER * tie.length) for tie in cage.ties)
-    result = ask(replace(cage, ties=ties), COARSE, WORK_OF_TRIAL, factor=False)
+    result = ask(replace(cage, ties=ties), COARSE, trial=True, factor=False)
     if result.status != "solved":
         return ""
     lies = max((_lies(problem, one, (hoop,)) for one, hoop in zip(result.hoops, _left(problem), strict=True)),

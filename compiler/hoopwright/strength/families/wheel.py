@@ -25,7 +25,6 @@ from hoopwright.strength.answer import (
     CLOTH,
     POINTS,
     SOURCE,
-    WORK_OF_TRIAL,
     ask,
     buckling_of,
     hoop_of,
@@ -94,7 +93,7 @@ def solve(problem: Problem) -> Solution:
 
 def trial(problem: Problem) -> Solution:
     """The same on a coarser mesh, for changed wheels."""
-    return solution(problem, ask(model(problem), COARSE, WORK_OF_TRIAL))
+    return solution(problem, ask(model(problem), COARSE, trial=True))
 
 
 def model(problem: Problem) -> CageModel:
