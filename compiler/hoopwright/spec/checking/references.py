@@ -102,7 +102,8 @@ def _material(node: Node, wanted: Kinds, kinds: dict[str, str], own: tuple[str, 
     fitting = [known for known, kind in kinds.items() if kind in wanted]
     kind = kinds.get(name)
     if kind is None:
-        yield error("material-unknown", node.path, f"no material is called `{name}`",
+        said = f"no material is called `{name}`" if name else "the name of a material is blank"
+        yield error("material-unknown", node.path, said,
                     _offered(name, wanted, fitting, tuple(word for word in own if word in fitting)))
     elif kind not in (*wanted, ANY):
         yield error("material-wrong-kind", node.path,
@@ -133,7 +134,8 @@ def _any(kinds: Kinds) -> str:
 def _join(node: Node) -> Iterator[Finding]:
     name = node.text()
     if name is not None and name not in JOINS:
-        yield error("join-unknown", node.path, f"no join is called `{name}`", offer(name, JOINS, "join"))
+        said = f"no join is called `{name}`" if name else "the name of a join is blank"
+        yield error("join-unknown", node.path, said, offer(name, JOINS, "join"))
 
 
 def _each(node: Node) -> Iterator[Node]:
