@@ -8,6 +8,7 @@ folder at once, so often.
 from __future__ import annotations
 
 import argparse
+import os
 import shutil
 import signal
 import subprocess
@@ -38,12 +39,15 @@ def trial_folder(folder: Path) -> tuple[list[str], list[str]]:
 
 
 def state(folder: Path) -> dict[str, bytes]:
-    """Every file of a plan; what the build keeps hidden is not part of it."""
-    return {
-        path.relative_to(folder).as_posix(): path.read_bytes()
-        for path in sorted(folder.rglob("*"))
-        if path.is_file() and not path.relative_to(folder).parts[0].startswith(".")
-    }
+    """Every file of a plan; what the build keeps hidden is not part of it, and may go while it is looked at."""
+    found = {}
+    for place, folders, names in os.walk(folder):
+        folders[:] = [name for name in folders if not name.startswith(".")]
+        for name in names:
+            path = Path(place, name)
+            if not path.relative_to(folder).parts[0].startswith("."):
+                found[path.relative_to(folder).as_posix()] = path.read_bytes()
+    return dict(sorted(found.items()))
 
 
 def settled(folder: Path) -> dict[str, bytes]:
