@@ -19,7 +19,7 @@ CLOTH = 5000.0
 """N per metre of width and layer: our judgement for woven cotton at small strains."""
 WORK, WORK_OF_TRIAL = 3.2e6, 1.0e6
 """What solving a cage, and a changed one, may cost in unknowns factored: a few seconds. The committed cages cost up to
-0.9e6; those that cost more hang from nothing that could hold them."""
+0.35e6; those that cost more hang from nothing that could hold them."""
 MOST_SAID = 4
 """Reasons told when no equilibrium is found; more of the same are counted."""
 AT_REST = ("solved", "stands only by symmetry")
