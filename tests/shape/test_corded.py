@@ -90,6 +90,18 @@ def test_breadths_are_as_many_as_the_washed_cloth_asks_for() -> None:
     assert codes("{material: cotton}", "{material: cotton, breadths: 1}") == ["breadths-too-few"]
 
 
+def test_a_breadth_printed_like_the_cloth_is_cut_from_it() -> None:
+    """A cloth narrower than the breadth by less than is printed was refused, with two equal numbers."""
+    cloth, stated = "width: 150 cm, shrinkage: 4 %", "panels: {material: cotton, breadths: 2}"
+    wide = corded().wide
+    spec = SPEC.replace("panels: {material: cotton}", stated)
+    assert stated in spec
+    for short, count in ((0.0004, 0), (0.002, 1)):
+        text = spec.replace(cloth, f"width: {(wide - short) * 100:.4f} cm, shrinkage: 0 %")
+        found = [one.code for one in compile_spec(text.encode(), "rows.yaml").diagnostics]
+        assert found.count("breadths-too-few") == count
+
+
 def test_more_rows_than_there_is_room_for_are_told_with_how_many_fit() -> None:
     found = made("cords: 5, spacing: 8 mm, gap: 4 cm", "cords: 90, spacing: 1 cm, gap: 4 cm")
     [wrong] = [one for one in found.diagnostics if one.severity.value == "error"]

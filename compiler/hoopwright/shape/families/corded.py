@@ -21,7 +21,7 @@ from hoopwright.shape.model import CordedPetticoat, CordRow, Panel, Rule, Seam, 
 from hoopwright.shape.outline import Oval
 from hoopwright.shape.skirt import over_petticoats, skirt_over
 from hoopwright.shape.waist import Waist
-from hoopwright.source.quantity import length_text
+from hoopwright.source.quantity import length_text, printed_length
 from hoopwright.spec.model import CordBuild, PanelBuild, Spec
 
 SAMPLE = "sample"
@@ -77,8 +77,7 @@ def _petticoat(spec: Spec, waist: Waist, panels: PanelBuild, cords: CordBuild) -
     half = atan2(out - radius, waist.side_start[0] - spec.shape.hem_off_floor)
     usual = sandwich_take_up if cords.held == "sandwich" else tuck_take_up
     take = usual(cords.diameter) if cords.take_up is None else cords.take_up
-    wide = (hem / count + 2 * seam) / (1 - cords.shrinkage_round)
-    _fits(spec, panels, wide)
+    wide = _fitting(spec, panels, (hem / count + 2 * seam) / (1 - cords.shrinkage_round))
     drawn = panels.cord is not None
     above = head(spec, drawn)
     long = (spec.shape.length + cords.rows * take + above + seam) / (1 - cords.shrinkage)
@@ -92,12 +91,13 @@ def _petticoat(spec: Spec, waist: Waist, panels: PanelBuild, cords: CordBuild) -
         panels.placket, hem + CORD_ENDS if drawn else 0.0, panels.cord.name if panels.cord else "", rows)
 
 
-def _fits(spec: Spec, panels: PanelBuild, wide: float) -> None:
-    """Raises when a breadth is wider than the cloth."""
+def _fitting(spec: Spec, panels: PanelBuild, wide: float) -> float:
+    """The breadth as it can be cut: the cloth's own where the two are printed alike, for a seam may be a hair
+    narrower. Raises when it is wider than the cloth."""
     cloth, seam = panels.material, spec.allowances.seam
     room = cloth.width * (1 - cloth.shrinkage)
-    if wide <= room + 1e-9:
-        return
+    if printed_length(wide, spec.units) <= printed_length(room, spec.units):
+        return min(wide, room)
     cords = spec.build.cords
     shrink = 1 - (cords.shrinkage_round if cords is not None else 0.0)
     each = room * shrink - 2 * seam
