@@ -26,9 +26,14 @@ HIDDEN = 30.0
 """Times the tolerance within which rounding may hide the balance: an iteration that is so near and no longer
 gains tenfold in a step has arrived. Very short rods, between two fixings side by side, make it so."""
 
-LOST, FAR = 6, 1.0
+LOST = ((3, 30.0), (6, 1.0))
 """Steps after which an iteration is given up that is still so far out, in weights of the whole cage: of all
-cages tried, those that arrive are that near after half as many. `track` then goes other ways."""
+cages tried, those that arrive are that near after half as many, or one step fewer. `track` then goes other ways."""
+LOST_BEHIND_DAMPERS = ((6, 50.0),)
+"""The same behind dampers, which let an iteration that arrives go out farther on its way."""
+NEAR, WEAK = 0.02, 10.0
+"""An iteration this near, in weights, and behind dampers this weak, that halves its error in a step hardly needs them
+any more."""
 _ROUNDINGS = (1.0, 0.3, 0.1, 0.03, 0.01, 1e-3, 1e-4, 1e-5)
 
 
@@ -68,12 +73,13 @@ def balanced(error: float, before: float) -> bool:
 
 
 def newton(
-    system: System, state: State, guess: Guess, factor: float, most: int = 40, damper: float = 0.0
+    system: System, state: State, guess: Guess, factor: float, most: int = 40, damper: float = 0.0,
+    fade: float = 0.67
 ) -> Found:
     """Iterate from a state and foreseen forces to equilibrium under `factor` times the load.
 
-    A `damper` above zero ties every node to where it was, softer by a third each step; it changes the
-    way, not the end.
+    A `damper` above zero ties every node to where it was, each step by only the part `fade` of that, and by a tenth
+    once it is near; it changes the way, not the end.
     """
     lay = system.layout
     unit = system.damping_unit(factor)
@@ -85,17 +91,18 @@ def newton(
             return Found(state, Guess(now.stress, now.bars.force), k, error, True)
         if k == most or not np.isfinite(error) or error > 1e12:
             break
-        if k >= LOST and error > FAR and not damper:
+        if any(k >= steps and error > far for steps, far in (LOST_BEHIND_DAMPERS if damper else LOST)):
             break
         tension, pulling = pull(guess.bars, system.soft)
         foreseen = tension + pulling * (now.bars.force - guess.bars)
         residual = system.residual(state, now, foreseen, factor)
         tangent = system.tangent(state, now, guess, factor)
-        factored = system.pattern.factor(tangent, system.hold + damper * 0.67**k * unit)
+        factored = system.pattern.factor(tangent, system.hold + damper * unit)
         if factored is None:
             break
         step = factored.solve(-residual)
         step *= shortening(system, step)
+        damper *= 0.1 if damper < WEAK and error < NEAR and error < 0.5 * before else fade
         guess = _foresee(system, now, step, lay.bars.ea, lay.bars.length)
         state = system.moved(state, step)
         now = system.evaluate(state)

@@ -25,9 +25,9 @@ from hoopwright.strength.cage.system import Guess, State, System
 CAP = 3.0
 PRECISION = 0.01
 _LIGHT = (0.5, 0.1, 0.02, 2e-3, 1e-4, 1e-6)
-_DAMPER = 1000.0
-"""The first damper, in the stiffness with which the cage hangs: of all cages tried a tenth of it was too little for
-some, ten times as much brought none that this does not."""
+_DAMPERS = ((3000.0, 0.5), (1000.0, 0.67))
+"""First dampers, in the stiffness with which the cage hangs, and how they fade: the quicker of two ways that found
+every cage tried, and the surer."""
 _DOWNHILL = 0.4
 """Share of the work left that going downhill may take, so that some is left to climb with."""
 Trouble = tuple[Limit, str | None]
@@ -119,9 +119,12 @@ def _at_once(system: System) -> Iterator[Found]:
     that fade; with slackness rounded off; with a body, downhill in energy."""
     first = _from_wished(system, 1.0)
     yield first
-    damped = newton(system, *start(system), 1.0, most=30, damper=_DAMPER)
-    yield damped
-    if not (first.converged or damped.converged):
+    found = first.converged
+    for damper, fade in _DAMPERS:
+        damped = newton(system, *start(system), 1.0, most=30, damper=damper, fade=fade)
+        found = found or damped.converged
+        yield damped
+    if not found:
         yield newton_from_soft(system, *start(system), 1.0, widest=1.0)
     if system.body is not None:
         yield relax(system, system.wished(), 1.0, most=_affordable(system))
@@ -140,7 +143,7 @@ def factor_of(system: System, reached: Reached, stops: Stops, method: Method) ->
         return Factor(1.0, True, "spent", None, "linear")
     if enough:
         return Factor(CAP, True, "cap", None, "linear")
-    _, factor, why = _climb(system, reached.found, 1.0, CAP, 1.0, stops)
+    _, factor, why = _climb(system, reached.found, 1.0, CAP, CAP - 1.0, stops)
     return Factor(factor, why is None or why[0] == "spent", *(why or ("cap", None)), "tracked")
 
 
@@ -182,22 +185,37 @@ def _climb(
     it.
     """
     why: Trouble | None = None
+    known = np.inf  # the least factor at which a balance was found that does not do
     while low < top * (1 - 1e-9):
         high = min(top, low + step)
+        if high >= known * (1 - 1e-9):
+            high = 0.5 * (low + known)
         try:
             ahead = _ahead(system, base, low, high)
             trouble = _trouble(system, ahead, high, stops)
+            if trouble is None and high > 2 * low and _leapt(system, base, ahead, high / low):
+                step = 0.5 * (high - low)
+                continue
         except Spent:  # what stops it lies somewhere between here and the step that failed
             return base, low, ("spent", None)
         if trouble is None:
             low, base = high, ahead
+            if known - low <= PRECISION * low:
+                return base, low, why
             step = step if why is not None else max(step, 0.25 * low)
             continue
-        why = trouble
+        why, known = trouble, high if ahead.converged else known
         if high - low <= PRECISION * low:
             return base, low, why
         step = max(0.5 * (high - low), 0.9 * PRECISION * low)
     return base, low, None
+
+
+def _leapt(system: System, base: Found, ahead: Found, more: float) -> bool:
+    """Whether a long step moved the cage over twice as far as its movement so far foretells: it may have passed
+    a place where the cage gives way."""
+    so_far = float(np.abs(base.state.x - system.layout.x).max())
+    return float(np.abs(ahead.state.x - base.state.x).max()) > 2 * (more - 1) * so_far
 
 
 def _ahead(system: System, base: Found, low: float, high: float) -> Found:
