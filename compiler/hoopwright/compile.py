@@ -8,12 +8,13 @@ it has said all it found.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import PurePath
 from typing import TYPE_CHECKING
 
 from hoopwright.source.diagnostic import Diagnostic, Finding, Span, failed
 from hoopwright.source.fetch import Fetch, no_files
+from hoopwright.source.record import record
 from hoopwright.spec.document.choice import AS_WRITTEN, Choice
 
 if TYPE_CHECKING:
@@ -23,7 +24,7 @@ if TYPE_CHECKING:
     from hoopwright.spec.model import Spec, Units
 
 
-@dataclass(frozen=True, slots=True)
+@record(frozen=True, slots=True)
 class Compiled:
     """What a run gave: ``plan`` is None when an error stopped it; ``diagnostics`` are in order of place.
     ``trials`` are the designs planned: one, or one for each choice of materials offered."""
@@ -130,4 +131,4 @@ def _renamed(diagnostics: tuple[Diagnostic, ...]) -> tuple[Diagnostic, ...]:
 
 
 def _bare(span: Span) -> Span:
-    return replace(span, file=PurePath(span.file).name)
+    return span._replace(file=PurePath(span.file).name)

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from difflib import get_close_matches
 from types import MappingProxyType
 
 WEIGHTS: Mapping[str, float] = MappingProxyType({
@@ -73,6 +72,8 @@ def everyday(text: str, things: Mapping[str, float]) -> float | None:
 
 def near(text: str, things: Mapping[str, float]) -> tuple[str, ...]:
     """Up to three known names that look like ``text``."""
+    from difflib import get_close_matches
+
     names = {_plain(name): name for name in things}
     return tuple(names[found] for found in get_close_matches(_counted(text)[1], names, n=3, cutoff=0.5))
 

@@ -6,8 +6,8 @@ A stage knows keys, not lines: it returns :class:`Finding` values. One function,
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 from hoopwright.source.record import record
 
@@ -23,8 +23,7 @@ class Severity(StrEnum):
     NOTE = "note"
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Span:
+class Span(NamedTuple):
     """A stretch of a source file. Lines and columns count from 1; the end is exclusive."""
 
     file: str

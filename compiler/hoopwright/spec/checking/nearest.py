@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from difflib import get_close_matches
 
 
 def nearest(name: str, known: Iterable[str], count: int = 1) -> tuple[str, ...]:
     """Up to ``count`` known names most like ``name``, best first; case and blanks do not matter."""
+    from difflib import get_close_matches
+
     plain = {_plain(word): word for word in sorted(known)}
     return tuple(plain[hit] for hit in get_close_matches(_plain(name), sorted(plain), n=count, cutoff=0.6))
 
