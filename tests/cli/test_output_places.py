@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import json
 import os
 import stat
@@ -10,6 +11,7 @@ from pathlib import Path
 
 import pytest
 
+from hoopwright.cli.moves import second_name
 from hoopwright.cli.output import Refused, put, seal
 from hoopwright.cli.staging import PREFIX, change
 
@@ -140,6 +142,43 @@ def test_figures_on_another_disk_are_refused_and_nothing_moves(
     with pytest.raises(Refused, match=r"cross-device link.; what was there is as it was"):
         put(tmp_path, {name: text for name, text in NEW.items() if name != "plan.json"} | {"figures/x.svg": "<svg/>\n"})
     assert _state(tmp_path) == before
+
+
+@pytest.mark.parametrize("refusal", [OSError(errno.EPERM, "no second names here"),
+                                     OSError(errno.EOPNOTSUPP, "nor here"), NotImplementedError("nor of a link")],
+                         ids=["not allowed", "not known", "not built in"])
+def test_where_files_cannot_have_two_names_a_copy_is_kept(
+    refusal: Exception, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def link(*_: object, **__: object) -> None:
+        raise refusal
+
+    monkeypatch.setattr(os, "link", link)
+    put(tmp_path, {"plan.md": "# old\n"})
+    (tmp_path / "plan.md").write_text("# ticked\n")
+    put(tmp_path, NEW)
+    assert _state(tmp_path)["plan.yours-1.md"] == "# ticked\n"
+    assert set(_state(tmp_path)) == {*NEW, "plan.yours-1.md"}
+
+
+@pytest.mark.parametrize("taken", [True, False], ids=["the name is taken", "the disk is broken"])
+def test_a_second_name_is_never_written_over_another_file(
+    taken: bool, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Only where files cannot have two names is a copy made: it would take the place of what stands there."""
+    path, other = tmp_path / "plan.md", tmp_path / "plan.yours-1.md"
+    path.write_text("# ticked\n")
+    if taken:
+        other.write_text("# mine too\n")
+    else:
+        def broken(*_: object, **__: object) -> None:
+            raise OSError(errno.EIO, "input/output error")
+
+        monkeypatch.setattr(os, "link", broken)
+    with pytest.raises(OSError, match="exists" if taken else "input/output"):
+        second_name(path, other)
+    assert (other.read_text() if taken else "") == ("# mine too\n" if taken else "")
+    assert other.exists() is taken
 
 
 def test_a_file_named_figures_is_refused(tmp_path: Path) -> None:

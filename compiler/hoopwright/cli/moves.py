@@ -20,6 +20,10 @@ from pathlib import Path
 
 READY = "ready"
 DRAFT = "ready.draft"
+_NO_SECOND_NAMES = {errno.EPERM, errno.EACCES, errno.EMLINK, errno.EXDEV, errno.EINVAL, errno.ENOSYS, errno.ENOTSUP,
+                    errno.EOPNOTSUPP}
+"""What systems say of a file that cannot have a second name: there a copy does. Anything else is trouble, a name that
+is taken among it, which a copy would write over."""
 _NAME = re.compile(r"(?:figures/)?[A-Za-z0-9][\w-]*(?:\.yours-\d+)?\.(?:md|json|html|svg)")
 
 
@@ -50,7 +54,11 @@ def second_name(path: Path, other: Path) -> None:
     other.parent.mkdir(parents=True, exist_ok=True)
     try:
         os.link(path, other, follow_symlinks=False)
-    except (OSError, NotImplementedError):  # the latter where the system cannot link a link itself
+    except NotImplementedError:  # no system call for a link to a link itself
+        shutil.copy2(path, other, follow_symlinks=False)
+    except OSError as problem:
+        if problem.errno not in _NO_SECOND_NAMES:
+            raise
         shutil.copy2(path, other, follow_symlinks=False)
 
 
