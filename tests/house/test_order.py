@@ -11,6 +11,7 @@ import hoopwright
 
 PACKAGE = Path(hoopwright.__file__).parent
 ORDER = (
+    "highs",
     "source",
     "library",
     "spec",

@@ -10,10 +10,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from hoopwright.highs import quiet_solver
 from hoopwright.source.record import record
 from hoopwright.supply.cutting.packing import Fill
 from hoopwright.supply.cutting.stock import Stock
-from hoopwright.supply.highs import quiet_solver
 
 Column = tuple[int, Fill]
 """A kind of length (index into Kinds) and how many pieces of each size are cut from it."""

@@ -13,8 +13,8 @@ import math
 from dataclasses import dataclass, field
 from typing import Any
 
+from hoopwright.highs import quiet_solver
 from hoopwright.source.record import record
-from hoopwright.supply.highs import quiet_solver
 from hoopwright.work.schedule.bounds import overnight
 from hoopwright.work.schedule.desk import Desk
 
