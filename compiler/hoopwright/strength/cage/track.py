@@ -106,7 +106,7 @@ def _reach(system: System, stops: Stops) -> Reached:
     for light in _LIGHT:
         found = _from_wished(system, light)
         if _trouble(system, found, light, stops) is None:
-            last, factor, why = _climb(system, found, light, 1.0, light, stops)
+            last, factor, why = climb(system, found, light, 1.0, light, stops)
             if why is None:
                 return Reached(last, True, 1.0, None)
             return Reached(first, False, factor, trouble if first.converged else why, why[0] == "spent")
@@ -119,12 +119,12 @@ def _at_once(system: System) -> Iterator[Found]:
     that fade; with slackness rounded off; with a body, downhill in energy."""
     first = _from_wished(system, 1.0)
     yield first
-    found = first.converged
+    balanced = first.converged
     for damper, fade in _DAMPERS:
         damped = newton(system, *start(system), 1.0, most=30, damper=damper, fade=fade)
-        found = found or damped.converged
+        balanced = balanced or damped.converged
         yield damped
-    if not found:
+    if not balanced:
         yield newton_from_soft(system, *start(system), 1.0, widest=1.0)
     if system.body is not None:
         yield relax(system, system.wished(), 1.0, most=_affordable(system))
@@ -143,7 +143,7 @@ def factor_of(system: System, reached: Reached, stops: Stops, method: Method) ->
         return Factor(1.0, True, "spent", None, "linear")
     if enough:
         return Factor(CAP, True, "cap", None, "linear")
-    _, factor, why = _climb(system, reached.found, 1.0, CAP, CAP - 1.0, stops)
+    _, factor, why = climb(system, reached.found, 1.0, CAP, CAP - 1.0, stops)
     return Factor(factor, why is None or why[0] == "spent", *(why or ("cap", None)), "tracked")
 
 
@@ -178,7 +178,7 @@ def _from_wished(system: System, factor: float) -> Found:
     )
 
 
-def _climb(
+def climb(
     system: System, base: Found, low: float, top: float, step: float, stops: Stops
 ) -> tuple[Found, float, Trouble | None]:
     """Climb from a sound state at `low` to `top`; return the last sound state, its factor, and what stopped
@@ -193,7 +193,7 @@ def _climb(
         try:
             ahead = _ahead(system, base, low, high)
             trouble = _trouble(system, ahead, high, stops)
-            if trouble is None and high > 2 * low and _leapt(system, base, ahead, high / low):
+            if trouble is None and high > 2 * low and leapt(system, base, ahead, high / low):
                 step = 0.5 * (high - low)
                 continue
         except Spent:  # what stops it lies somewhere between here and the step that failed
@@ -211,7 +211,7 @@ def _climb(
     return base, low, None
 
 
-def _leapt(system: System, base: Found, ahead: Found, more: float) -> bool:
+def leapt(system: System, base: Found, ahead: Found, more: float) -> bool:
     """Whether a long step moved the cage over twice as far as its movement so far foretells: it may have passed
     a place where the cage gives way."""
     so_far = float(np.abs(base.state.x - system.layout.x).max())
