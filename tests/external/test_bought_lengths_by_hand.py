@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from math import hypot
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
@@ -18,26 +19,19 @@ from hoopwright.supply.needs import cloth_needs, length_needs
 Drawn = Callable[[str], SimpleNamespace]
 
 INCH = 0.0254
-STRIP = """\
-materials:
-  strip: {grade: "spring steel, tempered", section: {kind: flat, width: 3/8 in, thickness: 0.02 in}}
+TAPES = """\
   twill: {kind: tape, width: 1 in}
   lace: {kind: tape, width: 1/4 in}
 """
-BUSTLE = """\
-spec: 1
-units: inches
-wearer: {stature: 65 in, waist: 26 in, hip: 37 in, waist_height: 41 in, waist_to_hip: 8 in}
-shape:
-  ground_plan: {kind: half, chord: 12 in, reach: {top: 4 in, hem: 8 in}, set_back: 2 in}
-  top_hoop: {height: 37 1/2 in}
-  hem: {off_floor: 19 13/16 in}
-  hoops: {count: 6, spacing: level}
-build:
+STRIP = """\
+materials:
+  strip: {grade: "spring steel, tempered", section: {kind: flat, width: 3/8 in, thickness: 0.02 in}}
+""" + TAPES
+BUSTLE = (Path(__file__).parent / "data" / "by_hand" / "half.yaml").read_text().replace(
+    "build: {hoops: {material: strip}}", """build:
   hoops: {material: strip}
   tapes: {material: twill}
-  lacing: {gap: 2 in, spacing: 1 in, cord: lace}
-""" + STRIP
+  lacing: {gap: 2 in, spacing: 1 in, cord: lace}""") + TAPES
 OVAL = """\
 spec: 1
 units: inches

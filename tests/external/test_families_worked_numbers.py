@@ -7,10 +7,12 @@ the last digit that the hand wrote, or one of it where the hand added rounded nu
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from functools import cache
 from itertools import pairwise
 from math import degrees, dist, hypot
+from pathlib import Path
 from typing import NamedTuple
 
 import pytest
@@ -24,123 +26,16 @@ from hoopwright.source.read import read
 from hoopwright.spec.resolve import resolve
 
 INCH = 0.0254
-STEEL = """\
-materials:
-  strip: {grade: "spring steel, tempered", section: {kind: flat, width: 3/8 in, thickness: 0.02 in}}
-"""
-ROUND = """\
-spec: 1
-units: inches
-wearer: {waist: 28 in, hip: 29 in, waist_oval: 1, waist_height: 41 in}
-shape:
-  line: {kind: table, rows: [{height: 35 in, girth: 50 in}, {height: 28 in, girth: 65 in},
-    {height: 21 in, girth: 80 in}, {height: 14 in, girth: 95 in}, {height: 7 in, girth: 110 in}]}
-  top_hoop: {height: 35 in}
-  hem: {girth: 110 in, off_floor: 6 13/16 in}
-  hoops: {count: 5, spacing: level}
-build:
-  hoops: {material: strip, join: lap soldered}
-  tapes: {count: 6}
-  waistband: {overlap: 2 in}
-"""
-BAND = """\
-spec: 1
-units: inches
-wearer: {stature: 5 ft 7 in, waist: 28 in}
-shape: {hem: {girth: 110 in}, hoops: {count: 7}}
-build:
-  hoops: {material: strip}
-  hem_band: {depth: 8 in, material: calico}
-allowances: {seam: 5/8 in, band_ease: EASE}
-"""
-OVAL = """\
-spec: 1
-units: inches
-wearer: {waist: 28 in, waist_oval: 1.4, hip: 29 in, waist_height: 41 in, hip_rows: [
-  {below_waist: 0 in, girth: 5 in, oval: 1.4}, {below_waist: 8 in, girth: 5 in, oval: 1.4}]}
-shape:
-  ground_plan: {kind: thrown back, width_over_depth: {top: 1.2377, hem: 1.2}, set_back: {top: 2.5 in, hem: 5 in}}
-  top_hoop: {below_waist: 17 1/4 in, girth: 68.98 in}
-  hem: {girth: 110 in, off_floor: 6 13/16 in}
-  hoops: {count: 2}
-build:
-  hoops: {material: strip}
-  tapes: {count: 4, waist: [0, 0.25, 0.5, 0.75], hem: [0, 0.25, 0.5, 0.75]}
-"""
-"""The hem 33 1/2 below the tapes' start; a hoop half way down lies on the straight lines from waist to hem."""
-CONE = """\
-spec: 1
-units: inches
-wearer: {stature: 5 ft 5 in, waist: 30 in, hip: 38 in, waist_height: 40 11/16 in}
-shape:
-  line: {kind: cone}
-  hem: {girth: 110 in, off_floor: 4 in}
-  hoops: {count: 6, spacing: from hem, every: 5 in}
-build:
-  carried_by: channels
-  hoops: {material: strip}
-  panels: {gores: 6, top: 30 in}
-"""
-TUCKS = CONE.replace("gores: 6, top: 30 in", "breadths: 3")
-HALF_INCH = STEEL.replace("3/8 in", "1/2 in")
-TUBE = 'materials:\n  strip: {grade: polyethylene, section: {kind: tube, diameter: 10 mm, wall: 1.5 mm}}\n'
+SPECS = Path(__file__).parent / "data" / "by_hand"
+ROUND, BAND, OVAL, CONE, WHEEL, SIDES, BUSTLE, CRINOLETTE, LEANING = (
+    (SPECS / f"{name}.yaml").read_text() for name in
+    ("round", "band", "oval", "cone", "wheel", "sides", "bustle", "crinolette", "leaning"))
+TUCKS = CONE.replace("gores: 6, top: 30 in", "breadths: 3").replace("3/8 in", "1/2 in")
+TUBE = re.sub("{grade: .*", "{grade: polyethylene, section: {kind: tube, diameter: 10 mm, wall: 1.5 mm}}", CONE)
 FLOUNCE = CONE.replace("hoops: {material: strip}", """hoops: {material: strip}
-  flounce: {depth: 10 1/2 in, material: lawn}""") + STEEL + """\
+  flounce: {depth: 10 1/2 in, material: lawn}""") + """\
   lawn: {kind: cloth, weight: 70 g/m2, width: 44 in, sold: [{per: 1 yd, step: 1 in, price: 3 USD}]}
 """
-WHEEL = """\
-spec: 1
-units: inches
-wearer: {stature: 5 ft 7 in, waist: 28 in, hip: 40 in, waist_oval: 1, waist_height: 41 in}
-shape: {line: {kind: drum}}
-build: {carried_by: wheel, hoops: {material: strip}, wheel: {width: 36 in, set_back: 4 in, tilt: 10 degrees}}
-"""
-SIDES = """\
-spec: 1
-units: inches
-wearer: {stature: 5 ft 7 in, waist: 28 in, hip: 40 in, hip_rows: [
-  {below_waist: 0 in, girth: 28 in, oval: 1.4}, {below_waist: 8 in, girth: 964.22 mm, oval: 1.4}]}
-shape: {ground_plan: {kind: pair, front_to_back: 12 in,
-  hoops: [{drop: 4 in, reach: 4 in}, {drop: 7 in, reach: 6 1/2 in}, {drop: 10 in, reach: 8 in}]}}
-build: {carried_by: channels, hoops: {material: strip}}
-limits: {door: 32 in}
-"""
-BUSTLE = """\
-spec: 1
-units: inches
-wearer: {stature: 65 in, waist: 26 in, hip: 37 in, waist_height: 41 in}
-shape:
-  ground_plan: {kind: half, chord: {top: 14 in, hem: 12 in}, reach: {top: 7 in, hem: 8 in}}
-  top_hoop: {height: 37 1/2 in}
-  hem: {off_floor: 19 13/16 in}
-  hoops: {count: 6, spacing: level}
-build: {hoops: {material: strip}}
-"""
-CRINOLETTE = """\
-spec: 1
-units: inches
-wearer: {stature: 65 in, waist: 26 in, hip: 37 in, waist_height: 41 in}
-shape:
-  ground_plan: {kind: half, chord: {top: 11 in, hem: 24 in}, reach: {top: 5 in, hem: 15 in}, full: {count: 1}}
-  top_hoop: {height: 34 3/16 in}
-  hem: {girth: 92 in, off_floor: 7 in}
-  hoops: {count: 13, spacing: level}
-build: {hoops: {material: strip}}
-"""
-LEANING = """\
-spec: 1
-units: inches
-wearer: {waist: 28 in, hip: 29 in, waist_oval: 1, waist_height: 41 in}
-shape:
-  line: {kind: cone}
-  top_hoop: {below_waist: 17 1/4 in}
-  hem: {girth: 159.53 in, off_floor: 6 13/16 in}
-  hoops: {count: 2}
-build: {hoops: {material: strip}, tapes: {count: 6}}
-allowances: {hem_tolerance: 1/16 in, tape_tolerance: 1/16 in}
-fittings: [{on: 2027-03-02, hem_height: {T2: 6 9/16 in}}]
-"""
-"""Tapes lean by atan((159.53 - 28)/2 pi / 33.5) = 32 degrees all the way; at T2 the hem hangs 1/4 in low."""
 
 
 @cache
@@ -192,7 +87,7 @@ def gore(text: str) -> tuple[float, float, float]:
 
 def rim(k: int) -> tuple[float, float]:
     """Reach and height of the rim in a direction, in."""
-    wheel = shape(WHEEL + STEEL).wheel
+    wheel = shape(WHEEL).wheel
     assert wheel is not None
     return wheel.rim[k].reach / INCH, wheel.rim[k].height / INCH
 
@@ -206,14 +101,14 @@ def cloth(text: str) -> tuple[float, float, float]:
 
 def side(k: int) -> tuple[float, float]:
     """A channel of the side hoops and what its steel is shorter, in."""
-    pair = shape(SIDES + STEEL).sides
+    pair = shape(SIDES).sides
     assert pair is not None
     return pair.channels[k].width / INCH, (pair.channels[k].width - pair.channels[k].steel) / INCH
 
 
 def door() -> list[float]:
     """Across both side hoops, and what a door leaves on each side, in."""
-    drawn = shape(SIDES + STEEL)
+    drawn = shape(SIDES)
     limit = next(check.limit for check in drawn.checks if check.code == "door-width")
     assert drawn.sides is not None
     assert limit is not None
@@ -249,7 +144,7 @@ def waist(text: str) -> list[float]:
 
 def joined(join: str) -> list[float]:
     """What each hoop is cut longer than its girth, in."""
-    drawn = shape(ROUND.replace("lap soldered", join) + STEEL)
+    drawn = shape(ROUND.replace("lap soldered", join))
     return [(hoop.cut - hoop.girth) / INCH for hoop in drawn.hoops]
 
 
@@ -285,56 +180,56 @@ def channel_mm(text: str) -> float:
 
 def band(ease: str) -> float:
     """Height of the hem band's strip before it is folded, in."""
-    of = shape(BAND.replace("EASE", ease) + STEEL).band
+    of = shape(BAND.replace("EASE", ease)).band
     assert of is not None
     return of.height / INCH
 
 
 TABLE = (
-    Row("round cage: marks of every tape", lambda: marks(ROUND + STEEL, 3),
+    Row("round cage: marks of every tape", lambda: marks(ROUND, 3),
         [6.52, 13.92, 21.31, 28.71, 36.10], 0.006),
     Row("round cage: steel of five hoops with 1 in laps",
-        lambda: shape(ROUND + STEEL).total_hoop_length / INCH, 405, 1e-6),
+        lambda: shape(ROUND).total_hoop_length / INCH, 405, 1e-6),
     Row("hem band 8 deep, 5/8 seams, a 3/8 strip, no ease: 17 1/4 and twice the strip",
         lambda: band("0 in") - 2 * 0.375, 17.25, 1e-6),
     Row("hem band 8 deep, 5/8 seams, a 3/8 strip, 1/4 ease", lambda: band("1/4 in"), 18.5, 1e-6),
-    Row("oval: 110 round at 1.2, thrown back 5", lambda: hem_oval(OVAL + STEEL), [38.1, 31.8, 10.9, 20.9], 0.05),
-    Row("oval: waist 28 at 1.4", lambda: waist(OVAL + STEEL), [10.3, 7.4], 0.06),
-    Row("oval: tapes to front, left, back, right", lambda: [marks(OVAL + STEEL, k)[-1] for k in range(4)],
+    Row("oval: 110 round at 1.2, thrown back 5", lambda: hem_oval(OVAL), [38.1, 31.8, 10.9, 20.9], 0.05),
+    Row("oval: waist 28 at 1.4", lambda: waist(OVAL), [10.3, 7.4], 0.06),
+    Row("oval: tapes to front, left, back, right", lambda: [marks(OVAL, k)[-1] for k in range(4)],
         [34.3, 36.6, 37.7, 36.6], 0.06),
-    Row("cone: slant and half-angle", lambda: petticoat(CONE + STEEL), (38.2, 19.5), 0.05),
-    Row("cone: girths every 5 from the hem", lambda: girths(CONE + STEEL)[::-1],
+    Row("cone: slant and half-angle", lambda: petticoat(CONE), (38.2, 19.5), 0.05),
+    Row("cone: girths every 5 from the hem", lambda: girths(CONE)[::-1],
         [110, 99.5, 89.0, 78.6, 68.1, 57.6], 0.06),
-    Row("cone: sum of girths", lambda: sum(girths(CONE + STEEL)), 502.9, 0.1),
-    Row("cone: six gores with 1/2 in seams, top, hem, length", lambda: gore(CONE + STEEL), (6, 19.375, 38.2), 0.06),
-    Row("cone: six tucks 3/4 deep", lambda: taken(TUCKS + HALF_INCH), 9, 1e-6),
-    Row("drum: rim 36 across", lambda: girths(WHEEL + STEEL)[-1], 113.1, 0.05),
+    Row("cone: sum of girths", lambda: sum(girths(CONE)), 502.9, 0.1),
+    Row("cone: six gores with 1/2 in seams, top, hem, length", lambda: gore(CONE), (6, 19.375, 38.2), 0.06),
+    Row("cone: six tucks 3/4 deep", lambda: taken(TUCKS), 9, 1e-6),
+    Row("drum: rim 36 across", lambda: girths(WHEEL)[-1], 113.1, 0.05),
     Row("drum: reach in front, at the sides, behind", lambda: [rim(k)[0] for k in (0, 2, 6, 4)],
         [9.5, 13.1, 13.1, 17.5], 0.05),
     Row("drum: rim lower in front, higher behind", lambda: [41 - rim(0)[1], rim(4)[1] - 41], [2.4, 3.8], 0.05),
     Row("drum: skirt in front and behind (sums of rounded numbers)",
-        lambda: [shape(WHEEL + STEEL).skirt.front / INCH, shape(WHEEL + STEEL).skirt.back / INCH],
+        lambda: [shape(WHEEL).skirt.front / INCH, shape(WHEEL).skirt.back / INCH],
         [47.1, 61.3], 0.1),
     Row("side hoops: channels of half ovals 12 deep, reach 4, 6 1/2, 8", lambda: [side(k)[0] for k in range(3)],
         [15.9, 19.6, 22.1], 0.05),
     Row("side hoops: a steel is 1/2 shorter", lambda: [side(k)[1] for k in range(3)], [0.5] * 3, 1e-6),
     Row("side hoops: across at hips of 14, left each side of a 32 in door", door, [30, 1], 0.005),
-    Row("bustle: six steels 3 1/2 apart", lambda: [*gaps(BUSTLE + STEEL), sum(gaps(BUSTLE + STEEL))],
+    Row("bustle: six steels 3 1/2 apart", lambda: [*gaps(BUSTLE), sum(gaps(BUSTLE))],
         [3.5] * 5 + [17.5], 0.001),
-    Row("crinolette: thirteen hoops 2 1/4 apart", lambda: gaps(CRINOLETTE + STEEL), [2.25] * 12, 0.001),
+    Row("crinolette: thirteen hoops 2 1/4 apart", lambda: gaps(CRINOLETTE), [2.25] * 12, 0.001),
     Row("crinolette: half hoops before the full one",
-        lambda: [float(hoop.closed) for hoop in shape(CRINOLETTE + STEEL).hoops], [0.0] * 12 + [1.0], 0),
+        lambda: [float(hoop.closed) for hoop in shape(CRINOLETTE).hoops], [0.0] * 12 + [1.0], 0),
     Row("flounce: 220 in six strips, cut 11 1/2, out of 69 of cloth 44 wide", lambda: cloth(FLOUNCE),
         (6, 11.5, 69), 1e-3),
     Row("flounce: gathered double on 110", lambda: flounced(FLOUNCE), 220, 1e-6),
-    Row("channel of a 10 mm tube, mm", lambda: channel_mm(CONE + TUBE), 19.7, 0.05),
+    Row("channel of a 10 mm tube, mm", lambda: channel_mm(TUBE), 19.7, 0.05),
     Row("lap soldered", lambda: joined("lap soldered"), [1.0] * 5, 1e-9),
     Row("lap bound, 3 more a hoop", lambda: joined("lap bound"), [1.0 + 3.0] * 5, 1e-9),
     Row("sleeve crimped", lambda: joined("sleeve crimped"), [0.0] * 5, 1e-9),
     Row("lap bolted", lambda: joined("lap bolted"), [2.0] * 5, 1e-9),
     Row("lap riveted", lambda: joined("lap riveted"), [2.0] * 5, 1e-9),
-    Row("hem 1/4 low at a tape that leans 32 degrees", lambda: moved(LEANING + STEEL), 0.21, 0.005),
-    Row("that tape's lean, degrees", lambda: degrees(shape(LEANING + STEEL).tapes[1].marks[0].lean), 32, 0.3),
+    Row("hem 1/4 low at a tape that leans 32 degrees", lambda: moved(LEANING), 0.21, 0.005),
+    Row("that tape's lean, degrees", lambda: degrees(shape(LEANING).tapes[1].marks[0].lean), 32, 0.3),
 )
 
 
@@ -356,7 +251,7 @@ def test_a_spring_through_the_same_three_points_is_shorter_than_the_circle_of_th
     """By hand, as circles: chord 14 and reach 7 are half of one, 22.0; chord 12 and reach 8 lie on a radius of
     6.25, 23.2 of it. A spring is an elastica (its own integration: ``test_shape_bow_elastica_scipy``), flatter
     at its ends, and reaches as far with 2 to 6 % less steel."""
-    found = spring(BUSTLE + STEEL, k)
+    found = spring(BUSTLE, k)
     assert found[:2] == pytest.approx([chord, reach], abs=1e-3)
     assert 0.94 * arc < found[2] < 0.98 * arc
     assert hypot(chord / 2, reach) * 2 < found[2]
@@ -365,7 +260,7 @@ def test_a_spring_through_the_same_three_points_is_shorter_than_the_circle_of_th
 def test_small_stuff_and_money_have_a_tenth_in_reserve() -> None:
     """Two bolts a hoop and a proof, 12 in all, and a tenth: 13.2, so 14 are bought one by one; 0.10 each, 1.40 in
     all; a tenth of the money once more."""
-    text = ROUND.replace("lap soldered", "lap bolted") + STEEL + (
+    text = ROUND.replace("lap soldered", "lap bolted") + (
         "  bolts: {kind: consumable, sold: [{count: 1, price: 0.10 USD}]}\n")
     supply = plan(text).supply
     line = next(line for line in supply.shopping if line.item == "bolts")
@@ -375,6 +270,6 @@ def test_small_stuff_and_money_have_a_tenth_in_reserve() -> None:
 
 def test_two_abreast_need_both_hems_and_a_flame_the_radius_and_three_feet() -> None:
     """110 round is 35.0 across: two are 70.0 in, 5 ft 10 in; 17.5 and 36 are 53.5 in, 4 ft 5 1/2 in."""
-    page = plan_markdown(plan(ROUND + STEEL))
+    page = plan_markdown(plan(ROUND))
     assert "Two abreast need 5 ft 10 in of floor" in page
     assert "**4 ft 5 1/2 in** from the middle" in page

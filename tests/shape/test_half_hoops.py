@@ -3,6 +3,7 @@
 from dataclasses import replace
 from itertools import pairwise
 from math import dist
+from pathlib import Path
 
 import pytest
 
@@ -11,19 +12,7 @@ from hoopwright.shape.curves.bow import of_length
 from hoopwright.shape.draw import draw
 from hoopwright.shape.tying.lacing import cord_length, eyelet_count
 
-BUSTLE = """\
-spec: 1
-units: inches
-wearer: {stature: 65 in, waist: 26 in, hip: 37 in, waist_height: 41 in, waist_to_hip: 8 in}
-shape:
-  ground_plan: {kind: half, chord: 12 in, reach: {top: 4 in, hem: 8 in}, set_back: 2 in}
-  top_hoop: {height: 37 1/2 in}
-  hem: {off_floor: 19 13/16 in}
-  hoops: {count: 6, spacing: level}
-build: {hoops: {material: strip}}
-materials:
-  strip: {grade: "spring steel, tempered", section: {kind: flat, width: 3/8 in, thickness: 0.02 in}}
-"""
+BUSTLE = (Path(__file__).parents[1] / "external" / "data" / "by_hand" / "half.yaml").read_text()
 CRINOLETTE = """\
 spec: 1
 units: inches
@@ -109,7 +98,7 @@ def test_the_top_hoops_ends_rest_on_the_body_unless_said_otherwise(drawn):
 
 
 def test_a_lacing_holds_the_chords_and_is_cut_as_two_panels_and_cord(drawn):
-    made = drawn(BUSTLE + "").spec
+    made = drawn(BUSTLE).spec
     laced = drawn(BUSTLE.replace("build: {", "build: {lacing: {gap: 2 in, spacing: 1 in}, "))
     shape = laced.shape
     [panel] = shape.panels
