@@ -25,7 +25,7 @@ from hoopwright.shape.model import Hoop
 
 def case_hoop(plan: Plan, action: str) -> Figure:
     """An open hoop in its casing, bare at both ends, clips holding the casing back."""
-    sheet, hoop = begin(action, 178), _hoop(plan, action)
+    sheet, hoop = begin(action, 178), _closed_one(plan, action)
     x, y, rx, ry = 104.0, 78.0, 84.0, 56.0
     bare = _arc(x, y, rx, ry, 0.06, 1.94)
     cased = _arc(x, y, rx, ry, 0.26, 1.74)
@@ -40,7 +40,8 @@ def case_hoop(plan: Plan, action: str) -> Figure:
     tell(sheet, cased[7], (212, 84), "casing")
     sheet.text(212, 99, say(plan, hoop.casing) if hoop.casing else "", size=SMALL)
     sheet.text(x, y + 5, clip(hoop.id, 100, SMALL, bold=True), size=SMALL, anchor="middle", bold=True)
-    below(sheet, 158, "Before the join: a closed hoop takes no casing.")
+    below(sheet, 158, "Before the join: a closed hoop takes no casing." if hoop.closed else
+          "Drawn over the tips when the hoop is sewn on.")
     return finish(
         sheet,
         "Sliding a casing on",
@@ -56,43 +57,35 @@ def _arc(x: float, y: float, rx: float, ry: float, start: float, end: float) -> 
 
 
 def clip_hoop(plan: Plan, action: str) -> Figure:
-    """A hoop clipped to a tape at its mark, and the ends of the hoop clamped at the lap line."""
-    sheet, hoop = begin(action, 168), _hoop(plan, action)
-    y = 70.0
-    fixing = hoop.fixings[0].tape if hoop.fixings else ""
-    mark = next(
-        (
-            mark.at
-            for tape in plan.shape.tapes
-            if tape.id == fixing
-            for mark in tape.marks
-            if mark.hoop == hoop.id
-        ),
-        None,
-    )
+    """A hoop clipped to a tape at its mark, and the ends of the hoop clamped at the lap line; one that stays open
+    has its tip at its first tape, and no clamp."""
+    sheet, hoop = begin(action, 168), _closed_one(plan, action)
+    y, lap = 70.0, plan.spec.build.hoops.lap
+    tape = hoop.fixings[0].tape if hoop.fixings else ""
+    mark = next((mark.at for one in plan.shape.tapes if one.id == tape for mark in one.marks
+                 if mark.hoop == hoop.id), None)
     if mark is not None:
         sheet.rect(56, 14, 28, 112, fill=PAPER, line=1.2)
         sheet.line((50, y), (90, y), width=1.4)
-        sheet.text(70, 138, fixing, size=SMALL, anchor="middle", bold=True)
+        sheet.text(70, 138, tape, size=SMALL, anchor="middle", bold=True)
         tell(sheet, (84, y - 2), (100, 24), f"mark {say(plan, mark)}")
-    _strip(sheet, 14, 196, y, 7)
-    _strip(sheet, 180, 306, y + 4, 7)
+    if hoop.closed:
+        _strip(sheet, 14, 196, y, 7)
+        _strip(sheet, 180, 306, y + 4, 7)
+        sheet.rect(176, y - 12, 24, 28, fill="#ddd", line=1.2)
+        if lap:
+            across(sheet, 166, 210, y - 24, f"lap {say(plan, lap)}")
+        tell(sheet, (188, y + 16), (210, 116), "clamp")
+    else:
+        _strip(sheet, 44, 306, y, 7, whole=True)
+        sheet.rect(38, y - 5.5, 10, 11, fill=INK, line=1.0)
+        tell(sheet, (43, y + 6), (36, 104), "tip", anchor="end")
     if mark is not None:
-        sheet.path(
-            [(62, y - 16), (78, y - 16), (76, y + 16), (64, y + 16)], closed=True, fill="#ddd", width=1.2
-        )
-    sheet.rect(176, y - 12, 24, 28, fill="#ddd", line=1.2)
-    lap = plan.spec.build.hoops.lap
-    if lap:
-        across(sheet, 166, 210, y - 24, f"lap {say(plan, lap)}")
-    tell(sheet, (188, y + 16), (210, 116), "clamp")
-    below(sheet, 160, f"{hoop.id}: {say(plan, hoop.girth)} round. Nothing is joined yet.")
-    return finish(
-        sheet,
-        "Clipping the hoops",
-        f"{hoop.id} clipped to {fixing or 'nothing'} on its mark, its ends "
-        "held by a clamp, nothing joined yet.",
-    )
+        sheet.path([(62, y - 16), (78, y - 16), (76, y + 16), (64, y + 16)], closed=True, fill="#ddd", width=1.2)
+    long = f"{say(plan, hoop.girth)} {'round' if hoop.closed else 'from end to end'}"
+    below(sheet, 160, f"{hoop.id}: {long}. Nothing is {'joined' if hoop.closed else 'sewn'} yet.")
+    how = "its ends held by a clamp, nothing joined yet" if hoop.closed else "from its tip on, nothing sewn yet"
+    return finish(sheet, "Clipping the hoops", f"{hoop.id} clipped to {tape or 'nothing'} on its mark, {how}.")
 
 
 def clamp_ends(plan: Plan, action: str) -> Figure:
@@ -182,10 +175,10 @@ def _drawn_join(sheet: Sheet, name: str, sleeve: bool, y: float) -> None:
         sheet.rect(150, y - 4, 66, 14, fill=sheet.pattern("hatch"), line=1.2)
 
 
-def _strip(sheet: Sheet, x1: float, x2: float, y: float, thick: float) -> None:
-    """A stretch of hoop with its outer end broken off."""
+def _strip(sheet: Sheet, x1: float, x2: float, y: float, thick: float, *, whole: bool = False) -> None:
+    """A stretch of hoop with its outer end broken off; with its left end ``whole``, the right one."""
     sheet.rect(x1, y - thick / 2, x2 - x1, thick, fill="#ccc", stroke=INK, line=1.1)
-    out = x1 if x1 < 80 else x2
+    out = x1 if x1 < 80 and not whole else x2
     sheet.rect(out - 3, y - thick / 2 - 1, 6, thick + 2, fill=PAPER, stroke="none")
     torn(sheet, out, y - thick / 2 - 1, y + thick / 2 + 1)
 
@@ -194,6 +187,12 @@ def _hoop(plan: Plan, action: str) -> Hoop:
     """The first hoop a task of that action works on."""
     part = first_part(plan, action)
     return next((hoop for hoop in plan.shape.hoops if hoop.id == part), plan.shape.hoops[0])
+
+
+def _closed_one(plan: Plan, action: str) -> Hoop:
+    """The first closed hoop a task of that action works on, else the first."""
+    parts = {part for task in plan.work.tasks if task.action == action for part in task.parts}
+    return next((hoop for hoop in plan.shape.hoops if hoop.closed and hoop.id in parts), _hoop(plan, action))
 
 
 SKETCHES: dict[str, Sketch] = {
