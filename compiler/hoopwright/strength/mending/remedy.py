@@ -103,7 +103,8 @@ def remedy(code: str, trials: Trials) -> str:
 
 
 def _try(code: str, family: Family, trials: Trials) -> Tried | None:
-    """The smallest size of a change that mends the check, else the largest that applies."""
+    """The smallest size of a change that mends the check, else the largest that applies; where one makes it worse no
+    larger one is solved."""
     best: Tried | None = None
     for change in family[_first(code, family, trials):]:
         solved = trials.solved(change) or (trials.solved(change, quick=True) if code in CLOSED else None)
@@ -117,7 +118,7 @@ def _try(code: str, family: Family, trials: Trials) -> Tried | None:
             for other, share in used.items() if share > 1.0 >= trials.before.get(other, 0.0)
         )
         best = Tried(change.said_of(trials.spec), used[code], spoils)
-        if best.used <= 1.0:
+        if best.used <= 1.0 or best.used > trials.before[code]:
             break
     return best
 
