@@ -57,7 +57,7 @@ def ratios() -> Iterator[Ratio]:
     model = whole.model(problem)
     system = System(lay_out(model, 48))
     reached = reach(system, Stops())
-    factor = factor_of(system, reached, Stops(), "auto")
+    factor = factor_of(system, reached, Stops())
     result = solve(model)
     base = least(lambda: solve(model))
     parts = {

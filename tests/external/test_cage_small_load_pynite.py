@@ -40,7 +40,7 @@ def ours() -> dict[str, float]:
                   (("H1", k / TAPES), ("H2", k / TAPES)), EA_TAPE)
         for k in range(TAPES)
     )
-    got = solve(CageModel(hoops, tapes), Options(96, factor="none"))
+    got = solve(CageModel(hoops, tapes), Options(96, factor=False))
     assert got.status == "solved"
     found = {f"tension {part.to}": part.tension_n for part in got.tapes[0].segments}
     for hoop in got.hoops:

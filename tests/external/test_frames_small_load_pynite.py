@@ -83,7 +83,7 @@ def wheel() -> CageResult:
         if k % 2 == 0:
             at = (*_place(2 * pi * k / SPOKES, RADII[0] + ON), 0.0)
             rests.append(RestModel(f"P{k}", HoopPoint(f"S{k}", ON / (RADII[-1] - RADII[0])), at, (0, 0, 1), PAD))
-    got = solve(CageModel((*rings, *spokes), joins=tuple(joins), rests=tuple(rests)), Options(96, "none"))
+    got = solve(CageModel((*rings, *spokes), joins=tuple(joins), rests=tuple(rests)), Options(96, factor=False))
     assert got.status == "solved"
     return got
 
@@ -159,7 +159,8 @@ def side() -> CageResult:
     tie = TieModel("tie", HoopPoint("L", 0.0), FreePoint("knot", (HIP, 0.0, DOWN)), DEEP, TIE)
     rest = RestModel("wall", HoopPoint("L", 0.0), points[0], (1.0, 0.0, 0.0), WALL)
     third = TapeModel("spare", (0.13, 0.11, 0.0), (("L", 0.25),), 1e-6)
-    got = solve(CageModel((steel,), (*strips, third), ties=(tie,), mirrors=("y",), rests=(rest,)), Options(96, "none"))
+    model = CageModel((steel,), (*strips, third), ties=(tie,), mirrors=("y",), rests=(rest,))
+    got = solve(model, Options(96, factor=False))
     assert got.status == "solved", got.notes
     return got
 

@@ -50,7 +50,7 @@ def pushed(n: int, elements: int, load: float = 1e-3) -> CageModel:
     ],
 )
 def test_ring_under_even_inward_loads(n: int, moment: float, inward: float, outward: float) -> None:
-    h = solve(pushed(n, 48), Options(48, "none")).hoops[0]
+    h = solve(pushed(n, 48), Options(48, factor=False)).hoops[0]
     assert h.moment_weak_n_m / 1e-3 == pytest.approx(moment, rel=1e-3)
     assert h.inward_m / 1e-3 == pytest.approx(inward, rel=2e-3)
     assert h.outward_m / 1e-3 == pytest.approx(outward, rel=2e-3)
@@ -81,7 +81,7 @@ def exact_sag(n: int, strong: float, twist: float) -> float:
 @pytest.mark.parametrize("elements", [24, 48, 96])
 def test_sag_between_tapes(n: int, elements: int) -> None:
     load = 1e-3
-    h = solve(hung(n, load, strong=80.0, twist=1.0), Options(elements, "none")).hoops[0]
+    h = solve(hung(n, load, strong=80.0, twist=1.0), Options(elements, factor=False)).hoops[0]
     alpha = pi / n
     assert h.sag_m / load == pytest.approx(exact_sag(n, 80.0, 1.0), rel=1e-4)
     assert h.moment_strong_n_m / load == pytest.approx(1 - alpha / tan(alpha), rel=2e-4)
@@ -93,7 +93,7 @@ def test_holding_twist_at_the_tapes_stiffens() -> None:
         free.hoops,
         tuple(TapeModel(t.id, t.anchor, t.fixings, t.ea, twist_stiffness=1e3) for t in free.tapes),
     )
-    sags = [solve(m, Options(48, "none")).hoops[0].sag_m for m in (free, stiff)]
+    sags = [solve(m, Options(48, factor=False)).hoops[0].sag_m for m in (free, stiff)]
     assert sags[1] < 0.75 * sags[0]
 
 
@@ -107,7 +107,7 @@ def buckling_pull(n: int) -> float:
     hundred.
     """
     unit = 7.0
-    result = solve(hung(n, unit / SLOPE, **CONE), Options(96, "tracked", FAR))
+    result = solve(hung(n, unit / SLOPE, **CONE), Options(96, stops=FAR))
     assert result.factor is not None
     assert result.factor.limit == "unstable"
     return unit * result.factor.value
@@ -151,7 +151,7 @@ def test_screen_lies_below_every_hung_hoop() -> None:
 
 
 def test_past_its_buckle_an_even_shape_stands_only_by_symmetry() -> None:
-    result = solve(hung(6, 12.5 / SLOPE, **CONE), Options(48, "tracked", FAR))
+    result = solve(hung(6, 12.5 / SLOPE, **CONE), Options(48, stops=FAR))
     assert result.status == "stands only by symmetry"
     assert [n.code for n in result.notes if n.code == "by-symmetry"]
     assert result.factor is not None

@@ -99,7 +99,7 @@ def test_newton_and_going_downhill_find_the_same_balance() -> None:
 
 
 def test_everything_at_once_is_solved() -> None:
-    result = solve(everything(), Options(24, "none"))
+    result = solve(everything(), Options(24, factor=False))
     assert result.status == "solved"
     assert result.bands[0].uprights == 12
     assert result.error < 1e-8

@@ -221,7 +221,7 @@ def test_a_hoop_may_be_called_like_a_tape() -> None:
     named = replace(GOOD, hoops=(replace(GOOD.hoops[0], id="T1"), *GOOD.hoops[1:]), tapes=tuple(
         replace(tape, fixings=tuple(("T1" if hoop == "H1" else hoop, at) for hoop, at in tape.fixings))
         for tape in GOOD.tapes))
-    one, other = solve(GOOD, Options(factor="none")), solve(named, Options(factor="none"))
+    one, other = solve(GOOD, Options(factor=False)), solve(named, Options(factor=False))
     assert (one.status, other.status) == ("solved", "solved")
     assert [hoop.sag_m for hoop in one.hoops] == [hoop.sag_m for hoop in other.hoops]
     assert one.tapes[0].segments[0].tension_n == other.tapes[0].segments[0].tension_n

@@ -53,7 +53,7 @@ def solved(back: float) -> float:
         front = cos(2 * pi * fraction) > 0
         anchor = (RADIUS * sin(2 * pi * fraction), WAIST if front else -WAIST, 0.0)
         tapes.append(TapeModel(f"T{len(tapes) + 1}", anchor, (("H1", fraction),), 1e6))
-    got = solve(CageModel((hoop,), tuple(tapes)), Options(24, "none"))
+    got = solve(CageModel((hoop,), tuple(tapes)), Options(24, factor=False))
     assert got.status == "solved", got.notes
     return got.swing_xy[1]
 

@@ -18,7 +18,7 @@ from hoopwright.strength.model import WheelStrength
 from hoopwright.strength.problem import pose
 
 SPECS = Path(__file__).parents[2] / "specs"
-QUICK = Options(20, "none")
+QUICK = Options(20, factor=False)
 
 
 @pytest.fixture(scope="module")
@@ -88,7 +88,7 @@ def test_a_ties_pull_is_that_of_the_elastica(posed) -> None:
         knot = pair.model(problem).ties[0].b
         tied = TieModel("tie", HoopPoint(hoop.id, 0.0), replace(knot, xyz=(places[0][1][0], 0.0, places[0][1][2])),
                         tie.length / 2, 1e6)
-        got = solve(CageModel((light,), lines, ties=(tied,), mirrors=("y",)), Options(48, "none"))
+        got = solve(CageModel((light,), lines, ties=(tied,), mirrors=("y",)), Options(48, factor=False))
         assert got.status == "solved", got.notes
         assert got.ties[0].tension_n == pytest.approx(tie.pull * problem.worn.ei_weak, rel=0.02)
 

@@ -22,7 +22,8 @@ WORK, WORK_OF_TRIAL = 3.2e6, 1.0e6
 0.35e6; those that cost more hang from nothing that could hold them."""
 MOST_SAID = 4
 """Reasons told when no equilibrium is found; more of the same are counted."""
-AT_REST = ("solved", "stands only by symmetry")
+BY_SYMMETRY = "stands only by symmetry"
+AT_REST = ("solved", BY_SYMMETRY)
 """What the solver says of a cage that it found at rest."""
 
 SOURCE = "whole cage solved with large movements (our solver, held against independent finite elements)"
@@ -41,7 +42,7 @@ def ask(model: CageModel, elements: int, *, trial: bool = False, factor: bool = 
     from hoopwright.strength.cage.solve import Options, solve
 
     work = WORK_OF_TRIAL if trial else WORK
-    return solve(model, Options(elements=elements, work=work, factor="auto" if factor else "none"))
+    return solve(model, Options(elements=elements, work=work, factor=factor))
 
 
 def section_of(problem: Problem) -> Section:
@@ -78,8 +79,11 @@ def buckling_of(result: CageResult) -> tuple[Buckling, str]:
 
 
 def unfollowed(problem: Problem, result: CageResult) -> dict[str, str]:
-    """Why buckling is not assessed: how much more it carries was not followed far enough to judge it."""
+    """Why buckling is not assessed: how much more it carries was not followed far enough to judge it, or there is no
+    load at which it stands of itself."""
     factor = result.factor
+    if factor is None and result.status == BY_SYMMETRY:
+        return {"buckling": "it stands only by symmetry, under any load, so that there is none to raise"}
     if factor is None or factor.limit != "spent" or factor.value >= problem.spec.limits.factor:
         return {}
     return {"buckling": f"it carries at least {factor.value:.2g} times this load; how much more was not followed,"

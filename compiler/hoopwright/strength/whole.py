@@ -43,8 +43,10 @@ from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.model import HoopLines, Segment, TapeStrength, TieStrength
 
 NAME = "whole cage, large movements, by finite elements: hoops as sprung rods, tapes and cloth that only pull"
-FINE, COARSE = 48, 24
-"""Rods in a hoop of the cage itself, and of a changed one."""
+FINE, COARSE = 32, 24
+"""Rods in a hoop of the cage itself, and of a changed one. Against a mesh six times as fine sag, movement, stress and
+thrust are within 0.3 and 0.5 % and the load factor within 2 and 3 %, measured on every kind of cage; where the body
+holds a cage off, at single nodes, they are within 6 % on either."""
 STRIPS = 24
 """Upright strips that stand for the cloth of a hem band."""
 
@@ -55,7 +57,7 @@ def solve(problem: Problem) -> Solution:
 
 
 def trial(problem: Problem) -> Solution:
-    """The same on a coarser mesh, within a hundredth: for changed cages, held beside one another."""
+    """The same on a coarser mesh: for changed cages, held beside one another."""
     return solution(problem, ask(model(problem), COARSE, trial=True))
 
 

@@ -24,11 +24,12 @@ def arc_stiffness(length: Floats, curvature: Floats, section: Floats) -> Floats:
     `length` (n,) m; `curvature` (n, 3) 1/m: twist, strong, weak; `section` (n, 4): EA, GJ, EI strong, EI
     weak.
     """
-    flex = np.zeros((len(length), 6, 6))
-    for x, w in zip(_GAUSS_X, _GAUSS_W, strict=True):
-        to_section = _to_section(0.5 * length * x, curvature)
-        weight = (0.5 * length * w)[:, None] / section
-        flex += np.matmul(to_section.transpose(0, 2, 1), weight[:, :, None] * to_section)
+    points, n = len(_GAUSS_X), len(length)
+    at = 0.5 * length * _GAUSS_X[:, None]
+    to_section = _to_section(at.ravel(), np.tile(curvature, (points, 1))).reshape(points, n, 4, 6)
+    weight = 0.5 * length[:, None] * _GAUSS_W[:, None, None] / section
+    rows = to_section.transpose(1, 3, 0, 2).reshape(n, 6, 4 * points)
+    flex = np.matmul(rows, (rows * weight.transpose(1, 0, 2).reshape(n, 1, 4 * points)).transpose(0, 2, 1))
     moved = _moved_by_strain(length, curvature)
     stiffness: Floats = np.matmul(moved.transpose(0, 2, 1), np.linalg.solve(flex, moved))
     return 0.5 * (stiffness + stiffness.transpose(0, 2, 1))

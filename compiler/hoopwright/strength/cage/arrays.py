@@ -9,16 +9,17 @@ Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.int64]
 
 
+_SKEW = np.array([
+    [0.0, 0.0, 0.0, 0.0, 0.0, -1.0, 0.0, 1.0, 0.0],
+    [0.0, 0.0, 1.0, 0.0, 0.0, 0.0, -1.0, 0.0, 0.0],
+    [0.0, -1.0, 0.0, 1.0, 0.0, 0.0, 0.0, 0.0, 0.0],
+])
+"""The cross-product matrices of the three axes, row by row."""
+
+
 def skew(v: Floats) -> Floats:
     """Return the (..., 3, 3) cross-product matrices of (..., 3) vectors: skew(a) b = a x b."""
-    m = np.zeros((*v.shape, 3))
-    m[..., 0, 1] = -v[..., 2]
-    m[..., 0, 2] = v[..., 1]
-    m[..., 1, 0] = v[..., 2]
-    m[..., 1, 2] = -v[..., 0]
-    m[..., 2, 0] = -v[..., 1]
-    m[..., 2, 1] = v[..., 0]
-    return m
+    return np.asarray((v @ _SKEW).reshape(*v.shape, 3))
 
 
 def cross(a: Floats, b: Floats) -> Floats:

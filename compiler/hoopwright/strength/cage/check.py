@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
-from itertools import pairwise
-from math import dist, isfinite
+from itertools import accumulate, pairwise
+from math import dist
 
 from hoopwright.strength.cage.model import CageModel, FreePoint, HoopModel, HoopPoint, Place
 from hoopwright.strength.cage.result import Note, Status
 
 Problem = tuple[Status, Note]
+MOST = 1e15
+"""No sound number of a model is as large."""
 
 
 def problems(model: CageModel) -> list[Problem]:
@@ -67,9 +70,9 @@ def _numbers(model: CageModel) -> Iterator[Problem]:
 
 def _finite(value: object) -> bool:
     if isinstance(value, float | int):
-        return isfinite(value) and abs(value) < 1e15
+        return -MOST < value < MOST
     if isinstance(value, tuple):
-        return all(_finite(v) for v in value)
+        return all(map(_finite, value))
     if is_dataclass(value):
         return all(_finite(getattr(value, f.name)) for f in fields(value))
     return True
@@ -200,25 +203,29 @@ def one_sided(model: CageModel) -> list[Note]:
 
 
 def _rising(model: CageModel) -> Iterator[Problem]:
-    hoops = {h.id: h for h in model.hoops}
+    lines = {h.id: _Heights(h) for h in model.hoops}
     for tape in model.tapes:
         above = tape.anchor[2]
         for hoop, fraction in tape.fixings:
-            here = _height(hoops[hoop], fraction)
+            here = lines[hoop].at(fraction)
             if here >= above - 1e-6:
                 text = f"{tape.id} does not descend to {hoop}: it could only push"
                 yield "tapes do not descend", Note("tape-rises", (tape.id, hoop), text)
             above = here
 
 
-def _height(hoop: HoopModel, fraction: float) -> float:
-    """Height of a place on a hoop, along straight lines from point to point."""
-    points = (*hoop.points, hoop.points[0]) if hoop.closed else hoop.points
-    steps = [dist(a, b) for a, b in pairwise(points)]
-    share = fraction % 1.0 if hoop.closed else (fraction - hoop.start) / (hoop.end - hoop.start)
-    left = min(max(share, 0.0), 1.0) * sum(steps)
-    for a, b, step in zip(points[:-1], points[1:], steps, strict=True):
-        if left <= step:
-            return a[2] + (b[2] - a[2]) * left / step
-        left -= step
-    return points[-1][2]
+class _Heights:
+    """Heights along a hoop, on straight lines from point to point."""
+
+    def __init__(self, hoop: HoopModel) -> None:
+        self.hoop, self.points = hoop, (*hoop.points, hoop.points[0]) if hoop.closed else hoop.points
+        self.along = [0.0, *accumulate(dist(a, b) for a, b in pairwise(self.points))]
+
+    def at(self, fraction: float) -> float:
+        """Height of a place on the hoop."""
+        hoop, along = self.hoop, self.along
+        share = fraction % 1.0 if hoop.closed else (fraction - hoop.start) / (hoop.end - hoop.start)
+        place = min(max(share, 0.0), 1.0) * along[-1]
+        k = max(bisect_left(along, place, hi=len(along) - 1), 1)
+        low, high = self.points[k - 1][2], self.points[k][2]
+        return low + (high - low) * (place - along[k - 1]) / (along[k] - along[k - 1])

@@ -48,16 +48,19 @@ class Rests:
         return np.asarray(np.einsum("ni,ni->n", self.touches - x[self.nodes], self.push))
 
 
+_NOWHERE = np.zeros(0, dtype=np.int64), np.zeros(0), np.zeros((0, 3)), np.zeros((0, 3, 3))
+"""No nodes, their depth, its gradient and its curvature."""
+
+
 def contact_of(body: Body | None, rests: Rests, x: Floats, moving: int) -> Contact | None:
-    """What touches at node positions x, of which the first `moving` may touch the body; None when nothing can."""
+    """What touches at node positions x, of which the first `moving` may touch the body; None when nothing does."""
     if body is None and not len(rests.nodes):
         return None
-    nodes, depth = np.zeros(0, dtype=np.int64), np.zeros(0)
-    gradient, curvature = np.zeros((0, 3)), np.zeros((0, 3, 3))
-    if body is not None:
-        nodes, depth, gradient, curvature = body.touching(x[:moving])
+    nodes, depth, gradient, curvature = _NOWHERE if body is None else body.touching(x[:moving])
     count, deep = len(nodes), rests.depth(x)
     on = np.flatnonzero(deep > 0)
+    if not count and not len(on):
+        return None
     firm = np.full(count, 0.0 if body is None else body.stiffness)
     return Contact(np.concatenate([nodes, rests.nodes[on]]), np.concatenate([depth, deep[on]]),
                    np.vstack([gradient, -rests.push[on]]),
@@ -75,6 +78,9 @@ class Body:
         table = [(r.half_breadth, r.half_depth, r.y, (r.half_breadth * r.half_depth) ** 0.5) for r in rows]
         self.table = np.array(table)
         self.stiffness = model.stiffness
+        a, b, y = self.table[:, 0].max(), self.table[:, 1].max(), self.table[:, 2]
+        self._low = np.array([-a, y.min() - b, self.z[0]])
+        self._high = np.array([a, y.max() + b, self.z[-1]])
 
     def _rows(self, z: Floats) -> tuple[Floats, Floats]:
         k = np.clip(np.searchsorted(self.z, z) - 1, 0, len(self.z) - 2)
@@ -94,11 +100,11 @@ class Body:
         """Return which nodes of x (n, 3) are inside, their depth m, its gradient (k, 3) and curvature (k, 3,
         3).
         """
-        near = np.flatnonzero((x[:, 2] >= self.z[0]) & (x[:, 2] <= self.z[-1]))
+        near = np.flatnonzero(((x >= self._low) & (x <= self._high)).all(axis=1))
         values, _ = self._rows(x[near, 2])
         rho2 = (x[near, 0] / values[:, 0]) ** 2 + ((x[near, 1] - values[:, 2]) / values[:, 1]) ** 2
         inside = near[rho2 < 1.0]
-        return (inside, *self._depth(x[inside]))
+        return (inside, *self._depth(x[inside])) if len(inside) else _NOWHERE
 
     def _depth(self, x: Floats) -> tuple[Floats, Floats, Floats]:
         row, slope = self._rows(x[:, 2])

@@ -75,25 +75,30 @@ def _open_bend(points: Floats, steps: Floats) -> Floats:
     return np.asarray(np.linalg.solve(matrix, right))
 
 
-def _at(curve: Curve, piece: Ints, t: Floats) -> tuple[Floats, Floats]:
-    """Return points and derivatives at distance t into the given pieces."""
+def _speed(curve: Curve, piece: Ints, t: Floats) -> tuple[Floats, Floats]:
+    """Return derivatives and their sizes at distances t (..., n) into the pieces (n,)."""
     h = curve.steps[piece][:, None]
-    a, b = curve.points[piece], curve.points[piece + 1]
     p, q = curve.bend[piece], curve.bend[piece + 1]
-    v = t[:, None]
+    v = t[..., None]
     u = h - v
-    place = (a * u + b * v) / h + ((u**3 / h - h * u) * p + (v**3 / h - h * v) * q) / 6
-    slope = (b - a) / h + ((h - 3 * u**2 / h) * p + (3 * v**2 / h - h) * q) / 6
-    return place, slope
+    chord = (curve.points[piece + 1] - curve.points[piece]) / h
+    slope = chord + ((h - 3 * u * u / h) * p + (3 * v * v / h - h) * q) / 6
+    return slope, np.sqrt(np.einsum("...ni,...ni->...n", slope, slope))
+
+
+def _place(curve: Curve, piece: Ints, t: Floats) -> Floats:
+    """Return points at distances t (n,) into the given pieces."""
+    h, v = curve.steps[piece][:, None], t[:, None]
+    u = h - v
+    straight = (curve.points[piece] * u + curve.points[piece + 1] * v) / h
+    bent = u * (u * u / h - h) * curve.bend[piece] + v * (v * v / h - h) * curve.bend[piece + 1]
+    return np.asarray(straight + bent / 6)
 
 
 def _arc(curve: Curve, piece: Ints, t: Floats) -> Floats:
     """Return the arc length from the start of each piece to t."""
-    total = np.zeros(len(piece))
-    for x, w in zip(_GAUSS_X, _GAUSS_W, strict=True):
-        slope = _at(curve, piece, 0.5 * t * (1 + x))[1]
-        total += 0.5 * w * t * np.sqrt(np.einsum("ni,ni->n", slope, slope))
-    return total
+    speeds = _speed(curve, piece, 0.5 * (1 + _GAUSS_X)[:, None] * t)[1]
+    return np.asarray(0.5 * t * (_GAUSS_W @ speeds))
 
 
 def walk(curve: Curve, s: Floats) -> tuple[Floats, Floats]:
@@ -102,10 +107,9 @@ def walk(curve: Curve, s: Floats) -> tuple[Floats, Floats]:
     want = s - curve.marks[piece]
     t = want * curve.steps[piece] / np.diff(curve.marks)[piece]
     for _ in range(2):
-        slope = _at(curve, piece, t)[1]
-        t = t - (_arc(curve, piece, t) - want) / np.sqrt(np.einsum("ni,ni->n", slope, slope))
-    place, slope = _at(curve, piece, t)
-    return place, slope / np.sqrt(np.einsum("ni,ni->n", slope, slope))[:, None]
+        t = t - (_arc(curve, piece, t) - want) / _speed(curve, piece, t)[1]
+    slope, size = _speed(curve, piece, t)
+    return _place(curve, piece, t), slope / size[:, None]
 
 
 def plane_normal(points: Floats) -> Floats:

@@ -39,13 +39,18 @@ _ROUNDINGS = (1.0, 0.3, 0.1, 0.03, 0.01, 1e-3, 1e-4, 1e-5)
 
 @record(frozen=True, slots=True)
 class Found:
-    """A state, its forces, the largest relative residual, and whether that is small enough."""
+    """A state and what it gives, the largest relative residual, and whether that is small enough."""
 
     state: State
-    guess: Guess
+    now: Evaluated
     iterations: int
     error: float
     converged: bool
+
+    @property
+    def guess(self) -> Guess:
+        """Its own forces, to start from."""
+        return Guess(self.now.stress, self.now.bars.force)
 
 
 def start(system: System) -> tuple[State, Guess]:
@@ -66,17 +71,17 @@ def true_residual(system: System, state: State, now: Evaluated, factor: float) -
     return system.residual(state, now, pull(now.bars.force, system.soft)[0], factor)
 
 
-def balanced(error: float, before: float) -> bool:
-    """Return whether a relative error is small enough, or as small as rounding lets it be after the step that
+def balanced(error: float, before: float, enough: float = TOLERANCE) -> bool:
+    """Return whether a relative error is small `enough`, or as small as rounding lets it be after the step that
     came from the error `before`."""
-    return error <= TOLERANCE or HIDDEN * TOLERANCE >= error > 0.1 * before
+    return error <= enough or HIDDEN * TOLERANCE >= error > 0.1 * before
 
 
 def newton(
     system: System, state: State, guess: Guess, factor: float, most: int = 40, damper: float = 0.0,
-    fade: float = 0.67
+    fade: float = 0.67, enough: float = TOLERANCE
 ) -> Found:
-    """Iterate from a state and foreseen forces to equilibrium under `factor` times the load.
+    """Iterate from a state and foreseen forces to equilibrium under `factor` times the load, to an error of `enough`.
 
     A `damper` above zero ties every node to where it was, each step by only the part `fade` of that, and by a tenth
     once it is near; it changes the way, not the end.
@@ -86,16 +91,18 @@ def newton(
     now = system.evaluate(state)
     error = np.inf
     for k in range(most + 1):
-        before, error = error, relative_error(system, true_residual(system, state, now, factor), factor)
-        if k > 0 and balanced(error, before):
-            return Found(state, Guess(now.stress, now.bars.force), k, error, True)
+        tension = pull(now.bars.force, system.soft)[0]
+        residual = system.residual(state, now, tension, factor)
+        before, error = error, relative_error(system, residual, factor)
+        if k > 0 and balanced(error, before, enough):
+            return Found(state, now, k, error, True)
         if k == most or not np.isfinite(error) or error > 1e12:
             break
         if any(k >= steps and error > far for steps, far in (LOST_BEHIND_DAMPERS if damper else LOST)):
             break
-        tension, pulling = pull(guess.bars, system.soft)
-        foreseen = tension + pulling * (now.bars.force - guess.bars)
-        residual = system.residual(state, now, foreseen, factor)
+        guessed, pulling = pull(guess.bars, system.soft)
+        foreseen = guessed + pulling * (now.bars.force - guess.bars)
+        residual += system.pulls(now, foreseen - tension)
         tangent = system.tangent(state, now, guess, factor)
         factored = system.pattern.factor(tangent, system.hold + damper * unit)
         if factored is None:
@@ -106,7 +113,7 @@ def newton(
         guess = _foresee(system, now, step, lay.bars.ea, lay.bars.length)
         state = system.moved(state, step)
         now = system.evaluate(state)
-    return Found(state, Guess(now.stress, now.bars.force), k, error, False)
+    return Found(state, now, k, error, False)
 
 
 def newton_from_soft(system: System, state: State, guess: Guess, factor: float, widest: float) -> Found:
@@ -116,7 +123,6 @@ def newton_from_soft(system: System, state: State, guess: Guess, factor: float, 
     hang between slack and taut the plain iteration flickers without end; this one finds them.
     """
     share = system.layout.loads.weight * factor / max(len(system.layout.model.tapes), 1)
-    found = Found(state, guess, 0, float("inf"), False)
     for width in (*(part for part in _ROUNDINGS if part <= widest), 0.0):
         system.soft = width * share
         found = newton(system, state, guess, factor, most=20)
@@ -150,18 +156,19 @@ def _foresee(system: System, now: Evaluated, step: Floats, ea: Floats, length: F
     return Guess(rods, bars)
 
 
-def true_tangent(system: System, state: State, factor: float) -> Floats:
-    """Return the values of the exact tangent of a state, bars that would push left out."""
-    now = system.evaluate(state)
+def true_tangent(system: System, state: State, factor: float, now: Evaluated | None = None) -> Floats:
+    """Return the values of the exact tangent of a state, bars that would push left out; ``now`` is what the state
+    gives, where that is known."""
+    now = now or system.evaluate(state)
     return system.tangent(state, now, Guess(now.stress, now.bars.force), factor)
 
 
-def is_stable(system: System, state: State, factor: float) -> bool:
+def is_stable(system: System, state: State, factor: float, now: Evaluated | None = None) -> bool:
     """Return whether every pivot of the true tangent is positive: the state stands against any small push.
 
-    A round hoop that may roll in its own ring is let roll: see `rolling`.
+    A round hoop that may roll in its own ring is let roll: see `rolling`. ``now`` as in `true_tangent`.
     """
-    tangent = true_tangent(system, state, factor)
+    tangent = true_tangent(system, state, factor, now)
     factored = system.pattern.factor(tangent, system.hold)
     if factored is None:
         return False

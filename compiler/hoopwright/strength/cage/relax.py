@@ -36,7 +36,7 @@ def relax(system: System, state: State, factor: float, most: int = MOST_DOWNHILL
     tangent = _tangent(system, state, now, factor)
     for k in range(most):
         if error <= TOLERANCE:
-            return Found(state, Guess(now.stress, now.bars.force), k, error, True)
+            return Found(state, now, k, error, True)
         step, damper = _downhill(system, tangent, residual, damper, unit)
         if step is None:
             break
@@ -50,12 +50,12 @@ def relax(system: System, state: State, factor: float, most: int = MOST_DOWNHILL
             tangent = _tangent(system, state, now, factor)
             damper, growth = damper / 4 if damper > LEAST else 0.0, FIRST
         elif error <= HIDDEN * TOLERANCE:
-            return Found(state, Guess(now.stress, now.bars.force), k, error, True)
+            return Found(state, now, k, error, True)
         else:
             damper, growth = max(growth * damper, 10 * LEAST), growth * FIRST
             if damper > 1e12:
                 break
-    return Found(state, Guess(now.stress, now.bars.force), most, error, False)
+    return Found(state, now, most, error, False)
 
 
 def _tangent(system: System, state: State, now: Evaluated, factor: float) -> Floats:

@@ -10,7 +10,7 @@ from hoopwright.strength.cage.arrays import Floats, apply_t, cross
 from hoopwright.strength.cage.loads import line_load
 from hoopwright.strength.cage.mesh import HoopMesh
 from hoopwright.strength.cage.model import HoopModel, Xyz
-from hoopwright.strength.cage.outline import outline, sag
+from hoopwright.strength.cage.outline import Outline
 from hoopwright.strength.cage.result import (
     BandResult,
     Held,
@@ -51,8 +51,9 @@ def hoop_results(system: System, state: State, now: Evaluated, factor: float) ->
     touch = now.contact
     touching = np.zeros(0, dtype=np.int64) if touch is None else touch.nodes[: touch.of_body]
     return tuple(
-        _hoop(system, state, factor, hoop, mesh, forces, int(np.isin(mesh.nodes, touching).sum()))
-        for hoop, mesh in zip(system.layout.model.hoops, system.layout.hoops, strict=True)
+        _hoop(system, state, factor, hoop, mesh, line.lies(state.x, state.triads), forces,
+              int(np.isin(mesh.nodes, touching).sum()))
+        for hoop, mesh, line in zip(system.layout.model.hoops, system.layout.hoops, system.lines, strict=True)
     )
 
 
@@ -62,10 +63,10 @@ def _hoop(
     factor: float,
     hoop: HoopModel,
     mesh: HoopMesh,
+    lies: Outline,
     forces: SectionForces,
     touching: int,
 ) -> HoopResult:
-    lies = outline(system, state, mesh)
     m, axial = forces.moments[mesh.elements], forces.axial[mesh.elements]
     length = system.layout.rods.length[mesh.elements]
     stress = _stress(hoop, m, axial)
@@ -82,7 +83,7 @@ def _hoop(
         id=hoop.id,
         load_n_per_m=load,
         thrust_n=-float((axial * length).sum() / length.sum()),
-        sag_m=sag(system, hoop, lies),
+        sag_m=lies.sag,
         inward_m=max(0.0, float(-lies.outward.min())),
         outward_m=max(0.0, float(lies.outward.max())),
         moment_weak_n_m=float(np.abs(m[:, :, 2]).max()),

@@ -133,16 +133,13 @@ class Held:
 class Factor:
     """How many times the load the cage carries.
 
-    `at_least`: tracking ended at the cap (or the linear factor stands in on the safe side). `limit` is
-    what stopped it, at `part`. `method`: `tracked` along the load, or `linear` (an eigenvalue about the
-    loaded shape).
+    `at_least`: tracking ended at the cap. `limit` is what stopped it, at `part`.
     """
 
     value: float
     at_least: bool
     limit: Limit
     part: str | None
-    method: Literal["tracked", "linear"]
 
 
 @record(frozen=True, slots=True)

@@ -17,7 +17,7 @@ import numpy as np
 
 from hoopwright.source.record import record
 from hoopwright.strength.cage.arrays import Floats, apply, apply_t, cross, outer, skew
-from hoopwright.strength.cage.rotation import angle_functions, exp, log
+from hoopwright.strength.cage.rotation import angle_functions, log, turned
 
 _EYE = np.eye(3)
 _BENT = np.array([0.0, 1.0, 1.0])
@@ -37,22 +37,20 @@ class Kinematics:
         Floats  # (n, 6, 9) strain by (chord movement, difference and mean of the nodes' spins) in the frame
     )
     by_turn: Floats  # (n, 6, 9) movement of (chord in the frame, turn) by the same nine
-    functions: tuple[Floats, Floats, Floats, Floats, Floats, Floats, Floats]
+    functions: Floats  # (7, n) of the turn, see `angle_functions`
     bent: Floats  # (n, 3) the turn without its twist
-    arc: tuple[
-        Floats, Floats, Floats
-    ]  # r, r1, r2 of the bent part: length of arc over chord, and its derivatives
+    arc: Floats  # (3, n) r, r1, r2 of the bent part: length of arc over chord, and its derivatives
 
 
 def kinematics(x1: Floats, x2: Floats, r1: Floats, r2: Floats, length: Floats) -> Kinematics:
     """Return the geometry of elements between nodes at x1, x2 (n, 3) with triads r1, r2 (n, 3, 3)."""
     turn = log(np.matmul(r1.transpose(0, 2, 1), r2))
-    frame = np.matmul(r1, exp(0.5 * turn))
-    chord = apply_t(frame, x2 - x1)
-    functions = angle_functions(turn)
-    by = _by_nodes(chord, turn, functions)
     bent = turn * _BENT
-    arc = angle_functions(bent)[:3]
+    both = angle_functions(np.concatenate([turn, bent]))
+    functions, arc = both[:, : len(turn)], both[:3, len(turn) :]
+    frame = np.matmul(r1, _half(turn, functions))
+    chord = apply_t(frame, x2 - x1)
+    by = _by_nodes(chord, turn, functions)
     strain, size = _strain(chord, turn, arc[0], length)
     first = _by_chord_and_turn(chord, turn, size, length, bent, arc)
     return Kinematics(frame, chord, turn, strain, np.matmul(first, by), by, functions, bent, arc)
@@ -61,8 +59,15 @@ def kinematics(x1: Floats, x2: Floats, r1: Floats, r2: Floats, length: Floats) -
 def strains(x1: Floats, x2: Floats, r1: Floats, r2: Floats, length: Floats) -> Floats:
     """Return the six strains alone, (n, 6)."""
     turn = log(np.matmul(r1.transpose(0, 2, 1), r2))
-    chord = apply_t(np.matmul(r1, exp(0.5 * turn)), x2 - x1)
+    chord = apply_t(np.matmul(r1, _half(turn, angle_functions(turn))), x2 - x1)
     return _strain(chord, turn, angle_functions(turn * _BENT)[0], length)[0]
+
+
+def _half(turn: Floats, functions: Floats) -> Floats:
+    """Return the rotations (n, 3, 3) of half the turns: with v = turn / 2, sin v / v = 1 / r and
+    (1 - cos v) / v^2 = 2 q / r."""
+    r, q = functions[0], functions[5]
+    return turned(0.5 * turn, 0.25 * np.einsum("ni,ni->n", turn, turn), 1 / r, 2 * q / r)
 
 
 def _strain(chord: Floats, turn: Floats, arc: Floats, length: Floats) -> tuple[Floats, Floats]:
@@ -79,7 +84,7 @@ def _strain(chord: Floats, turn: Floats, arc: Floats, length: Floats) -> tuple[F
     return strain, size
 
 
-def _by_nodes(chord: Floats, turn: Floats, f: tuple[Floats, ...]) -> Floats:
+def _by_nodes(chord: Floats, turn: Floats, f: Floats) -> Floats:
     """Movement of chord and turn, seen from the frame, by (d, v, u): chord ends, difference and mean of the
     spins.
 
@@ -103,7 +108,7 @@ def _by_chord_and_turn(
     size: Floats,
     length: Floats,
     bent: Floats,
-    arc: tuple[Floats, Floats, Floats],
+    arc: Floats,
 ) -> Floats:
     """Strain by chord and turn, (n, 6, 6)."""
     out = np.zeros((len(turn), 6, 6))

@@ -11,7 +11,7 @@ from math import factorial
 
 import numpy as np
 
-from hoopwright.strength.cage.arrays import Floats, skew
+from hoopwright.strength.cage.arrays import Floats, outer, skew
 
 _BERNOULLI = (
     1 / 6,
@@ -67,24 +67,26 @@ def _padded(c: Floats) -> Floats:
 _TABLE = np.stack([_padded(c) for c in (_R, _R1, _R2, _RHO, _RHO1, _Q, _Q1)], axis=1)
 
 
-def angle_functions(theta: Floats) -> tuple[Floats, Floats, Floats, Floats, Floats, Floats, Floats]:
-    """Return r, r1, r2, rho, rho1, q, q1 of rotation vectors (n, 3), each (n,).
+def angle_functions(theta: Floats) -> Floats:
+    """Return r, r1, r2, rho, rho1, q, q1 of rotation vectors (n, 3), as the rows of (7, n).
 
     With t the length: r = (t/2)/sin(t/2), rho = (1 - r)/t^2, q = tan(t/4)/t; a 1 is (d/dt)/t once more.
     """
     x = np.minimum(np.einsum("ni,ni->n", theta, theta), 9.0)
-    values = np.vander(x, _WIDTH, increasing=True) @ _TABLE
-    r, r1, r2, rho, rho1, q, q1 = values.T
-    return r, r1, r2, rho, rho1, q, q1
+    return np.asarray((np.vander(x, _WIDTH, increasing=True) @ _TABLE).T)
 
 
 def exp(v: Floats) -> Floats:
     """Return the rotation matrices (n, 3, 3) of rotation vectors (n, 3) (Rodrigues)."""
-    t = np.sqrt(np.einsum("ni,ni->n", v, v))
-    a = np.sinc(t / np.pi)[:, None, None]
-    b = (0.5 * np.sinc(t / (2 * np.pi)) ** 2)[:, None, None]
-    s = skew(v)
-    out: Floats = np.eye(3) + a * s + b * np.matmul(s, s)
+    t2 = np.einsum("ni,ni->n", v, v)
+    t = np.sqrt(t2)
+    return turned(v, t2, np.sinc(t / np.pi), 0.5 * np.sinc(t / (2 * np.pi)) ** 2)
+
+
+def turned(v: Floats, t2: Floats, a: Floats, b: Floats) -> Floats:
+    """Return I + a skew(v) + b skew(v)^2, (n, 3, 3), with t2 the squared lengths of v."""
+    out = a[:, None, None] * skew(v) + b[:, None, None] * outer(v, v)
+    out[:, (0, 1, 2), (0, 1, 2)] += (1 - b * t2)[:, None]
     return out
 
 

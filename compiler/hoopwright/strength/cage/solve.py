@@ -17,20 +17,20 @@ from hoopwright.strength.cage.report import bar_results, held_results, hoop_resu
 from hoopwright.strength.cage.result import CageResult, Factor, Note, Status, TapeResult, TieResult
 from hoopwright.strength.cage.sparse import Spent
 from hoopwright.strength.cage.system import System
-from hoopwright.strength.cage.track import Method, Stops, factor_of, reach
+from hoopwright.strength.cage.track import Stops, factor_of, reach
 
 __all__ = ["Options", "solve"]
 
 
 @record(frozen=True, slots=True)
 class Options:
-    """`elements` rods in every hoop; `factor` "auto" (linear where it is on the safe side), "tracked" or
-    "none". `work` is what a solve may cost: each factoring counts its unknowns and what setting it up costs
-    besides; where it ends, the result says what was found by then.
+    """`elements` rods in every hoop; `factor`: whether it is asked how much more the cage carries.
+    `work` is what a solve may cost: each factoring counts its unknowns and what setting it up costs besides;
+    where it ends, the result says what was found by then.
     """
 
     elements: int = 48
-    factor: Method = "auto"
+    factor: bool = True
     stops: Stops = field(default_factory=Stops)
     work: float = inf
 
@@ -58,7 +58,7 @@ def solve(model: CageModel, options: Options | None = None) -> CageResult:
 
 def _solve(system: System, options: Options) -> CageResult:
     reached = reach(system, options.stops)
-    factor = factor_of(system, reached, options.stops, options.factor)
+    factor = factor_of(system, reached, options.stops) if options.factor else None
     found = reached.found
     if reached.sound:
         return describe(system, found, "solved", factor)
@@ -92,7 +92,7 @@ def settle(system: System, found: Found) -> Found | None:
         return None
     push = 1e-3 * system.size / float(np.abs(mode[~system.is_spin]).max(initial=1e-12))
     settled = relax(system, system.moved(found.state, push * mode), 1.0)
-    return settled if settled.converged and is_stable(system, settled.state, 1.0) else None
+    return settled if settled.converged and is_stable(system, settled.state, 1.0, settled.now) else None
 
 
 def _symmetry_text(found: Found, settled: Found | None) -> str:
@@ -106,7 +106,7 @@ def describe(
     system: System, found: Found, status: Status, factor: Factor | None, notes: tuple[Note, ...] = ()
 ) -> CageResult:
     """Return the result of a converged state at factor 1."""
-    now = system.evaluate(found.state)
+    now = found.now
     hoops = hoop_results(system, found.state, now, 1.0)
     tapes, bands, ties = bar_results(system, now)
     low = min(range(len(hoops)), key=lambda k: min(p[2] for p in hoops[k].wished))

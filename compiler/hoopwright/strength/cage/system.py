@@ -11,6 +11,7 @@ from hoopwright.strength.cage.arrays import Floats, Ints, cross, outer
 from hoopwright.strength.cage.bars import BarState, bar_state, bar_tangent, pull, pull_energy
 from hoopwright.strength.cage.build import Layout
 from hoopwright.strength.cage.contact import Body, Contact, contact_of
+from hoopwright.strength.cage.outline import Line
 from hoopwright.strength.cage.rotation import exp
 from hoopwright.strength.cage.sparse import Pattern
 
@@ -54,8 +55,10 @@ class System:
         self.body = Body(body) if body is not None and body.stiffness > 0 else None
         self.move, self.spin, self.n, self.moves_with = _number(layout)
         r, b = layout.rods, layout.bars
-        self.stiffness, self.curvature = r.stiffness, r.curvature
+        self.stiffness, self.curvature = layout.rods.stiffness, layout.rods.curvature
         self.soft = 0.0
+        self.lines = tuple(Line(layout, hoop, mesh)
+                           for hoop, mesh in zip(layout.model.hoops, layout.hoops, strict=True))
         self.rod_dofs = np.hstack(
             [self.move[r.first], self.spin[r.first], self.move[r.second], self.spin[r.second]]
         )
@@ -101,6 +104,11 @@ class System:
         self.stiffness, self.curvature = arc_stiffness(r.length, bend, r.section), bend
         return True
 
+    def unfollow(self) -> None:
+        """Take the rods' stiffness for their wished shape again."""
+        rods = self.layout.rods
+        self.stiffness, self.curvature = rods.stiffness, rods.curvature
+
     def energy(self, state: State, factor: float, now: Evaluated | None = None) -> float:
         """Return the total potential energy, J; ``now`` is what the state gives, where that is known."""
         lay = self.layout
@@ -113,6 +121,12 @@ class System:
         total -= factor * float((lay.loads.force * (state.x - lay.x)).sum())
         total -= factor * float((lay.loads.couple * state.triads[:, :, 0]).sum())
         return total - float((lay.twist_springs * state.triads[:, :, 2]).sum())
+
+    def pulls(self, now: Evaluated, bar_force: Floats) -> Floats:
+        """Return what tensions `bar_force` in the bars add to the residual, (n,)."""
+        pulls = bar_force[:, None] * now.bars.unit
+        out = np.bincount(self.bar_dofs.ravel(), np.hstack([-pulls, pulls]).ravel(), minlength=self.n + 1)
+        return np.asarray(out[: self.n])
 
     def residual(self, state: State, now: Evaluated, bar_force: Floats, factor: float) -> Floats:
         """Return inner forces less loads (n,); `bar_force` are the tensions to count."""
@@ -199,9 +213,8 @@ def _number(layout: Layout) -> tuple[Ints, Ints, int, Ints]:
     keys += [("spin", k) for k in sorted(set(spins)) if _root(spin_of, k) not in _roots(spin_of, held_spin)]
     place = {key: 3 * k for k, key in enumerate(keys)}
     n = 3 * len(keys)
-    move = [np.arange(3) + place[("move", k)] if ("move", k) in place else np.full(3, n) for k in moves]
-    spin = [np.arange(3) + place[("spin", k)] if ("spin", k) in place else np.full(3, n) for k in spins]
-    moved, spun = np.array(move, dtype=np.int64), np.array(spin, dtype=np.int64).reshape(-1, 3)
+    moved = _threes([place.get(("move", k), n) for k in moves], n)
+    spun = _threes([place.get(("spin", k), n) for k in spins], n)
     for mirror in layout.model.mirrors:
         axis = "xyz".index(mirror)
         on = np.flatnonzero(np.abs(layout.x[:, axis]) <= _ON_PLANE)
@@ -211,6 +224,12 @@ def _number(layout: Layout) -> tuple[Ints, Ints, int, Ints]:
     kept = np.unique(np.concatenate([moved.ravel(), spun.ravel(), [n]]))
     return (np.searchsorted(kept, moved), np.searchsorted(kept, spun), len(kept) - 1,
             np.array(moves, dtype=np.int64))
+
+
+def _threes(firsts: list[int], n: int) -> Ints:
+    """Return (k, 3) numbers that follow one another from each first; n stays n."""
+    first = np.array(firsts, dtype=np.int64)[:, None]
+    return np.asarray(np.where(first < n, first + np.arange(3), n))
 
 
 def _roots(parent: list[int], some: set[int]) -> set[int]:

@@ -9,14 +9,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from typing import Literal
+from math import hypot, log
 
 import numpy as np
 
 from hoopwright.source.record import record
-from hoopwright.strength.cage.linear import linear_factor
 from hoopwright.strength.cage.newton import Found, is_stable, newton, newton_from_soft, start
-from hoopwright.strength.cage.outline import outline, sag
 from hoopwright.strength.cage.relax import MOST_DOWNHILL, relax
 from hoopwright.strength.cage.result import Factor, Limit
 from hoopwright.strength.cage.sparse import SETTING_UP, Spent
@@ -30,8 +28,13 @@ _DAMPERS = ((3000.0, 0.5), (1000.0, 0.67))
 every cage tried, and the surer."""
 _DOWNHILL = 0.4
 """Share of the work left that going downhill may take, so that some is left to climb with."""
+ROUGH = 1e-3
+"""Error, in weights, at which a rest is known well enough to take the rods' stiffness for the shape in it."""
+PROBE = 1e-6
+"""Error at which a rest under more than the load is known well enough to be judged."""
+STOPPED: tuple[Limit, ...] = ("shift", "tilt", "out of round", "sag")
+"""Limits that a state comes near by degrees."""
 Trouble = tuple[Limit, str | None]
-Method = Literal["auto", "tracked", "none"]
 
 
 @record(frozen=True, slots=True)
@@ -62,66 +65,64 @@ class Reached:
     at_least: bool = False
 
 
-def beyond(system: System, state: State, stops: Stops, margin: float = 1.0) -> tuple[Limit, str] | None:
-    """Return the first stop that a state passes (its departures times `margin`), and the hoop; None within
-    all.
-    """
-    for hoop, mesh in zip(system.layout.model.hoops, system.layout.hoops, strict=True):
-        lies = outline(system, state, mesh)
-        if margin * float(np.sqrt(np.dot(lies.shift, lies.shift))) > stops.shift * system.size:
-            return "shift", hoop.id
-        if len(hoop.points) == 2:
-            continue
-        width = float(np.ptp(system.layout.x[mesh.nodes, :2], axis=0).max())
-        if margin * lies.tilt > stops.tilt:
-            return "tilt", hoop.id
-        if margin * float(np.abs(lies.outward).max()) > stops.out_of_round * width:
-            return "out of round", hoop.id
-        if margin * sag(system, hoop, lies) > stops.sag * width:
-            return "sag", hoop.id
-    return None
+def beyond(system: System, state: State, stops: Stops) -> tuple[Limit, str] | None:
+    """Return the first stop that a state passes, and the hoop; None within all."""
+    return next(((limit, hoop) for share, limit, hoop in _shares(system, state, stops) if share > 1), None)
+
+
+def _shares(system: System, state: State, stops: Stops) -> Iterator[tuple[float, Limit, str]]:
+    """How much of every stop a state takes up, hoop by hoop."""
+    for hoop, line in zip(system.layout.model.hoops, system.lines, strict=True):
+        lies = line.lies(state.x, state.triads)
+        yield hypot(*lies.shift) / (stops.shift * system.size), "shift", hoop.id
+        if len(hoop.points) > 2:
+            yield lies.tilt / stops.tilt, "tilt", hoop.id
+            yield float(np.abs(lies.outward).max()) / (stops.out_of_round * line.width), "out of round", hoop.id
+            yield lies.sag / (stops.sag * line.width), "sag", hoop.id
 
 
 def reach(system: System, stops: Stops) -> Reached:
-    """Return the sound state at factor 1, the rods' stiffness taken for the shape that they have in it."""
-    reached = _reach(system, stops)
-    if not reached.sound or not system.follow(system.evaluate(reached.found.state)):
-        return reached
-    last = reached.found
-    found = newton(system, last.state, last.guess, 1.0)
-    found = replace(found, iterations=last.iterations + found.iterations)
-    trouble = _trouble(system, found, 1.0, stops)
-    return Reached(found, trouble is None, 1.0, trouble)
-
-
-def _reach(system: System, stops: Stops) -> Reached:
-    """At once in one of the ways, or by load steps from a light load."""
+    """Return the sound state at factor 1, the rods' stiffness taken for the shape that they have in it: at once in
+    one of the ways, or by load steps from a light load."""
     tried: list[tuple[Found, Trouble]] = []
-    for found in _at_once(system):
+    for rough in _at_once(system):
+        found = _settled(system, rough)
         trouble = _trouble(system, found, 1.0, stops)
         if trouble is None:
             return Reached(found, True, 1.0, None)
         tried.append((found, trouble))
+        system.unfollow()
     first, trouble = tried[0]
     for light in _LIGHT:
         found = _from_wished(system, light)
         if _trouble(system, found, light, stops) is None:
             last, factor, why = climb(system, found, light, 1.0, light, stops)
             if why is None:
-                return Reached(last, True, 1.0, None)
+                found = _settled(system, last)
+                trouble = _trouble(system, found, 1.0, stops)
+                return Reached(found, trouble is None, 1.0, trouble)
             return Reached(first, False, factor, trouble if first.converged else why, why[0] == "spent")
     return Reached(*next(((found, False, 0.0, why) for found, why in tried if found.converged),
                          (first, False, 0.0, trouble)))
 
 
+def _settled(system: System, rough: Found) -> Found:
+    """Return a rest to the last figure, the rods' stiffness taken for their shape in it."""
+    if not rough.converged:
+        return rough
+    system.follow(rough.now)
+    found = newton(system, rough.state, rough.guess, 1.0)
+    return replace(found, iterations=rough.iterations + found.iterations)
+
+
 def _at_once(system: System) -> Iterator[Found]:
-    """The whole load from the wished shape, one way after another, the quickest first: plainly; behind dampers
+    """The whole load from the wished shape, roughly, one way after another, the quickest first: plainly; behind dampers
     that fade; with slackness rounded off; with a body, downhill in energy."""
-    first = _from_wished(system, 1.0)
+    first = newton(system, *start(system), 1.0, most=25, enough=ROUGH)
     yield first
     balanced = first.converged
     for damper, fade in _DAMPERS:
-        damped = newton(system, *start(system), 1.0, most=30, damper=damper, fade=fade)
+        damped = newton(system, *start(system), 1.0, most=30, damper=damper, fade=fade, enough=ROUGH)
         balanced = balanced or damped.converged
         yield damped
     if not balanced:
@@ -130,52 +131,20 @@ def _at_once(system: System) -> Iterator[Found]:
         yield relax(system, system.wished(), 1.0, most=_affordable(system))
 
 
-def factor_of(system: System, reached: Reached, stops: Stops, method: Method) -> Factor | None:
-    """Return the load factor; None when asked for none or when nothing stands."""
-    if method == "none" or (not reached.sound and reached.factor <= 0):
+def factor_of(system: System, reached: Reached, stops: Stops) -> Factor | None:
+    """Return the load factor; None when nothing stands."""
+    if not reached.sound and reached.factor <= 0:
         return None
     if not reached.sound:
         limit, part = reached.trouble if reached.trouble is not None else ("no equilibrium", None)
-        return Factor(reached.factor, reached.at_least, "spent" if reached.at_least else limit, part, "tracked")
-    try:
-        enough = method == "auto" and linear_will_do(system, reached.found, stops)
-    except Spent:
-        return Factor(1.0, True, "spent", None, "linear")
-    if enough:
-        return Factor(CAP, True, "cap", None, "linear")
+        return Factor(reached.factor, reached.at_least, "spent" if reached.at_least else limit, part)
     _, factor, why = climb(system, reached.found, 1.0, CAP, CAP - 1.0, stops)
-    return Factor(factor, why is None or why[0] == "spent", *(why or ("cap", None)), "tracked")
-
-
-def linear_will_do(system: System, found: Found, stops: Stops) -> bool:
-    """Return whether the linear factor shows on the safe side that the cage carries `CAP` times its load.
-
-    Only with full sets of tapes on closed hoops, no gap over a quarter of the girth, and movement under
-    0.2 of the shortest stretch of tape is it low rather than high; and it must exceed the cap by half,
-    with the movement, grown accordingly, far within the stops.
-    """
-    model, bars = system.layout.model, system.layout.bars
-    if model.ties or model.joins or model.bands or not model.tapes or not all(h.closed for h in model.hoops):
-        return False
-    if any(h.section.is_round for h in model.hoops):
-        return False
-    for hoop in model.hoops:
-        at = sorted(f % 1.0 for t in model.tapes for h, f in t.fixings if h == hoop.id)
-        gaps = [b - a for a, b in zip(at, [*at[1:], at[0] + 1.0], strict=True)] if at else [1.0]
-        if len(at) < len(model.tapes) or max(gaps) > 0.25:
-            return False
-    moved = float(np.sqrt(((found.state.x - system.layout.x) ** 2).sum(axis=1)).max())
-    if moved > 0.2 * float(bars.length.min()) or beyond(system, found.state, stops, 3 * CAP) is not None:
-        return False
-    value = linear_factor(system, found)
-    return value is not None and value > 1.5 * CAP
+    return Factor(factor, why is None or why[0] == "spent", *(why or ("cap", None)))
 
 
 def _from_wished(system: System, factor: float) -> Found:
     state, guess = start(system)
-    return newton(
-        system, state, Guess(guess.rods, guess.bars * factor), factor, most=25 if factor == 1.0 else 15
-    )
+    return newton(system, state, Guess(guess.rods, guess.bars * factor), factor, most=15)
 
 
 def climb(
@@ -186,29 +155,50 @@ def climb(
     """
     why: Trouble | None = None
     known = np.inf  # the least factor at which a balance was found that does not do
+    passed, sound = None, 0  # the balance that the last step but so many found to pass a stop
     while low < top * (1 - 1e-9):
         high = min(top, low + step)
         if high >= known * (1 - 1e-9):
             high = 0.5 * (low + known)
+        if passed is not None and sound < 4:
+            high = _foretold(low, known, *(_fullest(system, one.state, stops) for one in (base, passed)))
         try:
             ahead = _ahead(system, base, low, high)
             trouble = _trouble(system, ahead, high, stops)
             if trouble is None and high > 2 * low and leapt(system, base, ahead, high / low):
-                step = 0.5 * (high - low)
+                step, passed = 0.5 * (high - low), None
                 continue
         except Spent:  # what stops it lies somewhere between here and the step that failed
             return base, low, ("spent", None)
         if trouble is None:
-            low, base = high, ahead
+            low, base, sound = high, ahead, sound + 1
             if known - low <= PRECISION * low:
                 return base, low, why
             step = step if why is not None else max(step, 0.25 * low)
             continue
         why, known = trouble, high if ahead.converged else known
+        passed, sound = ahead if ahead.converged and trouble[0] in STOPPED else None, 0
         if high - low <= PRECISION * low:
             return base, low, why
         step = max(0.5 * (high - low), 0.9 * PRECISION * low)
     return base, low, None
+
+
+def _fullest(system: System, state: State, stops: Stops) -> float:
+    """The greatest share of a stop that a state takes up."""
+    return max(share for share, _, _ in _shares(system, state, stops))
+
+
+def _foretold(low: float, high: float, at_low: float, at_high: float) -> float:
+    """Return a factor just below the one at which a stop is passed, or just above `low` where that is as near.
+
+    `at_low`, below 1, and `at_high`, above 1, are the shares of the stop taken up at either; they are taken to grow
+    as a power of the load, which is what they nearly do.
+    """
+    power = log(high / low) / log(at_high / max(at_low, 1e-6))
+    passes = high / float(at_high**power)
+    aim = max((1 - 0.5 * PRECISION) * passes, (1 + 0.9 * PRECISION) * low)
+    return min(aim, low + 0.75 * (high - low))
 
 
 def leapt(system: System, base: Found, ahead: Found, more: float) -> bool:
@@ -221,7 +211,7 @@ def leapt(system: System, base: Found, ahead: Found, more: float) -> bool:
 def _ahead(system: System, base: Found, low: float, high: float) -> Found:
     """The state at `high`, looked for from a sound one at `low`."""
     guess = Guess(base.guess.rods, base.guess.bars * (high / low))
-    ahead = newton(system, base.state, guess, high, most=15)
+    ahead = newton(system, base.state, guess, high, most=15, enough=PROBE)
     if not ahead.converged:
         ahead = newton_from_soft(system, base.state, guess, high, widest=0.1)
     if not ahead.converged and system.body is not None:
@@ -240,4 +230,4 @@ def _trouble(system: System, found: Found, factor: float, stops: Stops) -> Troub
     over = beyond(system, found.state, stops)
     if over is not None:
         return over
-    return None if is_stable(system, found.state, factor) else ("unstable", None)
+    return None if is_stable(system, found.state, factor, found.now) else ("unstable", None)

@@ -59,8 +59,8 @@ roll's thickness; our judgement, on the soft side."""
 IN_SPOKE = 8
 """Rods in a spoke, which bends evenly on edge."""
 COARSE = 20
-"""Rods in a ring of a changed wheel; 40 in the wheel itself: within 2 % of five times as many."""
-FINE = 40
+"""Rods in a ring of a changed wheel; 32 in the wheel itself: within 2 % of six times as many."""
+FINE = 32
 _RIGID = "a wheel is held round by its spokes and does not fold: lift it, and sit on a stool without arms"
 OPEN = dict.fromkeys(("door", "chair", "car", "bag"), _RIGID)
 """What no form is known for: how a wheel is handled."""
