@@ -116,9 +116,11 @@ class Search:
     def _seen(self, first: tuple[int, ...], work: float, packed: tuple[float, ...], ahead: float) -> Left:
         """What is left, with what is looked up of the jobs that can be next."""
         found = self.desk.found
-        runs = tuple(map(max, zip(*(found.runs[at] for at in first), strict=True)))
-        tail = max((found.tail[at] for at in first), default=0)
-        last = tuple(at for at in first if found.tail[at] == tail)
+        rows = [found.runs[at] for at in first]
+        runs = tuple(map(max, *rows)) if len(rows) > 1 else tuple(*rows)
+        tails = [found.tail[at] for at in first]
+        tail = max(tails, default=0)
+        last = tuple([at for at, mine in zip(first, tails, strict=True) if mine == tail])
         return Left(first, work, packed, runs, sum(runs), ahead, tail, last)
 
     def _left(self, part: Part) -> Left:
@@ -177,19 +179,20 @@ class Search:
         done = part.done | 1 << at
         own = desk.block_of[at]
         if open_ or own >= 0:
-            must = 0
-            for k in {*open_, own} - {-1}:
+            must = desk.closures[own] if own >= 0 else 0
+            for k in open_:
                 must |= desk.closures[k]
             if end + minutes_of(must & ~done, desk.minutes) > desk.limit + _SMALL:
                 return None
         rest = desk.net.jobs[at].rest
+        setup = desk.setups[at]
         goal = at == desk.goal
         return Part(
             done,
             part.session,
             end,
-            desk.setups[at],
-            part.runs + (part.setup != desk.setups[at]),
+            setup,
+            part.runs + (part.setup != setup),
             (*part.resting, (at, end + rest)) if rest > 0 else part.resting,
             part.session if goal else part.goal_session,
             part.past + start if goal else part.before_goal,
@@ -202,14 +205,14 @@ class Search:
         the goal; then minutes lost in closed sessions."""
         desk, left = self.desk, self._left(part)
         session, clock, limit = part.session, part.clock, desk.limit
-        room = max(0.0, limit - clock)
+        room = limit - clock if clock < limit else 0.0
         packed = self._rooms.get(room)
         if packed is None:
             packed = self._rooms[room] = weights(room / limit)
-        more = ceil(max(map(sub, left.weights, packed)) - SPARE)
-        sessions = max(desk.found.sessions, session + more, session + left.tail)
-        if sessions == session + left.tail and any(self._waits(part, at) for at in left.last):
-            sessions += 1
+        sessions = max(desk.found.sessions, session + ceil(max(map(sub, left.weights, packed)) - SPARE))
+        behind = session + left.tail
+        if sessions <= behind:
+            sessions = behind + self._waits(part, left.last)
         runs = part.runs + left.every_run - (1 if left.runs and left.runs[part.setup] else 0)
         goal_session, before = part.goal_session, part.before_goal
         if desk.goal >= 0 and not goal_session:
@@ -219,13 +222,17 @@ class Search:
         lost = (session - 1) * limit + clock + left.work  # minutes of closed sessions in which nothing was done
         return (sessions, goal_session, runs - sessions, before, lost)
 
-    def _waits(self, part: Part, at: int) -> bool:
-        """Whether a job that could be next cannot be done in this session any more."""
-        desk = self.desk
-        if part.clock + desk.minutes[at] > desk.limit + _SMALL:
-            return True
-        return any(desk.needs[at] >> other & 1 and over + desk.minutes[at] > desk.limit + _SMALL
-                   for other, over in part.resting)
+    def _waits(self, part: Part, jobs: tuple[int, ...]) -> bool:
+        """Whether one of the jobs, which could be next, cannot be done in this session any more."""
+        desk, clock, end = self.desk, part.clock, self.desk.limit + _SMALL
+        for at in jobs:
+            minutes = desk.minutes[at]
+            if clock + minutes > end:
+                return True
+            for other, over in part.resting:
+                if over + minutes > end and desk.needs[at] >> other & 1:
+                    return True
+        return False
 
 
 def _plainly(item: tuple[Worth, Part]) -> Worth:
