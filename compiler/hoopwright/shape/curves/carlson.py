@@ -30,7 +30,7 @@ def carlson_f(x: float, y: float) -> float:
     """Carlson's symmetric R_F(x, y, 1); x and y not negative, at most one of them 0."""
     z = 1.0
     mean = (x + y + z) / 3
-    while max(abs(mean - x), abs(mean - y), abs(mean - z)) > _NEAR * mean:
+    while abs(mean - x) > _NEAR * mean or abs(mean - y) > _NEAR * mean or abs(mean - z) > _NEAR * mean:
         step = sqrt(x * y) + sqrt(x * z) + sqrt(y * z)
         x, y, z = (x + step) / 4, (y + step) / 4, (z + step) / 4
         mean = (mean + step) / 4
@@ -45,7 +45,7 @@ def carlson_d(x: float, y: float) -> float:
     """Carlson's R_D(x, y, 1); x and y not negative, at most one of them 0."""
     z, total, factor = 1.0, 0.0, 1.0
     mean = (x + y + 3 * z) / 5
-    while max(abs(mean - x), abs(mean - y), abs(mean - z)) > _NEAR * mean:
+    while abs(mean - x) > _NEAR * mean or abs(mean - y) > _NEAR * mean or abs(mean - z) > _NEAR * mean:
         step = sqrt(x * y) + sqrt(x * z) + sqrt(y * z)
         total += factor / (sqrt(z) * (z + step))
         factor /= 4

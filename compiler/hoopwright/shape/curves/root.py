@@ -13,14 +13,16 @@ _EPSILON = 2.220446049250313e-16
 
 
 def bracketed_root(
-    function: Callable[[float], float], low: float, high: float, tolerance: float = 1e-13
+    function: Callable[[float], float], low: float, high: float, tolerance: float = 1e-13,
+    ends: tuple[float, float] | None = None,
 ) -> float:
     """The root of ``function`` between ``low`` and ``high``, where it changes sign.
 
-    ``tolerance`` is relative to the bracket. ValueError when both ends have the same sign.
+    ``tolerance`` is relative to the bracket; ``ends``: the function's values at both, where they are known
+    already. ValueError when both ends have the same sign.
     """
     a, b = low, high
-    at_a, at_b = function(a), function(b)
+    at_a, at_b = ends or (function(a), function(b))
     if at_a != 0.0 and at_b != 0.0 and (at_a > 0) == (at_b > 0):
         raise ValueError(f"no change of sign between {low} and {high}")
     width = abs(high - low) * tolerance

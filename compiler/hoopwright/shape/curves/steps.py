@@ -52,13 +52,16 @@ def step_down(profile: Profile, start: SidePoint, length: float, lowest: float) 
     def miss(height: float) -> float:
         return hypot(start[0] - height, start[1] - profile(height)) - length
 
-    if miss(lowest) < -1e-12 * length:
+    at_lowest = miss(lowest)
+    if at_lowest < -1e-12 * length:
         return None
-    if miss(lowest) <= 0.0:
+    if at_lowest <= 0.0:
         return lowest
-    if miss(start[0]) >= 0.0:
+    at_start = miss(start[0])
+    if at_start >= 0.0:
         return start[0]
     straight_down = max(lowest, start[0] - length)
-    if miss(straight_down) <= 0.0:
+    at_down = miss(straight_down)
+    if at_down <= 0.0:
         return straight_down
-    return bracketed_root(miss, straight_down, start[0])
+    return bracketed_root(miss, straight_down, start[0], ends=(at_down, at_start))
