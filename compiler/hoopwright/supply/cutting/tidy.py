@@ -100,9 +100,10 @@ class _Exhaustive:
         bench = self._bench
         if b == len(bench.caps) - 1:
             self._budget.take()
-            if bench.filled(left) > bench.caps[b] or (wanted and not self._is_longest(b, left)):
+            if (total := bench.filled(left)) > bench.caps[b]:
                 return None
-            return self._score(b, left), (left,)
+            own = bench.score_sum(b, total)
+            return None if wanted and own[1] != self._longest else (self._counted(own), (left,))
         key = (b, left, wanted)
         if key in self._memory:
             return self._memory[key]
@@ -111,21 +112,20 @@ class _Exhaustive:
             if not self._budget.take():
                 return None
             rest_left = tuple(n - k for n, k in zip(left, fill, strict=True))
-            rest = self.solve(b + 1, rest_left, wanted and not self._is_longest(b, fill))
+            own = bench.score_bin(b, fill)
+            rest = self.solve(b + 1, rest_left, wanted and own[1] != self._longest)
             if rest is None:
                 continue
-            found = add(self._score(b, fill), rest[0])
+            found = add(self._counted(own), rest[0])
             if best is None or found < best[0]:
                 best = (found, (fill, *rest[1]))
         self._memory[key] = best
         return best
 
-    def _score(self, b: int, fill: Fill) -> Score:
-        waste, longest, on_hand, used = self._bench.score_bin(b, fill)
+    def _counted(self, own: Score) -> Score:
+        """What this search adds up of a bin's score."""
+        waste, longest, on_hand, used = own
         return (waste, longest, 0, 0) if self._longest is None else (waste, 0, on_hand, used)
-
-    def _is_longest(self, b: int, fill: Fill) -> bool:
-        return self._bench.score_bin(b, fill)[1] == self._longest
 
 
 def _selections(sizes: tuple[int, ...], counts: tuple[int, ...], cap: int) -> list[Fill]:
