@@ -48,8 +48,12 @@ def markdown_text(text: str) -> Md:
     if isinstance(text, Md):
         return text
     escaped = _SPECIAL.sub(r"\\\1", printable(text))
-    escaped = _AUTOLINK.sub(lambda m: f"{m[1] or m[3]}\\{m[2] or m[4]}", escaped)
-    return Md(_LINE_START.sub(lambda m: f"{m[1]}{m[3] or ''}\\{m[2] or m[4]}", escaped))
+    if ":" in escaped or "." in escaped:
+        escaped = _AUTOLINK.sub(lambda m: f"{m[1] or m[3]}\\{m[2] or m[4]}", escaped)
+    start = _LINE_START.match(escaped)
+    if start:
+        escaped = f"{start[1]}{start[3] or ''}\\{start[2] or start[4]}{escaped[start.end():]}"
+    return Md(escaped)
 
 
 def code_text(text: str) -> Md:
