@@ -39,11 +39,10 @@ def lay(boxes: Sequence[Box], usable: int, tries: int) -> Layout:
         laid.append(Laid(box, 0, y))
         y += box.height
     best: Layout | None = None
+    floor = _floor(others, usable)
     for order in _orders(others, tries):
-        found = _by_skyline(order, usable)
-        if best is None or found.length < best.length:
-            best = found
-        if best.length <= _floor(others, usable):
+        best = _by_skyline(order, usable, best) or best
+        if best is not None and best.length <= floor:
             break
     if best is not None:
         laid += [Laid(b.box, b.x, b.y + y) for b in best.laid]
@@ -101,15 +100,20 @@ def _orders(boxes: Sequence[Box], tries: int) -> list[list[Box]]:
     return orders
 
 
-def _by_skyline(boxes: Sequence[Box], usable: int) -> Layout:
+def _by_skyline(boxes: Sequence[Box], usable: int, best: Layout | None) -> Layout | None:
+    """The boxes laid in this order; None as soon as that is no shorter than the ``best`` so far."""
     line = [(0, 0, usable)]
     laid = []
+    length = 0
     for box in boxes:
         spot = _best_spot(line, box, usable, None)
         if spot is not None:
+            length = max(length, spot.y + spot.box.height)
+            if best is not None and length >= best.length:
+                return None
             line = _raise(line, spot)
             laid.append(spot)
-    return Layout(tuple(laid), max((s.y + s.box.height for s in laid), default=0))
+    return Layout(tuple(laid), length)
 
 
 def _best_spot(line: list[tuple[int, int, int]], box: Box, usable: int, length: int | None) -> Laid | None:
