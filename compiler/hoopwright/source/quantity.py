@@ -199,6 +199,8 @@ def _unit(written: str, text: str, dimension: str) -> Unit:
     """The unit of the wanted dimension, or the reason why it is none."""
     symbol = symbol_of(written)
     unit = UNITS.get(symbol) if symbol else None
+    if unit is not None and unit.dimension == dimension:
+        return unit
     wanted = _either([unit.symbol for unit in UNITS.values() if unit.dimension == dimension])
     called = CALLED[dimension]
     if unit is None:
@@ -208,11 +210,9 @@ def _unit(written: str, text: str, dimension: str) -> Unit:
         nearest = f"the nearest unit is `{symbol_of(near[0])}`; " if near else ""
         raise QuantityError("unit-unknown", f"`{written}` is no unit known here",
                             f"{nearest}{called} takes {wanted}")
-    if unit.dimension != dimension:
-        raise QuantityError("unit-wrong",
-                            f"`{text}` is {CALLED[unit.dimension]}, but {called} is wanted here",
-                            f"write it in {wanted}")
-    return unit
+    raise QuantityError("unit-wrong",
+                        f"`{text}` is {CALLED[unit.dimension]}, but {called} is wanted here",
+                        f"write it in {wanted}")
 
 
 def _refuse_odd_parts(parts: list[tuple[Fraction, Unit]], text: str, dimension: str) -> None:
