@@ -37,10 +37,10 @@ def chord_steps(
 
     total = sum(shares)
     straight = hypot(start[0] - end[0], start[1] - end[1])
-    most = 1.5 * straight / total
-    while walk(most)[1] > 0.0:
+    least, most = straight / total * (1 - 1e-9), 1.5 * straight / total
+    while (at_most := walk(most)[1]) > 0.0:
         most *= 2
-    unit = bracketed_root(lambda u: walk(u)[1], straight / total * (1 - 1e-9), most)
+    unit = bracketed_root(lambda u: walk(u)[1], least, most, ends=(walk(least)[1], at_most))
     heights, _ = walk(unit)
     return tuple(heights)
 
