@@ -8,7 +8,7 @@ from hoopwright.work.schedule.judge import aim
 from hoopwright.work.schedule.model import Aim, Shop, Slot, Timetable
 from hoopwright.work.schedule.network import Network
 
-_TRIES = ((6, False), (3, False), (4, True), (8, True))
+_TRIES = ((6, False), (3, False), (4, True))
 """Part-orders kept, and whether full sessions are preferred, in each try."""
 
 _FEW, _WIDE = 30, 40
