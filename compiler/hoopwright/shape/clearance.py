@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import pi
 
-from hoopwright.shape.judge import judged
+from hoopwright.shape.judge import judged, worst
 from hoopwright.shape.model import Contact, Hoop, Tape
 from hoopwright.spec.check import Check
 from hoopwright.spec.model import Spec
@@ -105,8 +105,7 @@ def _ankle(spec: Spec) -> Check:
 
 
 def _shelf(tapes: Sequence[Tape]) -> Check:
-    leans = [(mark.lean, tape.id) for tape in tapes for mark in tape.marks]
-    value, part = max(leans, key=lambda pair: pair[0])
+    value, part = worst((mark.lean, tape.id) for tape in tapes for mark in tape.marks)
     return judged(
         "shelf", part, value, SHELF, "angle", "at most", soft=True,
         says="no stretch of tape leans so far that the skirt lies on a shelf",
@@ -118,16 +117,16 @@ def _shelf(tapes: Sequence[Tape]) -> Check:
 def _body(hoops: Sequence[Hoop], contacts: Sequence[Contact]) -> Check:
     names = {hoop.id for hoop in hoops if hoop.closed}
     ends = {hoop.id for hoop in hoops if not hoop.closed}
-    worst = max(contacts, key=lambda contact: (contact.part in names, contact.by), default=None)
-    on_hoop = worst is not None and worst.part in names
+    deepest = max(contacts, key=lambda contact: (contact.part in names, contact.by), default=None)
+    on_hoop = deepest is not None and deepest.part in names
     return judged(
-        "body-contact", worst.part if worst else "", worst.by if worst else 0.0, 0.0, "length", "at most",
+        "body-contact", deepest.part if deepest else "", deepest.by if deepest else 0.0, 0.0, "length", "at most",
         soft=not on_hoop,
         says="the cage stands clear of the body",
         source="geometry: the body's hip rows as ovals under the waist's centre",
         remedy="the body stands out beyond this hoop: make it larger, or move it" if on_hoop
         else "the open hoop lies on the body near its ends: no fault, but pad the ends and tip them well"
-        if worst is not None and worst.part in ends
+        if deepest is not None and deepest.part in ends
         else "the tape lies on the body there: no fault, but mark it on the body",
     )
 

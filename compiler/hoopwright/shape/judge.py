@@ -2,13 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Literal
 
 from hoopwright.spec.check import Check, Result
 
 Sense = Literal["at most", "at least"]
+ALIKE = 1e-6
+"""Part of a value by which others of the same worth may differ."""
 MARGIN = 0.10
 """The share of a limit by which a check of strength must pass to hold outright: our judgement."""
+
+
+def worst(found: Iterable[tuple[float, str]]) -> tuple[float, str]:
+    """The largest value and its part, of at least one; of parts that rounding alone keeps apart, as the tapes of either
+    side are, the first."""
+    told = list(found)
+    most = max(value for value, _ in told)
+    return next(one for one in told if one[0] >= most - ALIKE * abs(most))
 
 
 def judged(

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from math import pi
 from types import MappingProxyType
 
-from hoopwright.shape.judge import Sense
+from hoopwright.shape.judge import Sense, worst
 from hoopwright.source.record import record
 from hoopwright.strength.bows import bowed
 from hoopwright.strength.formed import closing, curved
@@ -36,25 +36,25 @@ class Measured:
 
 def _sag(problem: Problem, solution: Solution) -> Measured:
     limit = problem.spec.limits.sag
-    worst: tuple[float, str] = (0.0, "")
+    found = [(0.0, "")]
     for hoop in solution.hoops:
         if hoop.sag is None:
             return Measured(hoop.id, None, limit)
-        worst = max(worst, (hoop.sag, hoop.id), key=lambda pair: pair[0])
-    return Measured(worst[1], worst[0], limit)
+        found.append((hoop.sag, hoop.id))
+    sag, part = worst(found)
+    return Measured(part, sag, limit)
 
 
 def _round(problem: Problem, solution: Solution) -> Measured:
-    worst: tuple[float, str] | None = None
+    found: list[tuple[float, str]] = []
     for hoop, drawn in zip(solution.hoops, problem.shape.hoops, strict=True):
         if hoop.inward is None or hoop.outward is None:
             return Measured(hoop.id, None, problem.spec.limits.out_of_round)
         if problem.shape.wheel is not None and not drawn.closed:
             continue
         across = drawn.girth / pi if drawn.closed else max(drawn.plan.width, drawn.plan.depth)
-        share = max(abs(hoop.inward), abs(hoop.outward)) / across
-        worst = max(worst or (share, hoop.id), (share, hoop.id), key=lambda pair: pair[0])
-    share, part = worst or (0.0, "")
+        found.append((max(abs(hoop.inward), abs(hoop.outward)) / across, hoop.id))
+    share, part = worst(found or [(0.0, "")])
     return Measured(part, share, problem.spec.limits.out_of_round)
 
 
@@ -80,7 +80,7 @@ def _set_worn(problem: Problem, solution: Solution) -> Measured:
     bent = [hoop for hoop in (*solution.hoops, *solution.spokes) if hoop.id not in solution.spared]
     if any(hoop.stress is None for hoop in bent):
         return Measured("", None, limit)
-    stress, part = max(((hoop.stress or 0.0, hoop.id) for hoop in bent), key=lambda pair: pair[0])
+    stress, part = worst((hoop.stress or 0.0, hoop.id) for hoop in bent)
     return Measured(part, stress, limit)
 
 
