@@ -17,8 +17,8 @@ from __future__ import annotations
 from functools import lru_cache
 from math import cos, pi, sin, sqrt
 
-from hoopwright.shape.curves.carlson import incomplete_e, incomplete_f
-from hoopwright.shape.curves.root import bracketed_root
+from hoopwright.shape.curves.carlson import complete, incomplete_e, incomplete_f
+from hoopwright.shape.curves.root import LAST_STEP, bracketed_root
 from hoopwright.source.record import record
 
 CLOSED = 0.908908557549
@@ -86,13 +86,13 @@ def of_reach(chord: float, reach: float) -> Bow:
     return Bow(chord / Bow(1.0, k).chord, k)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=1024)
 def _whole(k: float) -> tuple[float, float]:
     """The complete integrals K and E of modulus ``k``."""
-    return incomplete_f(pi / 2, k * k), incomplete_e(pi / 2, k * k)
+    return complete(sqrt(1 - k * k))
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=1024)
 def amplitude(u: float, k: float) -> float:
     """am(u | k), 0 to pi/2, for 0 <= u <= K: Newton's steps kept inside their bracket."""
     low, high = 0.0, pi / 2
@@ -106,7 +106,7 @@ def amplitude(u: float, k: float) -> float:
         new = angle - miss * sqrt(1 - (k * sin(angle)) ** 2)
         if not low <= new <= high:
             new = (low + high) / 2
-        if abs(new - angle) < 1e-14:
+        if abs(new - angle) < LAST_STEP:
             return new
         angle = new
     return angle

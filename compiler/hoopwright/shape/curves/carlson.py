@@ -1,12 +1,13 @@
-"""Elliptic integrals by Carlson's duplication.
+"""Elliptic integrals: incomplete ones by Carlson's duplication, complete ones by the arithmetic-geometric mean.
 
 B. C. Carlson, "Numerical computation of real or complex elliptic integrals", Numerical Algorithms
-10, 1995; series as in the NIST Digital Library of Mathematical Functions, 19.36.
+10, 1995; series as in the NIST Digital Library of Mathematical Functions, 19.36. M. Abramowitz and I. A. Stegun,
+Handbook of Mathematical Functions, 1964, 17.6.
 """
 
 from __future__ import annotations
 
-from math import cos, sin, sqrt
+from math import cos, pi, sin, sqrt
 
 _NEAR = 2e-3
 
@@ -24,6 +25,22 @@ def incomplete_e(angle: float, m: float) -> float:
     s, c = sin(angle), cos(angle)
     x, y = c * c, max(0.0, 1.0 - m * s * s)
     return s * carlson_f(x, y) - m / 3 * s**3 * carlson_d(x, y)
+
+
+def complete(other: float) -> tuple[float, float]:
+    """Complete elliptic integrals K and E of the first and second kind, of complementary modulus ``other``: above 0,
+    at most 1; m = 1 - other^2.
+
+    K = pi / 2M, E = K (1 - sum 2^(n-1) c_n^2), c_0^2 = m.
+    """
+    mean, taken, power = 1.0, (1.0 - other * other) / 2, 1.0
+    while abs(mean - other) > 1e-15 * mean:
+        half = (mean - other) / 2
+        mean, other = (mean + other) / 2, sqrt(mean * other)
+        taken += power * half * half
+        power *= 2
+    first = pi / (2 * mean)
+    return first, first * (1 - taken)
 
 
 def carlson_f(x: float, y: float) -> float:

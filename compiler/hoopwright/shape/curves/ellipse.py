@@ -10,7 +10,8 @@ from __future__ import annotations
 from functools import lru_cache
 from math import atan2, cos, hypot, pi, sin, sqrt
 
-from hoopwright.shape.curves.carlson import incomplete_e
+from hoopwright.shape.curves.carlson import complete, incomplete_e
+from hoopwright.shape.curves.root import LAST_STEP
 from hoopwright.source.record import record
 
 
@@ -30,23 +31,11 @@ class Ellipse:
 
 
 def perimeter(a: float, b: float) -> float:
-    """Perimeter of the ellipse with half axes ``a`` and ``b``, m, by the arithmetic-geometric mean.
-
-    4 a E(m) = (2 pi / M) (a^2 - sum 2^(n-1) c_n^2), c_0^2 = a^2 - b^2 (Abramowitz and Stegun 17.6). A flat
-    one (``b`` = 0) is 4 a.
-    """
+    """Perimeter of the ellipse with half axes ``a`` and ``b``, m: 4 a E(m). A flat one (one of them 0) is 4 times
+    the other."""
     if a < b:
         a, b = b, a
-    if b == 0.0:
-        return 4.0 * a
-    mean, other = a, b
-    taken, power = (a * a - b * b) / 2, 1.0
-    while abs(mean - other) > 1e-15 * mean:
-        half = (mean - other) / 2
-        mean, other = (mean + other) / 2, sqrt(mean * other)
-        taken += power * half * half
-        power *= 2
-    return 2 * pi / mean * (a * a - taken)
+    return 4.0 * a if b == 0.0 else 4.0 * a * complete(b / a)[1]
 
 
 def from_girth(girth: float, oval: float = 1.0, offset: float = 0.0) -> Ellipse:
@@ -99,12 +88,13 @@ def polar_angle(x: float, y: float) -> float:
     return atan2(x, y)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=1024)
 def _quarter_parameter(a: float, b: float, share: float) -> float:
     """Parameter, 0 to pi/2, at a share of the first quarter's length; Newton kept inside its bracket. The same
     points of the same hoops are asked for by shape, strength and figures."""
     wanted = share * perimeter(a, b) / 4
-    low, high, t = 0.0, pi / 2, share * pi / 2
+    low, high, even = 0.0, pi / 2, share * pi / 2
+    t = min(max(low, even - 0.5 * (a - b) / (a + b) * sin(2 * even)), high)  # first term of a series in the flatness
     for _ in range(60):
         miss = _arc(a, b, t) - wanted
         if miss > 0:
@@ -115,7 +105,7 @@ def _quarter_parameter(a: float, b: float, share: float) -> float:
         new = t - step
         if not low <= new <= high:
             new = (low + high) / 2
-        if abs(new - t) < 1e-15:
+        if abs(new - t) < LAST_STEP:
             return new
         t = new
     return t

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+LAST_STEP = 1e-9
+"""A step of Newton's as short as this is the last: what is then left goes with its square."""
 _MOST_STEPS = 200
 _EPSILON = 2.220446049250313e-16
 

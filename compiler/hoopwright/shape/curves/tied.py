@@ -12,7 +12,6 @@ out. Derived; a single tie across the middle gives the curve of a hoop between t
 from __future__ import annotations
 
 import itertools
-from functools import lru_cache
 from math import asin, atan2, cos, hypot, pi, sin
 
 from hoopwright.shape.curves.ellipse import Ellipse, fraction_at, from_girth, point_at
@@ -33,7 +32,6 @@ class TiedRing:
     off: float
 
 
-@lru_cache(maxsize=512)
 def tied_ring(oval: float, places: tuple[float, ...]) -> TiedRing:
     """The ring of an ellipse ``oval`` times as long as across, with ties at ``places`` along its long axis.
 
