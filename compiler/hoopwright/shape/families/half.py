@@ -70,7 +70,7 @@ class BowLine:
         return PlanOutline("bow", 2 * wide, deep, middle, arc, path=path)
 
 
-@lru_cache(maxsize=512)
+@lru_cache(maxsize=32)
 def _bow_path(line: Bow, set_back: float) -> tuple[XY, ...]:
     points = [line.point(k / POINTS) for k in range(POINTS + 1)]
     return tuple((along, -set_back - off) for along, off in points)
@@ -138,7 +138,7 @@ class HalfHoops:
         return self.set_back(height) + self.bow(girth, height).reach
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=512)
 def _bow(length: float, chord: float) -> Bow:
     return bow.of_length(length, chord)
 

@@ -35,7 +35,7 @@ class Squeeze:
     flat: bool
 
 
-@lru_cache(maxsize=1024)
+@lru_cache(maxsize=64)
 def squeezed(gap: float) -> Squeeze:
     """A hoop in a gap given as gap/2R, 0 to 1; at 1 and above it is free."""
     if gap >= 1.0:

@@ -14,29 +14,23 @@ the stiffness A (m^2 - 1)^2/R^4, out of it B C m^2 (m^2 - 1)^2/[(B + C m^2) R^4]
 
 from __future__ import annotations
 
-from functools import lru_cache
 from math import cos, pi, sin
 
-_KEPT = 8192
-"""Angles whose values are kept: every hoop of a cage, and every changed cage, asks for much the same ones."""
 _S2_COSINE = 3 / 16 + pi**2 / 24
 
 
-@lru_cache(maxsize=_KEPT)
 def moment(theta: float) -> float:
     """S1: bending moment times pi/R from a unit load at an angle, in either direction."""
     psi = pi - theta % (2 * pi)
     return 0.5 - cos(psi) / 4 - psi / 2 * sin(psi)
 
 
-@lru_cache(maxsize=_KEPT)
 def bend(theta: float) -> float:
     """S2: movement times pi A/R^3 in the plane, or its part times pi B/R^3 out of it."""
     psi = pi - theta % (2 * pi)
     return -0.5 + psi / 4 * sin(psi) + (_S2_COSINE - psi * psi / 8) * cos(psi)
 
 
-@lru_cache(maxsize=_KEPT)
 def twist(theta: float) -> float:
     """S0 - S1 + S2: the part of the movement out of the plane times pi C/R^3 that comes from twist."""
     turn = theta % (2 * pi)

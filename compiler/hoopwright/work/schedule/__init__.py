@@ -36,7 +36,7 @@ def timetable(jobs: Iterable[Job], shop: Shop, way: Way = "built-in") -> Timetab
     return _timetable(tuple(jobs), shop.session, shop.hands, tuple(sorted(shop.tools.items())), way)
 
 
-@lru_cache(maxsize=16)
+@lru_cache(maxsize=4)
 def _timetable(
     jobs: tuple[Job, ...], session: float, hands: tuple[Hand, ...], tools: tuple[tuple[str, int], ...], way: Way
 ) -> Timetable:
