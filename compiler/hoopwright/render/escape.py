@@ -18,7 +18,7 @@ class Md(str):
     __slots__ = ()
 
 
-_SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|~&$])")
+_SPECIAL = str.maketrans({mark: f"\\{mark}" for mark in "\\`*_{}[]<>#|~&$"})
 _LINE_START = re.compile(r"^( ?)(?:([-+=])|(\d{1,9})([.)])(?=\s|$))")
 _AUTOLINK = re.compile(r"(?i)\b(https?|ftp|mailto|xmpp)(:)|\b(www)(\.)")
 _PLAIN = re.compile(r"[\w ,.:'/×-]")
@@ -47,7 +47,9 @@ def markdown_text(text: str) -> Md:
     """
     if isinstance(text, Md):
         return text
-    escaped = _SPECIAL.sub(r"\\\1", printable(text))
+    if text.isalnum():
+        return Md(text)
+    escaped = printable(text).translate(_SPECIAL)
     if ":" in escaped or "." in escaped:
         escaped = _AUTOLINK.sub(lambda m: f"{m[1] or m[3]}\\{m[2] or m[4]}", escaped)
     start = _LINE_START.match(escaped)

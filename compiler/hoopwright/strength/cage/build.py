@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from bisect import bisect
+
 import numpy as np
 
 from hoopwright.source.record import record
@@ -64,6 +66,7 @@ class _Builder:
         self.places: list[Floats] = []
         self.turned: list[Floats] = []
         self.hoops: dict[str, HoopMesh] = {}
+        self.fractions: dict[str, list[float]] = {}
         self.models: dict[str, HoopModel] = {h.id: h for h in model.hoops}
         nodes = rods = 0
         for hoop in model.hoops:
@@ -72,6 +75,7 @@ class _Builder:
             self.hoops[hoop.id] = HoopMesh(
                 np.arange(nodes, nodes + len(f)), np.arange(rods, rods + count), f, girth, hoop.closed
             )
+            self.fractions[hoop.id] = [*f.tolist(), *([float(f[0]) + 1.0] if hoop.closed else [])]
             nodes, rods = nodes + len(f), rods + count
             self.places.append(x)
             self.turned.append(t)
@@ -99,11 +103,13 @@ class _Builder:
         return self.on_hoop(place.hoop, place.fraction)
 
     def on_hoop(self, hoop: str, fraction: float) -> int:
-        m = self.hoops[hoop]
-        away = np.abs(m.fractions - fraction)
+        """The node nearest to a fraction."""
+        m, at = self.hoops[hoop], self.fractions[hoop]
         if m.closed:
-            away = np.abs((m.fractions - fraction + 0.5) % 1.0 - 0.5)
-        return int(m.nodes[int(np.argmin(away))])
+            fraction = at[0] + (fraction - at[0]) % 1.0
+        after = min(max(bisect(at, fraction), 1), len(at) - 1)
+        near = after if at[after] - fraction < fraction - at[after - 1] else after - 1
+        return int(m.nodes[near % len(m.nodes)])
 
     def xyz(self) -> Floats:
         held = np.array(self.held, dtype=np.float64).reshape(-1, 3)
@@ -113,9 +119,13 @@ class _Builder:
                 length: float | None, hang: float) -> None:
         """Add the bars of one stretch of a tape or a tie, of that free length in all (None: as it lies), its
         joints pushed out of the body."""
+        if part.pieces == 1:
+            step = float(np.sqrt(((places[1] - places[0]) ** 2).sum())) if length is None else length
+            self.bars.append((*ends, step, part.ea, hang, len(self.names) - 1))
+            return
         cuts = np.linspace(0, 1, part.pieces + 1)[:, None]
         line = places[0] + cuts * (places[1] - places[0])
-        if self.body is not None and part.pieces > 1:
+        if self.body is not None:
             line[1:-1] = self.body.outside(line[1:-1])
         steps = np.sqrt(((line[1:] - line[:-1]) ** 2).sum(axis=1))
         scale = 1.0 if length is None else length / float(steps.sum())

@@ -76,11 +76,17 @@ class Pattern:
         self.used = np.flatnonzero(kept[: len(i) - n])
         self.order = _order(n, i[kept], j[kept])
         self.rank = np.argsort(self.order)
-        codes, place = np.unique(self.rank[j[kept]] * n + self.rank[i[kept]], return_inverse=True)
+        small = np.min_scalar_type(n)  # short whole numbers are sorted without comparing them
+        row, column = self.rank[i[kept]].astype(small), self.rank[j[kept]].astype(small)
+        by = np.lexsort((row, column))
+        row, column = row[by], column[by]
+        fresh = np.append(True, (row[1:] != row[:-1]) | (column[1:] != column[:-1]))
+        place = np.empty(len(by), dtype=np.int64)
+        place[by] = np.cumsum(fresh) - 1
         self.place = place[: len(self.used)]
         self.diagonal = place[len(self.used) :]
-        self.indices = (codes % n).astype(np.int32)
-        self.starts = np.searchsorted(codes, np.arange(n + 1) * n).astype(np.int32)
+        self.indices = row[fresh].astype(np.int32)
+        self.starts = np.searchsorted(column[fresh], np.arange(n + 1)).astype(np.int32)
 
     def fill(self, blocks: list[Floats]) -> Floats:
         """Return the values of the summed element matrices."""
