@@ -13,6 +13,7 @@ import pytest
 from scipy.sparse import csc_matrix
 from scipy.sparse.linalg import eigsh
 
+from hoopwright.strength.cage import track
 from hoopwright.strength.cage.build import lay_out
 from hoopwright.strength.cage.model import (
     GRAVITY,
@@ -26,7 +27,7 @@ from hoopwright.strength.cage.model import (
     TieModel,
     Xyz,
 )
-from hoopwright.strength.cage.newton import newton, start
+from hoopwright.strength.cage.newton import is_stable, newton, start
 from hoopwright.strength.cage.result import CageResult, Factor
 from hoopwright.strength.cage.shapes import even_tapes, oval_points
 from hoopwright.strength.cage.solve import Options, solve
@@ -272,6 +273,18 @@ def test_a_linear_factor_lies_on_the_safe_side_of_the_one_followed() -> None:
     k, g = (csc_matrix((values, system.pattern.indices, system.pattern.starts)) for values in (full, geometric))
     worst = float(eigsh(-g, k=1, M=k, which="LA", return_eigenvectors=False)[0])
     assert 0.65 * followed.value < 1 + 1 / worst < 1.02 * followed.value
+
+
+def test_the_last_tangent_tells_of_stability_as_the_rest_itself_does(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Up to where the cage gives way: the same factor, to what is asked for."""
+    model = cage(strip(6e-3, 0.5e-3), load=2.6)
+    quick = solve(model, Options(48)).factor
+    monkeypatch.setattr(track, "stands", lambda system, found, factor: is_stable(system, found.state, factor))
+    exact = solve(model, Options(48)).factor
+    assert quick is not None
+    assert exact is not None
+    assert quick.limit == exact.limit == "unstable"
+    assert quick.value == pytest.approx(exact.value, rel=track.PRECISION)
 
 
 def test_a_sturdy_cage_is_followed_to_three_times_its_load() -> None:

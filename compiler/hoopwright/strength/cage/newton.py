@@ -31,6 +31,9 @@ LOST = ((3, 30.0), (6, 1.0))
 cages tried, those that arrive are that near after half as many, or one step fewer. `track` then goes other ways."""
 LOST_BEHIND_DAMPERS = ((6, 50.0),)
 """The same behind dampers, which let an iteration that arrives go out farther on its way."""
+CLOSE = 1e-3
+"""Error, in weights, at which a tangent tells as much of a rest's stability as its own would: a thousandth of the load,
+where factors are found to a hundredth."""
 NEAR, WEAK = 0.02, 10.0
 """An iteration this near, in weights, and behind dampers this weak, that halves its error in a step hardly needs them
 any more."""
@@ -39,13 +42,15 @@ _ROUNDINGS = (1.0, 0.3, 0.1, 0.03, 0.01, 1e-3, 1e-4, 1e-5)
 
 @record(frozen=True, slots=True)
 class Found:
-    """A state and what it gives, the largest relative residual, and whether that is small enough."""
+    """A state and what it gives, the largest relative residual, and whether that is small enough. ``firm``: the tangent
+    of the last step, taken within `CLOSE` of it and without dampers, had positive pivots alone."""
 
     state: State
     now: Evaluated
     iterations: int
     error: float
     converged: bool
+    firm: bool = False
 
     @property
     def guess(self) -> Guess:
@@ -89,13 +94,13 @@ def newton(
     lay = system.layout
     unit = system.damping_unit(factor)
     now = system.evaluate(state)
-    error = np.inf
+    error, firm = np.inf, False
     for k in range(most + 1):
         tension = pull(now.bars.force, system.soft)[0]
         residual = system.residual(state, now, tension, factor)
         before, error = error, relative_error(system, residual, factor)
         if k > 0 and balanced(error, before, enough):
-            return Found(state, now, k, error, True)
+            return Found(state, now, k, error, True, firm)
         if k == most or not np.isfinite(error) or error > 1e12:
             break
         if any(k >= steps and error > far for steps, far in (LOST_BEHIND_DAMPERS if damper else LOST)):
@@ -107,6 +112,7 @@ def newton(
         factored = system.pattern.factor(tangent, system.hold + damper * unit)
         if factored is None:
             break
+        firm = error < CLOSE and damper == 0.0 and all_positive(factored)
         step = factored.solve(-residual)
         step *= shortening(system, step)
         damper *= 0.1 if damper < WEAK and error < NEAR and error < 0.5 * before else fade
@@ -161,6 +167,11 @@ def true_tangent(system: System, state: State, factor: float, now: Evaluated | N
     gives, where that is known."""
     now = now or system.evaluate(state)
     return system.tangent(state, now, Guess(now.stress, now.bars.force), factor)
+
+
+def stands(system: System, found: Found, factor: float) -> bool:
+    """Return whether a rest is stable: as its last step showed, else as `is_stable` says."""
+    return found.firm or is_stable(system, found.state, factor, found.now)
 
 
 def is_stable(system: System, state: State, factor: float, now: Evaluated | None = None) -> bool:

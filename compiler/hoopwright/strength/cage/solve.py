@@ -11,7 +11,7 @@ from hoopwright.source.record import record
 from hoopwright.strength.cage.build import lay_out
 from hoopwright.strength.cage.check import one_sided, problems
 from hoopwright.strength.cage.model import CageModel
-from hoopwright.strength.cage.newton import Found, is_stable, weakest
+from hoopwright.strength.cage.newton import Found, stands, weakest
 from hoopwright.strength.cage.relax import relax
 from hoopwright.strength.cage.report import bar_results, held_results, hoop_results, rest_results
 from hoopwright.strength.cage.result import CageResult, Factor, Note, Status, TapeResult, TieResult
@@ -92,7 +92,7 @@ def settle(system: System, found: Found) -> Found | None:
         return None
     push = 1e-3 * system.size / float(np.abs(mode[~system.is_spin]).max(initial=1e-12))
     settled = relax(system, system.moved(found.state, push * mode), 1.0)
-    return settled if settled.converged and is_stable(system, settled.state, 1.0, settled.now) else None
+    return settled if settled.converged and stands(system, settled, 1.0) else None
 
 
 def _symmetry_text(found: Found, settled: Found | None) -> str:

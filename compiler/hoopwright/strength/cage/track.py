@@ -14,7 +14,7 @@ from math import hypot, log
 import numpy as np
 
 from hoopwright.source.record import record
-from hoopwright.strength.cage.newton import Found, is_stable, newton, newton_from_soft, start
+from hoopwright.strength.cage.newton import Found, newton, newton_from_soft, stands, start
 from hoopwright.strength.cage.relax import MOST_DOWNHILL, relax
 from hoopwright.strength.cage.result import Factor, Limit
 from hoopwright.strength.cage.sparse import SETTING_UP, Spent
@@ -230,4 +230,4 @@ def _trouble(system: System, found: Found, factor: float, stops: Stops) -> Troub
     over = beyond(system, found.state, stops)
     if over is not None:
         return over
-    return None if is_stable(system, found.state, factor, found.now) else ("unstable", None)
+    return None if stands(system, found, factor) else ("unstable", None)
