@@ -75,7 +75,7 @@ def compile_spec(data: bytes, file: str, *, choice: Choice = AS_WRITTEN, fetch: 
     from hoopwright.plan.substitutes import choose
 
     source, several = PurePath(file).name, bool(spec.substitutes)
-    trials = tuple(_through(one, source, quick=several) for one in (spec, *spec.substitutes))
+    trials = tuple(_through(one, source, advice=not several) for one in (spec, *spec.substitutes))
     best, found = choose(trials)
     if several and best.plan is not None and best.plan.failing:
         rows = best.plan.substitutes
@@ -87,9 +87,9 @@ def compile_spec(data: bytes, file: str, *, choice: Choice = AS_WRITTEN, fetch: 
     return Compiled(file, document, best.spec, plan, ordered, trials)
 
 
-def _through(spec: Spec, source: str, *, quick: bool = False) -> Trial:
-    """One design through every stage; a stage that finds an error ends it. ``quick``: the remedies of checks
-    that fail are worked out by the closed forms only."""
+def _through(spec: Spec, source: str, *, advice: bool = True) -> Trial:
+    """One design through every stage; a stage that finds an error ends it. Without ``advice`` nobody works out what
+    would mend a check that fails: one design of several is looked at for whether it passes."""
     from hoopwright.plan.assemble import assemble
     from hoopwright.plan.substitutes import Trial
     from hoopwright.shape.draw import draw
@@ -100,7 +100,7 @@ def _through(spec: Spec, source: str, *, quick: bool = False) -> Trial:
     shape, said = draw(spec)
     if shape is None or failed(said):
         return Trial(spec, None, said)
-    assessment, found = assess(spec, shape, quick=quick)
+    assessment, found = assess(spec, shape, advice=advice)
     supply, more = provide(spec, shape)
     said = (*said, *found, *more)
     if assessment is None or supply is None or failed(said):

@@ -4,7 +4,8 @@ Run it with ``python tests/benchmarks/many_specs.py [COUNT...]`` (default: 1 10 
 committed ones, then every starter on one body after another and under another load, no two alike; which come
 first is shuffled once for all, so that ten of them are a fair sample.
 
-- first: processor time of a fresh process that builds one spec, the mean of ten specs;
+- first: processor time of a fresh process that builds one spec, the mean of ten specs, measured before and after
+  those that build many, since the speed of a machine wanders;
 - a further spec: what each after the first adds to a process that builds many, over the first;
 - two jobs: the time on the clock of one job over that of two; needs two idle processors;
 - memory: the most that the process that computes ever held, over that with ten specs.
@@ -49,12 +50,15 @@ def ratios(counts: Sequence[int] = COUNTS) -> Iterator[Ratio]:
         specs = written(folder, max(*counts, SAMPLE))
         build(specs[:1], folder)  # compiled files and the disk's cache are there from now on
         single = [build([spec], folder) for spec in specs[:SAMPLE]]
-        first = statistics.mean(run.processor for run in single)
+        before = statistics.mean(run.processor for run in single)
         largest = max(run.memory for run in single)
-        yield Ratio("the first spec, s of processor time", first, more=f"at most {largest:.0f} MB")
+        yield Ratio("the first spec, s of processor time", before, more=f"at most {largest:.0f} MB")
         least = 0.0
         for count in sorted(set(counts) - {1}):
-            one, two = build(specs[:count], folder), build(specs[:count], folder, jobs=2)
+            one = build(specs[:count], folder)
+            after = statistics.mean(build([spec], folder).processor for spec in specs[:SAMPLE])
+            first, before = (before + after) / 2, after
+            two = build(specs[:count], folder, jobs=2)
             further = (one.processor - first) / (count - 1)
             yield Ratio(f"a further spec over the first, {count} in a call", further / first, 0.25)
             yield Ratio(f"one job's time over that of two, {count} in a call", one.clock / two.clock,

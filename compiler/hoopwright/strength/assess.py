@@ -19,19 +19,19 @@ from hoopwright.strength.weight import weights
 
 
 def assess(
-    spec: Spec, shape: Shape, method: Method | None = None, *, quick: bool = False
+    spec: Spec, shape: Shape, method: Method | None = None, *, advice: bool = True
 ) -> tuple[Assessment | None, tuple[Finding, ...]]:
     """What the design does under its load, judged.
 
-    ``method`` solves it in place of the one of its kind. ``quick``: the changed designs of remedies are solved by the
-    closed forms only.
+    ``method`` solves it in place of the one of its kind. Without ``advice`` no changed design is solved to say what
+    would mend a check that fails: the usual words stand there.
     """
     if shape.corded is not None:
         return assess_corded(spec, shape)
     problem, known = pose(spec, shape), METHODS[kind_of(spec)]
     solution = (method or known.solve)(problem)
     mass = weights(spec, shape)
-    checks = strength_checks(problem, solution, mass, known.quick if quick else known.trial)
+    checks = strength_checks(problem, solution, mass, known.trial if advice else None)
     word, reasons = verdict(checks)
     carried = mass.total + sum(layer.mass for layer in spec.load)
     return Assessment(

@@ -88,9 +88,9 @@ SORTS: Mapping[str, Sort] = MappingProxyType({
 
 
 def strength_checks(
-    problem: Problem, solution: Solution, weights: Weights, method: Method
+    problem: Problem, solution: Solution, weights: Weights, method: Method | None
 ) -> tuple[Check, ...]:
-    """All checks of a solved cage."""
+    """All checks of a solved cage; ``method`` solves changed cages for the remedies, None solves none."""
     trials = Trials(problem.spec, method, used_by(problem, solution))
     mechanics = tuple(_mechanics(code, problem, solution, trials) for code in SORTS
                       if code not in FRAMES or _told(code, problem))

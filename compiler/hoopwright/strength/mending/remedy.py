@@ -45,17 +45,20 @@ class Tried:
 class Trials:
     """Changed cages of one spec, each solved at most once whichever checks ask for it.
 
-    ``before``: how much of what is allowed each check uses up in the cage as it is.
+    ``before``: how much of what is allowed each check uses up in the cage as it is. Without a ``method`` none is
+    solved.
     """
 
     spec: Spec
-    method: Method
+    method: Method | None
     before: Mapping[str, float]
     done: dict[tuple[str, bool], tuple[Problem, Solution] | None] = field(default_factory=dict)
 
     def solved(self, change: Change, quick: bool = False) -> tuple[Problem, Solution] | None:
         """The problem and solution of a changed cage, by the closed forms when ``quick``; None when the
         change does not apply, or when enough have been solved."""
+        if self.method is None:
+            return None
         key = (change.words, quick)
         if key not in self.done:
             if not quick and self._enough():
