@@ -147,6 +147,7 @@ def _serve(work: Callable[[Any], Any], asked: Connection, answer: Connection) ->
     with suppress(EOFError, OSError):
         while True:
             result = attempt(work, asked.recv())
+            gc.collect(1)
             try:
                 answer.send(result)
             except OSError:
