@@ -28,7 +28,7 @@ def one_maker(net: Network, shop: Shop) -> Timetable:
     while best is None:
         wide = ((_WIDE, True),) if len(net.jobs) <= _FEW else ()
         for width, tight in (*_TRIES, *wide):
-            part = search.run(width, _MOST, tight=tight, every=width == _WIDE)
+            part = search.run(width, _MOST, tight=tight, every=width == _WIDE, best=found)
             if part is not None:
                 worth = aim(net.jobs, shop, slots_of(part, net, shop))
                 best, found = (part, worth) if found is None or worth < found else (best, found)

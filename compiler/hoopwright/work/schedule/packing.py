@@ -9,6 +9,7 @@ that fit into a room weigh no more than the room does.
 from __future__ import annotations
 
 import math
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable
 
 KINDS = (0, 2, 3, 4, 5)
@@ -46,16 +47,20 @@ def whole(minutes: float, limit: float = 1.0) -> int:
 def packing_bound(boxes: Iterable[float], limit: float) -> int:
     """The least number of sessions that boxes of these minutes fill, none longer than a session."""
     sizes = sorted((size for size in boxes if size > _SMALL), reverse=True)
-    sums = [sum(weight(size / limit, kind) for size in sizes) for kind in KINDS]
-    return max(_martello_toth(sizes, limit), *map(whole, sums))
+    known = {size: weights(size / limit) for size in set(sizes)}
+    sums = map(sum, zip(*(known[size] for size in sizes), strict=True))
+    return max((_martello_toth(sizes, limit), *map(whole, sums)))
 
 
 def _martello_toth(sizes: list[float], limit: float) -> int:
+    """The bound L2 of boxes sorted from the longest."""
+    falling = [-size for size in sizes]
+    half = bisect_left(falling, -limit / 2)  # those before it are longer than half a session
     best = 0
-    for small in {0.0, *(size for size in sizes if size <= limit / 2)}:
-        large = sum(size > limit - small + _SMALL for size in sizes)
-        middle = [size for size in sizes if limit / 2 < size <= limit - small + _SMALL]
-        rest = sum(size for size in sizes if small - _SMALL <= size <= limit / 2)
-        spill = rest - (len(middle) * limit - sum(middle))
+    for small in {0.0, *sizes[half:]}:
+        large = bisect_left(falling, -(limit - small + _SMALL))
+        middle = sizes[large:half]
+        rest = sizes[half : bisect_right(falling, -(small - _SMALL))]
+        spill = sum(rest) - (len(middle) * limit - sum(middle))
         best = max(best, large + len(middle) + max(0, whole(spill, limit)))
     return best
