@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import cache
 from math import hypot
 
 from hoopwright.shape.curves.root import bracketed_root
@@ -24,6 +25,9 @@ def chord_steps(
     if len(shares) == 1:
         return ()
 
+    profile = cache(profile)  # every step asks for the lowest point again, and for the one that it starts from
+
+    @cache
     def walk(unit: float) -> tuple[list[float], float]:
         point = start
         heights: list[float] = []
