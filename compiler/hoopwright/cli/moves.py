@@ -54,7 +54,7 @@ def second_name(path: Path, other: Path) -> None:
     other.parent.mkdir(parents=True, exist_ok=True)
     try:
         os.link(path, other, follow_symlinks=False)
-    except NotImplementedError:  # no system call for a link to a link itself
+    except NotImplementedError:  # what os.link raises where the system cannot name a link without following it
         shutil.copy2(path, other, follow_symlinks=False)
     except OSError as problem:
         if problem.errno not in _NO_SECOND_NAMES:
