@@ -15,7 +15,6 @@ from hoopwright.source.diagnostic import Finding, Path, error
 from hoopwright.source.quantity import QuantityError
 from hoopwright.spec.checking.nearest import listed, nearest
 from hoopwright.spec.checking.quantities import PARSERS
-from hoopwright.spec.checking.schema import load_schema
 
 _SAID = MappingProxyType({"object": "a group of keys", "array": "a list", "string": "text",
                           "integer": "a whole number", "number": "a number", "boolean": "`true` or `false`"})
@@ -64,7 +63,7 @@ def unknown_value(value: object, known: Iterable[object], path: Path) -> Finding
 
 def example_of(node: Mapping[str, Any]) -> str:
     """How a quantity is written here: `` `28 in` or `28 cm` ``; empty for anything else."""
-    parser = PARSERS.get(whole_node(node).get("title", ""))
+    parser = PARSERS.get(node.get("title", ""))
     if parser is None:
         return ""
     try:
@@ -72,13 +71,6 @@ def example_of(node: Mapping[str, Any]) -> str:
     except QuantityError as told:
         return told.help.partition("as in ")[2]
     return ""
-
-
-def whole_node(node: Mapping[str, Any]) -> Mapping[str, Any]:
-    """A node of the schema with what it refers to."""
-    if "$ref" not in node:
-        return node
-    return {**load_schema("spec")["$defs"][node["$ref"].rsplit("/", 1)[1]], **node}
 
 
 def name_of(path: Path) -> str:
@@ -96,7 +88,7 @@ def _mend(value: object, names: list[str], node: Mapping[str, Any], path: Path) 
     if "array" in names:
         return _list_mend(value, key)
     if names == ["object"]:
-        return _group_mend(value, whole_node(node), key)
+        return _group_mend(value, node, key)
     if names == ["boolean"]:
         word = str(value).lower()
         meant = "true" if word in _YES else "false" if word in _NO else ""
@@ -148,12 +140,11 @@ def _section(word: str) -> str:
 
 def _takes(node: Mapping[str, Any], value: object) -> bool:
     """Whether a key takes this value as it stands."""
-    whole = whole_node(node)
-    if "enum" in whole:
-        return value in whole["enum"]
-    parser = PARSERS.get(whole.get("title", ""))
+    if "enum" in node:
+        return value in node["enum"]
+    parser = PARSERS.get(node.get("title", ""))
     if parser is None and isinstance(value, int) and not isinstance(value, bool):
-        return whole.get("type") == "integer"
+        return bool(node.get("type") == "integer")
     if parser is None or not isinstance(value, str):
         return False
     try:

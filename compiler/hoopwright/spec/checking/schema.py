@@ -24,6 +24,29 @@ def load_schema(name: str, version: int = VERSION) -> dict[str, Any]:
     return loaded
 
 
+@cache
+def whole_schema(name: str) -> dict[str, Any]:
+    """The schema with what each ``$ref`` names in its place, under the reference's own description; what is named
+    often is one mapping, shared. For schemas in which nothing holds itself."""
+    schema = load_schema(name)
+    known: dict[str, Any] = {}
+
+    def whole(node: Any) -> Any:
+        if isinstance(node, list):
+            return [whole(item) for item in node]
+        if not isinstance(node, dict):
+            return node
+        named = node.get("$ref")
+        if named is None:
+            return {key: whole(item) for key, item in node.items() if key != "$defs"}
+        if named not in known:
+            known[named] = whole(schema["$defs"][named.removeprefix("#/$defs/")])
+        return {**known[named], **{key: item for key, item in node.items() if key != "$ref"}}
+
+    found: dict[str, Any] = whole(schema)
+    return found
+
+
 def _folder() -> Traversable:
     """The installed ``schemas`` folder, else the checkout's."""
     package = files("hoopwright")

@@ -15,7 +15,7 @@ from hoopwright.source.slips import HARD, HARD_MEND, HARD_SPACE
 from hoopwright.spec.checking.misfit import example_of, name_of, no_value, unknown_value, wrong_type
 from hoopwright.spec.checking.nearest import listed, nearest, offer
 from hoopwright.spec.checking.quantities import PARSERS, quantity_findings
-from hoopwright.spec.checking.schema import load_schema
+from hoopwright.spec.checking.schema import load_schema, whole_schema
 
 if TYPE_CHECKING:
     from jsonschema import Draft202012Validator
@@ -38,8 +38,7 @@ _HELP_FOR_MISSING = {
 
 def validate(value: object) -> tuple[Finding, ...]:
     """Everything the schema and the units have to say about a spec; empty when it is well formed."""
-    schema = load_schema("spec")
-    found = [*schema_findings(value), *quantity_findings(value, schema)]
+    found = [*schema_findings(value), *quantity_findings(value, whole_schema("spec"))]
     wrong_version = [finding for finding in found if finding.code == "spec-version"]
     if wrong_version:
         return tuple(wrong_version)
@@ -62,7 +61,7 @@ def schema_findings(value: object) -> tuple[Finding, ...]:
 def _validator() -> Draft202012Validator:
     from jsonschema import Draft202012Validator
 
-    return Draft202012Validator(load_schema("spec"))
+    return Draft202012Validator(whole_schema("spec"))
 
 
 def _translated(wrong: ValidationError) -> Iterator[Finding]:

@@ -1,13 +1,13 @@
 """Where quantities stand in a spec: the schema and a value walked side by side.
 
-Knows only the few constructs the schema is written in: ``$ref`` into ``$defs``, ``properties``,
+Knows only the few constructs the schema is written in, its references replaced by what they name: ``properties``,
 ``additionalProperties``, ``items``, ``allOf``, and ``if``/``then``/``else`` on ``type``, ``required`` or a
 ``const``.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from typing import Any
 
 from hoopwright.source.diagnostic import Path
@@ -15,41 +15,35 @@ from hoopwright.source.diagnostic import Path
 Schema = Mapping[str, Any]
 
 
-def titled(value: object, schema: Schema) -> Iterator[tuple[Path, str, object]]:
+def titled(value: object, schema: Schema) -> list[tuple[Path, str, object]]:
     """Every value whose schema has a ``title``: its path, the title, the value. Quantities have one.
 
     Values of a wrong shape are passed over: the schema's own check speaks about them.
     """
-    yield from _walk(value, schema, (), schema)
+    found: list[tuple[Path, str, object]] = []
+    _walk(value, schema, (), found)
+    return found
 
 
-def _walk(value: object, node: Schema, path: Path, root: Schema) -> Iterator[tuple[Path, str, object]]:
-    if "$ref" in node:
-        yield from _walk(value, root["$defs"][node["$ref"].rsplit("/", 1)[1]], path, root)
+def _walk(value: object, node: Schema, path: Path, found: list[tuple[Path, str, object]]) -> None:
     if path and "title" in node:
-        yield path, node["title"], value
+        found.append((path, node["title"], value))
     for part in node.get("allOf", ()):
-        yield from _walk(value, part, path, root)
+        _walk(value, part, path, found)
     if "if" in node:
         branch = node.get("then" if _matches(value, node["if"]) else "else")
         if branch:
-            yield from _walk(value, branch, path, root)
+            _walk(value, branch, path, found)
     if isinstance(value, dict):
-        yield from _walk_keys(value, node, path, root)
-    if isinstance(value, list) and "items" in node:
+        known, others = node.get("properties", {}), node.get("additionalProperties")
+        for key, item in value.items():
+            if key in known:
+                _walk(item, known[key], (*path, key), found)
+            elif isinstance(others, dict):
+                _walk(item, others, (*path, key), found)
+    elif isinstance(value, list) and "items" in node:
         for index, item in enumerate(value):
-            yield from _walk(item, node["items"], (*path, index), root)
-
-
-def _walk_keys(value: Mapping[str, object], node: Schema, path: Path,
-               root: Schema) -> Iterator[tuple[Path, str, object]]:
-    known = node.get("properties", {})
-    others = node.get("additionalProperties")
-    for key, item in value.items():
-        if key in known:
-            yield from _walk(item, known[key], (*path, key), root)
-        elif isinstance(others, dict):
-            yield from _walk(item, others, (*path, key), root)
+            _walk(item, node["items"], (*path, index), found)
 
 
 def _matches(value: object, test: Schema) -> bool:

@@ -7,7 +7,7 @@ from typing import Any
 from hoopwright.source.overlay import exchanged
 from hoopwright.source.quantity import QuantityError
 from hoopwright.spec.checking.quantities import PARSERS
-from hoopwright.spec.checking.schema import load_schema
+from hoopwright.spec.checking.schema import whole_schema
 from hoopwright.spec.checking.walk import titled
 
 _DIGITS = 9
@@ -16,7 +16,7 @@ _DIGITS = 9
 def canonical(value: dict[str, Any]) -> dict[str, Any]:
     """``value`` with every quantity that can be read as its number in SI units, to nine figures."""
     read: dict[tuple[str | int, ...], object] = {}
-    for path, title, item in titled(value, load_schema("spec")):
+    for path, title, item in titled(value, whole_schema("spec")):
         parser = PARSERS.get(title)
         if parser is None or item is None:
             continue

@@ -13,7 +13,7 @@ from hoopwright.source.diagnostic import Finding, Path, Severity
 from hoopwright.source.overlay import with_values
 from hoopwright.source.quantity import QuantityError, parse_length
 from hoopwright.source.read import Document
-from hoopwright.spec.checking.schema import load_schema
+from hoopwright.spec.checking.schema import whole_schema
 from hoopwright.spec.checking.walk import titled
 from hoopwright.spec.reading.node import Node, Notebook
 from hoopwright.spec.reading.wearer import read_wearer
@@ -43,7 +43,7 @@ def regraded(document: Document, old: Document) -> tuple[Document, tuple[Finding
 
 def _scaled(value: object, ratio: float) -> list[tuple[Path, object]]:
     found: list[tuple[Path, object]] = []
-    for path, title, item in titled(value, load_schema("spec")):
+    for path, title, item in titled(value, whole_schema("spec")):
         if title in _LENGTHS and any(path[:len(start)] == start for start in _SCALED):
             try:
                 found.append((path, f"{parse_length(item, zero=True) * ratio * 1000:.6f} mm"))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from hoopwright.source.diagnostic import Finding, Path, error
 from hoopwright.source.quantity import QuantityError, parse_money
 from hoopwright.spec.checking.quantities import DELIVERY, PRICE
-from hoopwright.spec.checking.schema import load_schema
+from hoopwright.spec.checking.schema import whole_schema
 from hoopwright.spec.checking.walk import titled
 
 
@@ -13,7 +13,7 @@ def currency_of(value: object) -> tuple[str | None, tuple[Finding, ...]]:
     """The one currency of all prices and the budget (None without any), and a finding for each other one."""
     first: tuple[str, Path] | None = None
     others: dict[str, Finding] = {}
-    for path, title, item in titled(value, load_schema("spec")):
+    for path, title, item in titled(value, whole_schema("spec")):
         if title not in (PRICE, DELIVERY) or path[0] == "variants":
             continue
         try:
