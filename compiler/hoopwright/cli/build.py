@@ -7,6 +7,7 @@ from pathlib import Path
 
 from hoopwright.cli import CLEAN, FOUND, MISUSED, say
 from hoopwright.cli.made import Made, building, each
+from hoopwright.cli.mover import Mover
 from hoopwright.cli.output import Refused, differences, put
 from hoopwright.cli.reporting import Report
 from hoopwright.cli.specs import SpecFile, code_of_problems, gather, plan_folder
@@ -21,14 +22,16 @@ def run(options: argparse.Namespace) -> int:
     report.problems(problems, specs)
     worst = max(CLEAN, code_of_problems(problems))
     work = building(plans=report.gathers, units=options.units, cards=options.cards)
-    for spec, result in zip(specs, each(work, specs, options.jobs), strict=True):
-        folder = plan_folder(spec, options.output, specs)
-        worst = max(worst, _one(spec, result, folder, options, report))
+    with Mover() as mover:
+        for spec, result in zip(specs, each(work, specs, options.jobs), strict=True):
+            folder = plan_folder(spec, options.output, specs)
+            worst = max(worst, _one(spec, result, folder, options, report, mover))
     report.close()
     return worst
 
 
-def _one(spec: SpecFile, result: Made, folder: Path, options: argparse.Namespace, report: Report) -> int:
+def _one(spec: SpecFile, result: Made, folder: Path, options: argparse.Namespace, report: Report,
+         mover: Mover) -> int:
     report.result(spec, result)
     if result.files is None:
         say.progress(f"{spec.label}: {result.outcome}; nothing written")
@@ -36,7 +39,7 @@ def _one(spec: SpecFile, result: Made, folder: Path, options: argparse.Namespace
     if options.check:
         return max(result.code, _compare(spec, folder, result.files, report))
     try:
-        kept = put(folder, result.files)
+        kept = put(folder, result.files, mover)
     except Refused as problem:
         say.progress(f"{folder.as_posix()}: {problem}")
         return MISUSED

@@ -10,9 +10,11 @@ from __future__ import annotations
 import difflib
 import hashlib
 import re
+from contextlib import nullcontext
 from pathlib import Path
 
 from hoopwright.cli import staging
+from hoopwright.cli.mover import Mover, alone
 
 _SEAL = re.compile(r"<!-- made by hoopwright, sum ([0-9a-f]{16}) -->\n\Z")
 _JSON_SEAL = re.compile(r',\n  "sum": "([0-9a-f]{16})"\n\}\n\Z')
@@ -24,8 +26,9 @@ class Refused(Exception):
     """The plan cannot be written there; the message says why and how to mend it."""
 
 
-def put(folder: Path, files: dict[str, str]) -> list[Path]:
-    """Write ``files`` (relative name -> text) into ``folder``; returns copies kept of files changed by hand.
+def put(folder: Path, files: dict[str, str], mover: Mover | None = None) -> list[Path]:
+    """Write ``files`` (relative name -> text) into ``folder``, moved there by the ``mover`` of this run or by one
+    of its own; returns copies kept of files changed by hand.
 
     Raises Refused when the folder cannot be made or written.
     """
@@ -35,8 +38,8 @@ def put(folder: Path, files: dict[str, str]) -> list[Path]:
         if folder.is_symlink() and not folder.exists():
             raise Refused("this is a link that leads nowhere; mend it, or name another folder with -o")
         folder.mkdir(parents=True, exist_ok=True)
-        with staging.alone(folder):
-            return _put(folder, {name: seal(name, text) for name, text in files.items()})
+        with alone(folder), nullcontext(mover) if mover else Mover() as by:
+            return _put(folder, {name: seal(name, text) for name, text in files.items()}, by)
     except staging.HalfDone as problem:
         raise Refused(
             f"only a part of the plan could be written ({_why(problem, folder)}); the rest is kept there, and the"
@@ -48,16 +51,16 @@ def put(folder: Path, files: dict[str, str]) -> list[Path]:
         ) from problem
 
 
-def _put(folder: Path, files: dict[str, str]) -> list[Path]:
+def _put(folder: Path, files: dict[str, str], mover: Mover) -> list[Path]:
     if (folder / "figures").is_symlink():
         raise Refused("`figures` is a link that leads elsewhere; nothing was written there")
     if (folder / "figures").is_dir() and (folder / "figures").stat().st_dev != folder.stat().st_dev:
         raise Refused("`figures` lies on another disk, to which nothing can be moved; nothing was written there")
-    kept = staging.finish(folder)
+    kept = staging.finish(folder, mover)
     stale = [f"figures/{path.name}" for path in _own_figures(folder)]
     fresh = {name: text for name, text in files.items() if _read(folder / name) != text}
     return kept + staging.change(
-        folder, fresh, [name for name in stale if name not in files], _changed(folder, fresh)
+        folder, fresh, [name for name in stale if name not in files], _changed(folder, fresh), mover
     )
 
 

@@ -2,21 +2,20 @@
 
 The new files are written whole into a hidden folder beside their places, and the old ones get a second name
 there; a last file, ``ready``, lists both and says that all are there. Then they are moved into place, each move
-atomic, by a child process in a session of its own: killing the build does not stop it. Should it be stopped
+atomic, by a child process (:mod:`hoopwright.cli.mover`): killing the build does not stop it. Should it be stopped
 all the same (power fails), the next run finishes the moves first, or takes them back when what was staged did not
 reach the disk. A move that fails takes back those before it. A lock on the folder keeps two builds apart.
 """
 
 from __future__ import annotations
 
-import errno
 import os
 import shutil
 import tempfile
-from collections.abc import Iterator, Mapping, Sequence
-from contextlib import contextmanager, suppress
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
+from hoopwright.cli.mover import Mover, alone
 from hoopwright.cli.moves import DRAFT, READY, Moves, digest, free_name, second_name, tame
 
 PREFIX = ".hoopwright-stage-"
@@ -27,32 +26,13 @@ class HalfDone(Exception):
     """Some files were moved and could neither be finished nor taken back; the next run will finish them."""
 
 
-@contextmanager
-def alone(folder: Path) -> Iterator[None]:
-    """Hold the folder: another build into it waits. Where folders cannot be locked, it goes on unheld."""
-    try:
-        import fcntl
-    except ImportError:  # not a POSIX system
-        yield
-        return
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        try:
-            fcntl.flock(handle, fcntl.LOCK_EX)
-        except OSError as problem:  # a file system without locks
-            if problem.errno not in (errno.ENOLCK, errno.ENOSYS, errno.EOPNOTSUPP, errno.EINVAL):
-                raise
-        yield
-    finally:
-        with suppress(OSError):
-            os.close(handle)
-
-
 def change(
-    folder: Path, files: Mapping[str, str], removed: Sequence[str], kept: Sequence[str] = ()
+    folder: Path, files: Mapping[str, str], removed: Sequence[str], kept: Sequence[str] = (),
+    mover: Mover | None = None,
 ) -> list[Path]:
     """Write ``files`` (relative name -> text) and take ``removed`` away, all or nothing; ``kept`` names those of
-    them whose old file gets another name beside the new one. Returns these copies.
+    them whose old file gets another name beside the new one. Returns these copies. The ``mover`` makes the moves, or
+    this process without one.
 
     Raises OSError when that cannot be done, and nothing has changed then; HalfDone when it could not even be
     taken back; ValueError for a name that could lead out of the folder. The folder must be held.
@@ -62,24 +42,27 @@ def change(
             raise ValueError(f"{name!r} is no name for a file of a plan")
     copies = {name: free_name(folder / name) for name in kept}
     if files or removed:
-        _apart(_stage(folder, files, removed, copies))
+        _apart(_stage(folder, files, removed, copies), mover)
     return list(copies.values())
 
 
-def finish(folder: Path) -> list[Path]:
+def finish(folder: Path, mover: Mover | None = None) -> list[Path]:
     """Carry out what a stopped run had made ready, or take it back; clear away what it had not. The folder must
     be held. Returns copies kept of what somebody changed since; raises as ``change``."""
     kept: list[Path] = []
     for stage in sorted(folder.glob(f"{PREFIX}*")):
         if stage.is_symlink() or not stage.is_dir() or not {path.name for path in stage.iterdir()} <= _OURS:
             continue  # somebody else's
-        if not (stage / READY).exists():
-            shutil.rmtree(stage, ignore_errors=True)
-            continue
-        moves = Moves.read(stage, folder)
-        if moves is not None:
+        with alone(stage):  # the child of a killed run may still be at it
+            if not (stage / READY).exists():
+                shutil.rmtree(stage, ignore_errors=True)
+                continue
+            moves = Moves.read(stage, folder)
+            if moves is None:
+                continue
             kept += moves.spare()
-            _apart(moves, back=moves.damaged())
+            back = moves.damaged()
+        _apart(moves, mover, back=back)
     return kept
 
 
@@ -122,22 +105,9 @@ def _write(path: Path, data: bytes, like: Path | None = None) -> None:
         path.chmod(like.stat().st_mode & 0o777)
 
 
-def _apart(moves: Moves, *, back: bool = False) -> None:
-    """Move in a child that outlives a killed build; in this process where there is none."""
-    try:
-        child = os.fork() if hasattr(os, "fork") else -1
-    except OSError:  # no more processes may be started
-        child = -1
-    if child == 0:
-        code = 1
-        try:
-            os.setsid()
-            moves.back() if back else moves.forward()
-            moves.discard()
-            code = 0
-        finally:
-            os._exit(code)
-    if child < 0 or os.waitpid(child, 0)[1]:
+def _apart(moves: Moves, mover: Mover | None, *, back: bool = False) -> None:
+    """Move in the child that outlives a killed build; what it cannot do is tried here."""
+    if mover is None or not mover.moved(moves, back=back):
         _settled(moves, back=back)  # says here what went wrong there
 
 

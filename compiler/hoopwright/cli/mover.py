@@ -1,0 +1,133 @@
+"""The child that moves plans into place: one for a whole run, and it outlives the run that is killed.
+
+It is started when the first plan is ready, in a session of its own, is told of each staged change in turn, and
+ends when nobody is left to tell it more. While it moves it holds the stage, so that a run that comes after a killed
+one waits for it. Where no process may be started, or it ends, the run moves by itself.
+"""
+
+from __future__ import annotations
+
+import errno
+import json
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from itertools import pairwise
+from pathlib import Path
+from typing import BinaryIO, Self
+
+from hoopwright.cli.moves import READY, Moves
+
+_DONE = b"1"
+_FAILED = b"0"
+
+
+@contextmanager
+def alone(folder: Path) -> Iterator[None]:
+    """Hold the folder: another build into it waits. Where folders cannot be locked, it goes on unheld."""
+    try:
+        import fcntl
+    except ImportError:  # not a POSIX system
+        yield
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        try:
+            fcntl.flock(handle, fcntl.LOCK_EX)
+        except OSError as problem:  # a file system without locks
+            if problem.errno not in (errno.ENOLCK, errno.ENOSYS, errno.EOPNOTSUPP, errno.EINVAL):
+                raise
+        yield
+    finally:
+        with suppress(OSError):
+            os.close(handle)
+
+
+class Mover:
+    """The child of one run, started by the first move. Leaving the block ends it."""
+
+    def __init__(self) -> None:
+        self._child = 0
+        self._line: tuple[BinaryIO, BinaryIO] | None = None
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self._dismiss()
+
+    def moved(self, moves: Moves, *, back: bool) -> bool:
+        """Have a change moved forward, or all the way back; False where that was not done, or not wholly."""
+        self._line = self._line or self._started()
+        if self._line is None:
+            return False
+        tell, hear = self._line
+        answer = b""
+        with suppress(OSError):  # it is there no more
+            tell.write(json.dumps([str(moves.stage), str(moves.folder), back]).encode() + b"\n")
+            answer = hear.read(1)
+        if not answer:
+            self._dismiss()
+        return answer == _DONE
+
+    def _started(self) -> tuple[BinaryIO, BinaryIO] | None:
+        """The ends by which the child is told and heard; None where there is no child."""
+        if not hasattr(os, "fork"):
+            return None
+        (told, tell), (hear, heard) = os.pipe(), os.pipe()
+        try:
+            self._child = os.fork()
+        except OSError:  # no more processes may be started
+            for end in (told, tell, hear, heard):
+                os.close(end)
+            return None
+        if self._child == 0:
+            try:
+                os.setsid()
+                _close_all_but(told, heard)
+                _serve(told, heard)
+            finally:
+                os._exit(0)
+        os.close(told)
+        os.close(heard)
+        return os.fdopen(tell, "wb", buffering=0), os.fdopen(hear, "rb", buffering=0)
+
+    def _dismiss(self) -> None:
+        """Hang up on the child, and wait until it has ended."""
+        if self._line is not None:
+            for end in self._line:
+                with suppress(OSError):
+                    end.close()
+            os.waitpid(self._child, 0)
+            self._line = None
+
+
+def _close_all_but(*kept: int) -> None:
+    """Let go of whatever else the run holds: its locks and its ends of other processes' pipes."""
+    ends = [2, *sorted(kept), os.sysconf("SC_OPEN_MAX")]
+    for before, after in pairwise(ends):
+        os.closerange(before + 1, after)
+
+
+def _serve(told: int, heard: int) -> None:
+    """The child's whole life: changes in, answers out, until the other side hangs up."""
+    with os.fdopen(told, "rb") as lines:
+        for line in lines:
+            stage, folder, back = json.loads(line)
+            os.write(heard, _DONE if _made(Path(stage), Path(folder), back=back) else _FAILED)
+
+
+def _made(stage: Path, folder: Path, *, back: bool) -> bool:
+    """Make the moves of a stage; nothing is left to make where another run has finished them."""
+    try:
+        with alone(stage):
+            if not (stage / READY).exists():
+                return True
+            moves = Moves.read(stage, folder)
+            if moves is None:
+                return False
+            moves.back() if back else moves.forward()
+            moves.discard()
+    except OSError:
+        return False
+    return True

@@ -1,0 +1,77 @@
+"""One child moves the plans of a whole run; without it, or when it ends, the run moves by itself."""
+
+from __future__ import annotations
+
+import os
+import signal
+from pathlib import Path
+
+import pytest
+
+from hoopwright.cli import main
+from hoopwright.cli.mover import Mover
+from hoopwright.cli.output import put, seal
+
+PLAN = {"plan.md": "# plan\n", "figures/front.svg": "<svg/>\n"}
+SPEC = """\
+spec: 1
+units: centimetres
+wearer: {stature: 168 cm, waist: 72 cm}
+shape: {hem: {girth: 240 cm}}
+"""
+
+
+@pytest.fixture
+def forks(monkeypatch: pytest.MonkeyPatch) -> list[int]:
+    """The children started since."""
+    started: list[int] = []
+    fork = os.fork
+
+    def counted() -> int:
+        child = fork()
+        started.append(child)
+        return child
+
+    monkeypatch.setattr(os, "fork", counted)
+    return started
+
+
+def _there(folder: Path) -> bool:
+    """Whether the plan lies there whole, and nothing that was staged."""
+    return sorted(path.name for path in folder.iterdir()) == ["figures", "plan.md"] and all(
+        (folder / name).read_text() == seal(name, text) for name, text in PLAN.items())
+
+
+def test_one_child_moves_every_plan_of_a_call(tmp_path: Path, forks: list[int]) -> None:
+    specs = [tmp_path / name for name in ("one.yaml", "two.yaml")]
+    for spec in specs:
+        spec.write_text(SPEC)
+    assert main(["build", "-o", str(tmp_path / "out"), *map(str, specs)]) in (0, 1)
+    assert len(list((tmp_path / "out").glob("*/plan.md"))) == 2
+    assert len(forks) == 1
+    with pytest.raises(ChildProcessError):  # it has ended, and was waited for
+        os.waitpid(forks[0], os.WNOHANG)
+
+
+def test_a_child_that_was_killed_is_done_without_and_another_takes_its_place(
+    tmp_path: Path, forks: list[int]
+) -> None:
+    with Mover() as mover:
+        put(tmp_path / "a", PLAN, mover)
+        os.kill(forks[0], signal.SIGKILL)
+        put(tmp_path / "b", PLAN, mover)
+        put(tmp_path / "c", PLAN, mover)
+    assert all(_there(tmp_path / name) for name in "abc")
+    assert len(forks) == 2
+
+
+def test_the_child_holds_nothing_of_the_run(tmp_path: Path, forks: list[int]) -> None:
+    """Neither the lock of the first folder nor an end of another process's pipe."""
+    hear, tell = os.pipe()
+    with Mover() as mover:
+        put(tmp_path / "a", PLAN, mover)
+        held = {os.readlink(entry) for entry in Path(f"/proc/{forks[0]}/fd").iterdir()}
+        assert os.readlink(f"/proc/self/fd/{tell}") not in held
+        assert str(tmp_path / "a") not in held
+    os.close(hear)
+    os.close(tell)
