@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 from math import cos, dist, hypot, pi, sin, sqrt
 
@@ -64,7 +65,7 @@ def test_a_hoop_held_back_by_its_tape_needs_room_behind_on_the_seat():
     room = sqrt(0.9**2 - 0.1**2) - 0.20 - sqrt(0.40**2 - 0.35**2)
     assert got.room == pytest.approx(room)
     assert got.gap == pytest.approx(0.9 - (room - 0.23))
-    deep = Sitter(**{name: getattr(WOMAN, name) for name in WOMAN.__slots__} | {"depth": 0.75})
+    deep = replace(WOMAN, depth=0.75)
     assert place(deep, 0.45, 0.35, 0.40, 0.005).gap is None
 
 

@@ -60,7 +60,8 @@ def each(work: Callable[[SpecFile], Made], specs: Sequence[SpecFile], jobs: int)
             if len(specs) > 1:
                 say.progress(f"[{number}/{len(specs)}] {spec.label}")
             result = next(results)
-            gc.collect(1)  # what a spec left in circles goes before the next, so that memory stays flat
+            if number < len(specs):
+                gc.collect(1)  # what a spec left in circles goes before the next, so that memory stays flat
             yield _owned(result, spec) if isinstance(result, Defect) else result
     finally:
         results.close()

@@ -157,11 +157,11 @@ def _parse(value: object, dimension: str, zero: bool, signed: bool = False) -> f
         side = "larger" if abs(total) > most else "smaller"
         raise QuantityError("amount-beyond-use", f"`{said}` is {side} than {called} of any use",
                             f"look for a slip in the number or its unit; {_as_in(dimension)}")
-    return float(total)
+    return total
 
 
 @lru_cache(maxsize=1024)
-def _total(plain: str, text: str, dimension: str) -> Fraction:
+def _total(plain: str, text: str, dimension: str) -> float:
     """The sum of the parts, ``5 ft`` and ``4 in``, in the base unit. Remembered: the check of a spec's form,
     of each variant and the reading of values all ask for the same texts."""
     _refuse_odd_numbers(plain, text, dimension)
@@ -182,7 +182,7 @@ def _total(plain: str, text: str, dimension: str) -> Fraction:
     if not parts:
         raise _unreadable(text, dimension)
     _refuse_odd_parts(parts, text, dimension)
-    return sum((amount * unit.factor for amount, unit in parts), Fraction(0))
+    return float(sum((amount * unit.factor for amount, unit in parts), Fraction(0)))
 
 
 def _refuse_odd_numbers(plain: str, text: str, dimension: str) -> None:

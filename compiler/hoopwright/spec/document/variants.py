@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 from typing import Any
 
@@ -30,9 +31,14 @@ def variant_findings(value: object, known: tuple[Finding, ...]) -> tuple[Finding
             said = (*validate(whole), *reference_findings(whole))
             found.extend(_moved(finding, name) for finding in said
                          if finding not in known and _within(finding.path, laid))
-            if laid == over and canonical(whole) == canonical(base):
+            if laid == over and _said(whole, laid) == _said(base, laid):
                 found.append(_idle(name))
     return tuple(found)
+
+
+def _said(value: dict[str, Any], keys: Iterable[str]) -> dict[str, Any]:
+    """What a spec says under some of its outermost keys, whatever units that is written in."""
+    return canonical({key: value[key] for key in keys if key in value})
 
 
 def _idle(name: str) -> Finding:
