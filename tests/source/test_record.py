@@ -75,7 +75,7 @@ def test_wrong_arguments_are_refused_at_the_first_value_and_after() -> None:
 
     fresh: Any = Fresh
     for wrong in ((), (), (1.0, 2.0)):
-        with pytest.raises(TypeError, match="width|positional"):
+        with pytest.raises(TypeError, match=r"width|positional"):
             fresh(*wrong)
     assert fresh(1.0).width == 1.0
 
