@@ -9,8 +9,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from hoopwright.work.schedule import CircleError, Hand, Job, Shop, Timetable, timetable
+from hoopwright.work.schedule import Hand, Job, NeedsError, Shop, Timetable, timetable
 from hoopwright.work.schedule.judge import aim, faults
+from hoopwright.work.schedule.model import Way
 
 SETUPS = ("metal", "table", "hand")
 SKILLS = ("", "cutting", "sewing")
@@ -27,7 +28,7 @@ def graphs(draw: st.DrawFn, most: int = 22) -> tuple[Job, ...]:
         jobs.append(
             Job(
                 f"j{k}",
-                draw(st.integers(1, 90)),
+                draw(st.integers(0, 90)),
                 tuple(f"j{n}" for n in sorted(needs)),
                 rest=draw(st.sampled_from((0.0, 0.0, 0.0, 30.0, 600.0))),
                 setup=draw(st.sampled_from(SETUPS)),
@@ -126,8 +127,32 @@ def test_a_job_longer_than_a_session_has_one_of_its_own() -> None:
 
 
 def test_a_circle_is_refused_by_name() -> None:
-    with pytest.raises(CircleError, match="circle: a -> b -> a"):
+    with pytest.raises(NeedsError, match="circle: a -> b -> a"):
         timetable((Job("a", 1, ("b",)), Job("b", 1, ("a",))), Shop(60))
+
+
+@pytest.mark.parametrize("way", ["built-in", "exact"])
+def test_a_rest_of_nothing_done_is_slept_over(way: Way) -> None:
+    jobs = (Job("pour", 0, rest=500), Job("file", 10, ("pour",)))
+    found = timetable(jobs, Shop(120), way)
+    assert [(slot.job, slot.session, slot.start) for slot in found.slots] == [("pour", 1, 0), ("file", 2, 0)]
+
+
+@pytest.mark.parametrize("way", ["built-in", "exact"])
+def test_where_groups_cannot_be_kept_nothing_is_claimed_of_orders_that_keep_them(way: Way) -> None:
+    """a1 before b1 and b2 before a2 want both groups in one session, which has no room for them. Apart, all of it
+    takes two sessions; kept together, three boxes of 60 minutes would take three."""
+    jobs = (Job("a1", 10, group="a"), Job("b2", 10, group="b"), Job("a2", 50, ("b2",), group="a"),
+            Job("b1", 50, ("a1",), group="b"), Job("c1", 10, group="c"), Job("c2", 50, group="c"))
+    shop = Shop(100)
+    found = timetable(jobs, shop, way)
+    holds(jobs, shop, found)
+    assert found.aim.sessions == found.least.sessions == 2
+
+
+def test_a_tool_of_which_there_is_none_is_refused() -> None:
+    with pytest.raises(ValueError, match="press wants iron, of which there is none"):
+        timetable((Job("press", 5, tools=("iron",)),), Shop(60, HANDS, {"iron": 0}))
 
 
 def test_a_skill_that_nobody_has_is_refused() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from hoopwright.work.schedule import CircleError, Job, network
+from hoopwright.work.schedule import Job, NeedsError, network
 from hoopwright.work.schedule.network import longest_chain
 
 
@@ -25,15 +25,15 @@ def test_of_equal_chains_the_first_named_is_taken() -> None:
 
 
 def test_a_circle_is_refused_by_name() -> None:
-    with pytest.raises(CircleError, match="circle: b -> c -> b"):
+    with pytest.raises(NeedsError, match="circle: b -> c -> b"):
         network((job("a", 1), job("b", 1, "a", "c"), job("c", 1, "b")))
 
 
 def test_a_need_that_is_no_task_is_refused() -> None:
-    with pytest.raises(CircleError, match="a needs ghost"):
+    with pytest.raises(NeedsError, match="a needs ghost"):
         network((job("a", 1, "ghost"),))
 
 
 def test_a_name_given_twice_is_refused() -> None:
-    with pytest.raises(CircleError, match="two tasks are called a"):
+    with pytest.raises(NeedsError, match="two tasks are called a"):
         network((job("a", 1), job("a", 2)))

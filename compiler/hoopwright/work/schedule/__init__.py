@@ -10,13 +10,13 @@ from collections.abc import Iterable
 from functools import lru_cache
 
 from hoopwright.work.schedule.model import Aim, Hand, Job, Shop, Slot, Timetable, Way
-from hoopwright.work.schedule.network import CircleError, Network, network
+from hoopwright.work.schedule.network import NeedsError, Network, network
 
 __all__ = (
     "Aim",
-    "CircleError",
     "Hand",
     "Job",
+    "NeedsError",
     "Network",
     "Shop",
     "Slot",
@@ -30,8 +30,9 @@ def timetable(jobs: Iterable[Job], shop: Shop, way: Way = "built-in") -> Timetab
     """The order of ``jobs`` in ``shop``, and what no order can better.
 
     ``exact`` looks for the proven best: for one maker with HiGHS, for several hands with OR-Tools (an
-    optional extra). Raises :class:`CircleError` for needs that no order satisfies, ValueError when a job
-    wants a skill that no hand has, and :class:`hoopwright.work.schedule.solver.SolverMissing`.
+    optional extra). Raises :class:`NeedsError` for needs that no order satisfies, ValueError when a job
+    wants a skill that no hand has or a tool of which there is none, and
+    :class:`hoopwright.work.schedule.solver.SolverMissing`.
     """
     return _timetable(tuple(jobs), shop.session, shop.hands, tuple(sorted(shop.tools.items())), way)
 
@@ -45,6 +46,9 @@ def _timetable(
     for job in net.jobs:
         if not any(hand.can(job) for hand in shop.hands):
             raise ValueError(f"no hand can do {job.name}, which wants {job.skill}")
+        for tool in job.tools:
+            if shop.tools.get(tool, 1) < 1:
+                raise ValueError(f"{job.name} wants {tool}, of which there is none")
     if len(shop.hands) == 1:
         from hoopwright.work.schedule.one import one_maker
 

@@ -96,7 +96,7 @@ class Search:
         set-up as are ``likely``."""
         desk, setups = self.desk, self.desk.setups
         open_ = [k for k, mask in enumerate(desk.blocks) if part.done & mask and mask & ~part.done]
-        next_day = _night(part) if part.clock > 0 and not open_ else None
+        next_day = _night(part) if (part.clock > 0 or part.resting) and not open_ else None
         today, tomorrow = [likely] * len(setups), [likely] * len(setups)
         for at in self._left[part.done].first:
             kind = setups[at]

@@ -9,11 +9,11 @@ goal's session, then changes of set-up; each is proven before the next is asked 
 from __future__ import annotations
 
 from hoopwright.work.schedule.assign import NODES, Assignment, Cut, Program
-from hoopwright.work.schedule.desk import Desk, desk
+from hoopwright.work.schedule.desk import Desk
 from hoopwright.work.schedule.judge import aim, faults
 from hoopwright.work.schedule.model import Aim, Shop, Slot, Timetable
 from hoopwright.work.schedule.network import Network
-from hoopwright.work.schedule.one import least_aim, one_maker, proven
+from hoopwright.work.schedule.one import least_aim, ordered, proven
 from hoopwright.work.schedule.runs import fewest_runs, reason
 
 _ROUNDS, _IDLE = 30, 6
@@ -23,10 +23,9 @@ gives up with a gap; it does so too when they have taken as many nodes as one se
 
 def one_maker_exact(net: Network, shop: Shop) -> Timetable:
     """The best order, or the best found and what no order can better."""
-    start = one_maker(net, shop)
+    start, table = ordered(net, shop)
     if start.proven:
         return _named(start)
-    table = desk(net, shop.session)
     best, sessions, goal = _widths(table, shop, start)
     least = least_aim(table, best.aim.sessions)._replace(sessions=sessions, goal_session=goal)
     if best.aim[:2] != (sessions, goal):

@@ -12,7 +12,7 @@ from hoopwright.source.record import record
 from hoopwright.work.schedule.model import Job
 
 
-class CircleError(ValueError):
+class NeedsError(ValueError):
     """Needs that hold a circle, a name given twice, or a need that is no job."""
 
 
@@ -38,29 +38,25 @@ class Chain:
 
 @record(frozen=True, slots=True)
 class Times:
-    """Earliest and latest start of each job, and how much each may slip, when hands are never short."""
+    """Earliest and latest start of each job when hands are never short; between them lies its slack."""
 
     earliest: dict[str, float]
     latest: dict[str, float]
     length: float
 
-    def slack(self, name: str) -> float:
-        """Minutes a job may slip without making the whole longer."""
-        return self.latest[name] - self.earliest[name]
-
 
 def network(jobs: Iterable[Job]) -> Network:
-    """The network of ``jobs``. Raises :class:`CircleError` for what no order can satisfy."""
+    """The network of ``jobs``. Raises :class:`NeedsError` for what no order can satisfy."""
     jobs = tuple(jobs)
     number: dict[str, int] = {}
     for place, job in enumerate(jobs):
         if job.name in number:
-            raise CircleError(f"two tasks are called {job.name}")
+            raise NeedsError(f"two tasks are called {job.name}")
         number[job.name] = place
     for job in jobs:
         for name in job.needs:
             if name not in number:
-                raise CircleError(f"{job.name} needs {name}, which is no task")
+                raise NeedsError(f"{job.name} needs {name}, which is no task")
     needs = tuple(tuple(dict.fromkeys(number[name] for name in job.needs)) for job in jobs)
     after: list[list[int]] = [[] for _ in jobs]
     for place, mine in enumerate(needs):
@@ -91,7 +87,7 @@ def _sorted(jobs: tuple[Job, ...], needs: Sequence[tuple[int, ...]]) -> tuple[in
         first = around.index(min(around))
         circle = [*around[first:], *around[: first + 1]]
         names = " -> ".join(jobs[at].name for at in circle)
-        raise CircleError(f"tasks wait for each other in a circle: {names}") from None
+        raise NeedsError(f"tasks wait for each other in a circle: {names}") from None
     return tuple(at for layer in layers for at in layer)
 
 

@@ -19,26 +19,40 @@ _MOST = 8_000
 
 
 def one_maker(net: Network, shop: Shop) -> Timetable:
-    """The timetable of one maker. Tries go on while sessions or the goal's session might yet be fewer."""
+    """The timetable of one maker."""
+    return ordered(net, shop)[0]
+
+
+def ordered(net: Network, shop: Shop) -> tuple[Timetable, Desk]:
+    """The timetable of one maker, and the desk it was found at: one that forgets the groups when no order was
+    found that keeps each of them in one session."""
     table = desk(net, shop.session)
-    least = least_aim(table)
-    best: Part | None = None
-    found: Aim | None = None
     search = Search(table)
-    while best is None:
-        wide = ((_WIDE, True),) if len(net.jobs) <= _FEW else ()
-        for width, tight in (*_TRIES, *wide):
-            part = search.run(width, _MOST, tight=tight, every=width == _WIDE, best=found)
-            if part is not None:
-                worth = aim(net.jobs, shop, slots_of(part, net, shop))
-                best, found = (part, worth) if found is None or worth < found else (best, found)
-            if found is not None and found[:2] == least[:2]:
-                break
-        if best is None:
-            search = Search(desk(net, shop.session, together=False), search.looked)
-    assert found is not None
-    least = least_aim(table, found.sessions)
-    return Timetable(slots_of(best, net, shop), found, least, proven(found, least), looked=search.looked)
+    found = _sought(search, net, shop)
+    if found is None:
+        table = desk(net, shop.session, together=False)
+        search = Search(table, search.looked)
+        found = _sought(search, net, shop)
+    assert found is not None, "a job that fits nowhere else begins the next session"
+    part, worth = found
+    least = least_aim(table, worth.sessions)
+    return Timetable(slots_of(part, net, shop), worth, least, proven(worth, least), looked=search.looked), table
+
+
+def _sought(search: Search, net: Network, shop: Shop) -> tuple[Part, Aim] | None:
+    """The best order of all tries, None where none leads to a whole one. Tries go on while sessions or the goal's
+    session might yet be fewer."""
+    least = least_aim(search.desk)
+    best: tuple[Part, Aim] | None = None
+    wide = ((_WIDE, True),) if len(net.jobs) <= _FEW else ()
+    for width, tight in (*_TRIES, *wide):
+        part = search.run(width, _MOST, tight=tight, every=width == _WIDE, best=best and best[1])
+        if part is not None:
+            worth = aim(net.jobs, shop, slots_of(part, net, shop))
+            best = (part, worth) if best is None or worth < best[1] else best
+        if best is not None and best[1][:2] == least[:2]:
+            break
+    return best
 
 
 def least_aim(table: Desk, sessions: int = 0) -> Aim:
