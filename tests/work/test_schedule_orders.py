@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from hoopwright.work.schedule import Hand, Job, NeedsError, Shop, Timetable, timetable
+from hoopwright.work.schedule import Hand, Job, NeedsError, Shop, Timetable, network, timetable
 from hoopwright.work.schedule.judge import aim, faults
 from hoopwright.work.schedule.model import Way
+from hoopwright.work.schedule.one import one_maker
+from hoopwright.work.schedule.tidy import tidied
 
 SETUPS = ("metal", "table", "hand")
 SKILLS = ("", "cutting", "sewing")
@@ -35,6 +37,7 @@ def graphs(draw: st.DrawFn, most: int = 22) -> tuple[Job, ...]:
                 skill=draw(st.sampled_from(SKILLS)),
                 tools=draw(st.sampled_from(((), (), ("iron",)))),
                 group=draw(st.sampled_from(("", "", "dress", "join"))),
+                kind=draw(st.sampled_from(("cut", "mark", "sew"))),
             )
         )
     goal = draw(st.integers(0, count - 1))
@@ -148,6 +151,34 @@ def test_where_groups_cannot_be_kept_nothing_is_claimed_of_orders_that_keep_them
     found = timetable(jobs, shop, way)
     holds(jobs, shop, found)
     assert found.aim.sessions == found.least.sessions == 2
+
+
+def test_jobs_of_one_kind_are_done_one_after_the_other_in_the_order_they_are_named() -> None:
+    """Slide and mark four hoops: without kinds the order may go to and fro."""
+    hoops = ("H1", "H2", "H3", "H4")
+    jobs = tuple(job for hoop in hoops for job in (
+        Job(f"slide {hoop}", 5, setup="table", kind="slide"),
+        Job(f"mark {hoop}", 7, (f"slide {hoop}",), setup="table", kind="mark")))
+    found = timetable(jobs, Shop(60))
+    assert [slot.job for slot in found.slots] == [f"{kind} {hoop}" for kind in ("slide", "mark") for hoop in hoops]
+
+
+@settings(max_examples=60, deadline=None)
+@given(graphs(), st.integers(20, 180))
+def test_fewer_runs_of_a_kind_cost_nothing(jobs: tuple[Job, ...], limit: int) -> None:
+    net, shop = network(jobs), Shop(limit)
+    before = one_maker(net, shop)
+    after = tidied(net, shop, before)
+    holds(jobs, shop, after)
+    assert after.aim <= before.aim
+    assert {(slot.job, slot.session) for slot in after.slots} == {(slot.job, slot.session) for slot in before.slots}
+    assert runs(jobs, after) <= runs(jobs, before)
+
+
+def runs(jobs: tuple[Job, ...], found: Timetable) -> int:
+    """How many steps the jobs are told in."""
+    kinds = {job.name: job.kind for job in jobs}
+    return len(list(groupby((slot.session, kinds[slot.job]) for slot in found.slots)))
 
 
 def test_a_tool_of_which_there_is_none_is_refused() -> None:

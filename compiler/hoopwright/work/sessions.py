@@ -100,6 +100,7 @@ def _job(task: Task, goal: str) -> Job:
         tuple(tool for tool in task.tools if tool not in HOUSEHOLD),
         _TOGETHER.get(task.action, ""),
         task.id == goal,
+        task.action,
     )
 
 

@@ -51,12 +51,13 @@ def _timetable(
                 raise ValueError(f"{job.name} wants {tool}, of which there is none")
     if len(shop.hands) == 1:
         from hoopwright.work.schedule.one import one_maker
+        from hoopwright.work.schedule.tidy import tidied
 
         if way == "built-in":
-            return one_maker(net, shop)
+            return tidied(net, shop, one_maker(net, shop))
         from hoopwright.work.schedule.exact import one_maker_exact
 
-        return one_maker_exact(net, shop)
+        return tidied(net, shop, one_maker_exact(net, shop))
     from hoopwright.work.schedule.several import several_hands
 
     found = several_hands(net, shop)

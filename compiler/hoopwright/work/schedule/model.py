@@ -24,7 +24,8 @@ class Job:
     ``setup`` is the place and set of tools it wants; jobs of one set-up done one after the other want no
     change. ``skill`` is what its hand must know, blank for nothing special; ``tools`` are those that hands
     share. Jobs of one ``group`` are done in one session whenever all of them fit into one. ``goal`` marks
-    the job that should come as early as it can (a first fitting); at most one job has it.
+    the job that should come as early as it can (a first fitting); at most one job has it. Jobs of one ``kind``
+    want one instruction, and follow one another within a session where that costs nothing.
     """
 
     name: str
@@ -36,6 +37,7 @@ class Job:
     tools: tuple[str, ...] = ()
     group: str = ""
     goal: bool = False
+    kind: str = ""
 
 
 @record(frozen=True, slots=True)
