@@ -36,13 +36,15 @@ SOURCES: Mapping[str, str] = MappingProxyType({
 """Where the numbers of its checks come from, by code."""
 
 
-def ask(model: CageModel, elements: int, *, trial: bool = False, factor: bool = True) -> CageResult:
-    """What a cage does that is laid out with so many ``elements``, rods in a hoop; a ``trial`` may cost less.
-    Without ``factor`` how much more it would carry is not asked."""
+def ask(problem: Problem, model: CageModel, elements: int, *, trial: bool = False, factor: bool = True) -> CageResult:
+    """What the cage of a problem does that is laid out with so many ``elements``, rods in a hoop; a ``trial`` may cost
+    less. How much more it would carry is followed as far as the maker's own limit asks; without ``factor`` not at all.
+    """
     from hoopwright.strength.cage.solve import Options, solve
+    from hoopwright.strength.cage.track import CAP
 
     work = WORK_OF_TRIAL if trial else WORK
-    return solve(model, Options(elements=elements, work=work, factor=factor))
+    return solve(model, Options(elements, factor, max(CAP, problem.spec.limits.factor), work=work))
 
 
 def section_of(problem: Problem) -> Section:

@@ -51,6 +51,7 @@ def solve(problem: Problem) -> Solution:
         Buckling(None if least is None else least[0], True), "" if least is None else least[1], None,
         sum(force.waist_pull for force in forces),
         dict.fromkeys(("sag", "out-of-round", "set-worn"), reason) if reason else {},
+        screened=True,
     )
 
 

@@ -53,6 +53,8 @@ class Solution:
     """What a method finds. ``weakest`` is the part that ``buckling`` is about; ``swing`` of the hem, m;
     ``waist_pull`` outward on the waistband and ``body_push`` back from the body, N.
 
+    ``screened``: ``buckling`` is the lower bound of the closed forms, below what the cage really bears.
+
     ``unassessed``: codes of checks this method cannot judge, each with the reason. ``sources`` may
     name a check's source where it is not the usual closed form, ``says`` what it says. ``status`` is
     ``solved``, or what a solver found instead; ``trouble`` says it in words, ``carries`` is the
@@ -81,6 +83,7 @@ class Solution:
     body_push: float = 0.0
     spared: frozenset[str] = frozenset()
     spokes: tuple[HoopStrength, ...] = ()
+    screened: bool = False
 
 
 JUDGED = ("sag", "out-of-round", "set-worn", "buckling", "slack")

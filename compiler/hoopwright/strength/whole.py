@@ -53,12 +53,12 @@ STRIPS = 24
 
 def solve(problem: Problem) -> Solution:
     """Solve a cage whole; where no equilibrium is found, nothing but its loads is told."""
-    return solution(problem, ask(model(problem), FINE))
+    return solution(problem, ask(problem, model(problem), FINE))
 
 
 def trial(problem: Problem) -> Solution:
     """The same on a coarser mesh: for changed cages, held beside one another."""
-    return solution(problem, ask(model(problem), COARSE, trial=True))
+    return solution(problem, ask(problem, model(problem), COARSE, trial=True))
 
 
 def model(problem: Problem) -> CageModel:

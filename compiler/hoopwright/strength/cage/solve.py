@@ -17,20 +17,22 @@ from hoopwright.strength.cage.report import bar_results, held_results, hoop_resu
 from hoopwright.strength.cage.result import CageResult, Factor, Note, Status, TapeResult, TieResult
 from hoopwright.strength.cage.sparse import Spent
 from hoopwright.strength.cage.system import System
-from hoopwright.strength.cage.track import Stops, factor_of, reach
+from hoopwright.strength.cage.track import CAP, Stops, factor_of, reach
 
 __all__ = ["Options", "solve"]
 
 
 @record(frozen=True, slots=True)
 class Options:
-    """`elements` rods in every hoop; `factor`: whether it is asked how much more the cage carries.
+    """`elements` rods in every hoop; `factor`: whether it is asked how much more the cage carries, and `cap`, above 1:
+    up to how many times its load that is followed.
     `work` is what a solve may cost: each factoring counts its unknowns and what setting it up costs besides;
     where it ends, the result says what was found by then.
     """
 
     elements: int = 48
     factor: bool = True
+    cap: float = CAP
     stops: Stops = field(default_factory=Stops)
     work: float = inf
 
@@ -58,7 +60,7 @@ def solve(model: CageModel, options: Options | None = None) -> CageResult:
 
 def _solve(system: System, options: Options) -> CageResult:
     reached = reach(system, options.stops)
-    factor = factor_of(system, reached, options.stops) if options.factor else None
+    factor = factor_of(system, reached, options.stops, options.cap) if options.factor else None
     found = reached.found
     if reached.sound:
         return describe(system, found, "solved", factor)

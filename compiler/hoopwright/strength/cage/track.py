@@ -21,7 +21,9 @@ from hoopwright.strength.cage.sparse import SETTING_UP, Spent
 from hoopwright.strength.cage.system import Guess, State, System
 
 CAP = 3.0
+"""Times its load up to which a cage is followed where no more is asked of it."""
 PRECISION = 0.01
+"""Part of a load factor to which it is known."""
 _LIGHT = (0.5, 0.1, 0.02, 2e-3, 1e-4, 1e-6)
 _DAMPERS = ((3000.0, 0.5), (1000.0, 0.67))
 """First dampers, in the stiffness with which the cage hangs, and how they fade: the quicker of two ways that found
@@ -131,14 +133,14 @@ def _at_once(system: System) -> Iterator[Found]:
         yield relax(system, system.wished(), 1.0, most=_affordable(system))
 
 
-def factor_of(system: System, reached: Reached, stops: Stops) -> Factor | None:
-    """Return the load factor; None when nothing stands."""
+def factor_of(system: System, reached: Reached, stops: Stops, cap: float = CAP) -> Factor | None:
+    """Return the load factor, followed up to `cap`, above 1; None when nothing stands."""
     if not reached.sound and reached.factor <= 0:
         return None
     if not reached.sound:
         limit, part = reached.trouble if reached.trouble is not None else ("no equilibrium", None)
         return Factor(reached.factor, reached.at_least, "spent" if reached.at_least else limit, part)
-    _, factor, why = climb(system, reached.found, 1.0, CAP, CAP - 1.0, stops)
+    _, factor, why = climb(system, reached.found, 1.0, cap, min(cap, CAP) - 1.0, stops)
     return Factor(factor, why is None or why[0] == "spent", *(why or ("cap", None)))
 
 
@@ -181,7 +183,7 @@ def climb(
         if high - low <= PRECISION * low:
             return base, low, why
         step = max(0.5 * (high - low), 0.9 * PRECISION * low)
-    return base, low, None
+    return base, top, None
 
 
 def _fullest(system: System, state: State, stops: Stops) -> float:

@@ -102,12 +102,12 @@ SOURCES = {
 
 def solve(problem: Problem) -> Solution:
     """Solve a pair of side hoops whole."""
-    return solution(problem, ask(model(problem), FINE))
+    return solution(problem, ask(problem, model(problem), FINE))
 
 
 def trial(problem: Problem) -> Solution:
     """The same on a coarser mesh, for changed side hoops."""
-    return solution(problem, ask(model(problem), COARSE, trial=True))
+    return solution(problem, ask(problem, model(problem), COARSE, trial=True))
 
 
 def model(problem: Problem) -> CageModel:
@@ -131,7 +131,7 @@ def tied_shorter(problem: Problem) -> str:
     """What the widest steel does with shorter ties, in words; empty when that finds no rest or does not help."""
     cage, units = model(problem), problem.spec.units
     ties = tuple(replace(tie, length=SHORTER * tie.length) for tie in cage.ties)
-    result = ask(replace(cage, ties=ties), COARSE, trial=True, factor=False)
+    result = ask(problem, replace(cage, ties=ties), COARSE, trial=True, factor=False)
     if result.status != "solved":
         return ""
     lies = max((_lies(problem, one, (hoop,)) for one, hoop in zip(result.hoops, _left(problem), strict=True)),

@@ -56,5 +56,5 @@ def solve(problem: Problem) -> Solution:
             least = min(least or (factor, hoop.id), (factor, hoop.id))
     return Solution(
         NAME, tuple(found), (), Buckling(None if least is None else least[0], True),
-        "" if least is None else least[1], 0.0, forces.waist_pull, sources=SOURCES, says=SAYS,
+        "" if least is None else least[1], 0.0, forces.waist_pull, sources=SOURCES, says=SAYS, screened=True,
     )

@@ -88,12 +88,12 @@ SOURCES = {
 
 def solve(problem: Problem) -> Solution:
     """Solve a wheel whole."""
-    return solution(problem, ask(model(problem), FINE))
+    return solution(problem, ask(problem, model(problem), FINE))
 
 
 def trial(problem: Problem) -> Solution:
     """The same on a coarser mesh, for changed wheels."""
-    return solution(problem, ask(model(problem), COARSE, trial=True))
+    return solution(problem, ask(problem, model(problem), COARSE, trial=True))
 
 
 def model(problem: Problem) -> CageModel:

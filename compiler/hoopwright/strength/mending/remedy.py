@@ -80,8 +80,10 @@ class Trials:
 
 
 def used_by(problem: Problem, solution: Solution) -> dict[str, float]:
-    """How much of what is allowed each check uses up; the weight too, when it has a limit."""
-    used = {code: measure(problem, solution).used for code, measure in MEASURES.items()}
+    """How much of what is allowed each check uses up, 0 where that is not assessed; the weight too, when it has a
+    limit."""
+    used = {code: 0.0 if code in solution.unassessed else measure(problem, solution).used
+            for code, measure in MEASURES.items()}
     limit = problem.spec.limits.weight
     if limit:
         used["weight"] = weights(problem.spec, problem.shape).total / limit
@@ -113,7 +115,7 @@ def _try(code: str, family: Family, trials: Trials) -> Tried | None:
         solved = trials.solved(change) or (trials.solved(change, quick=True) if code in CLOSED else None)
         if solved is None:
             break
-        if MEASURES[code](*solved).value is None:
+        if code in solved[1].unassessed or MEASURES[code](*solved).value is None:
             continue
         used = used_by(*solved)
         spoils = tuple(
