@@ -9,6 +9,7 @@ more of the longest pieces on earlier bins.
 from __future__ import annotations
 
 from math import prod
+from operator import sub
 
 from hoopwright.source.record import record
 from hoopwright.supply.cutting.completion import Budget
@@ -94,6 +95,7 @@ class _Exhaustive:
         self._budget = budget
         self._longest = longest
         self._memory: dict[tuple[int, tuple[int, ...], bool], _Part] = {}
+        self._later = tuple(sum(bench.caps[b + 1:]) for b in range(len(bench.caps)))
 
     def solve(self, b: int, left: tuple[int, ...], wanted: bool) -> _Part:
         """The best packing of `left` on the bins from `b` on; `wanted`: one of them must give the longest."""
@@ -108,11 +110,14 @@ class _Exhaustive:
         if key in self._memory:
             return self._memory[key]
         best: _Part = None
-        for fill in _selections(bench.sizes, left, bench.caps[b]):
+        least = bench.filled(left) - self._later[b]
+        for fill, total in _selections(bench.sizes, left, bench.caps[b], least):
             if not self._budget.take():
                 return None
-            rest_left = tuple(n - k for n, k in zip(left, fill, strict=True))
-            own = bench.score_bin(b, fill)
+            own = bench.score_sum(b, total)
+            if best is not None and own[0] > best[0][0]:
+                continue  # more waste here than the best has in all
+            rest_left = tuple(map(sub, left, fill))
             rest = self.solve(b + 1, rest_left, wanted and own[1] != self._longest)
             if rest is None:
                 continue
@@ -128,19 +133,24 @@ class _Exhaustive:
         return (waste, longest, 0, 0) if self._longest is None else (waste, 0, on_hand, used)
 
 
-def _selections(sizes: tuple[int, ...], counts: tuple[int, ...], cap: int) -> list[Fill]:
-    """All selections that fit, more of the longest pieces first."""
-    found: list[Fill] = []
+def _selections(sizes: tuple[int, ...], counts: tuple[int, ...], cap: int, least: int) -> list[tuple[Fill, int]]:
+    """All selections that fit and are not less than ``least``, each with its sum, more of the longest pieces first."""
+    found: list[tuple[Fill, int]] = []
     chosen = [0] * len(sizes)
+    behind = [0] * (len(sizes) + 1)
+    for i in reversed(range(len(sizes))):
+        behind[i] = behind[i + 1] + sizes[i] * counts[i]
 
-    def visit(i: int, room: int) -> None:
-        if i == len(sizes):
-            found.append(tuple(chosen))
+    def visit(i: int, total: int) -> None:
+        if total + behind[i] < least:
             return
-        for k in range(min(counts[i], max(0, room) // sizes[i]), -1, -1):
+        if i == len(sizes):
+            found.append((tuple(chosen), total))
+            return
+        for k in range(min(counts[i], max(0, cap - total) // sizes[i]), -1, -1):
             chosen[i] = k
-            visit(i + 1, room - k * sizes[i])
+            visit(i + 1, total + k * sizes[i])
         chosen[i] = 0
 
-    visit(0, cap)
+    visit(0, 0)
     return found
