@@ -7,6 +7,7 @@ between them. Jobs are numbered as given; sets of jobs are bit masks.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 from hoopwright.source.record import record
 from hoopwright.work.schedule.model import Job
@@ -62,7 +63,10 @@ def network(jobs: Iterable[Job]) -> Network:
     for place, mine in enumerate(needs):
         for need in mine:
             after[need].append(place)
-    order = _sorted(jobs, needs)
+    order, circle = _sorted(needs)
+    if circle:
+        names = " -> ".join(jobs[at].name for at in circle)
+        raise NeedsError(f"tasks wait for each other in a circle: {names}")
     before, behind = [0] * len(jobs), [0] * len(jobs)
     for at in order:
         for one in needs[at]:
@@ -73,22 +77,21 @@ def network(jobs: Iterable[Job]) -> Network:
     return Network(jobs, order, needs, tuple(map(tuple, after)), tuple(before), tuple(behind))
 
 
-def _sorted(jobs: tuple[Job, ...], needs: Sequence[tuple[int, ...]]) -> tuple[int, ...]:
-    """Job numbers, needs first, else in the order given."""
+@lru_cache(maxsize=4)
+def _sorted(needs: tuple[tuple[int, ...], ...]) -> tuple[tuple[int, ...], tuple[int, ...]]:
+    """Job numbers, needs first, else in the order given; a circle instead, from one job back to it, where there is
+    no such order. Remembered: the longest chain and the timetable are of the same jobs."""
     import networkx as nx
 
     graph: nx.DiGraph[int] = nx.DiGraph()
-    graph.add_nodes_from(range(len(jobs)))
+    graph.add_nodes_from(range(len(needs)))
     graph.add_edges_from((need, at) for at, mine in enumerate(needs) for need in mine)
     try:
-        layers = [sorted(layer) for layer in nx.topological_generations(graph)]
+        return tuple(at for layer in nx.topological_generations(graph) for at in sorted(layer)), ()
     except nx.NetworkXUnfeasible:
         around = [need for need, _ in nx.find_cycle(graph)]
         first = around.index(min(around))
-        circle = [*around[first:], *around[: first + 1]]
-        names = " -> ".join(jobs[at].name for at in circle)
-        raise NeedsError(f"tasks wait for each other in a circle: {names}") from None
-    return tuple(at for layer in layers for at in layer)
+        return (), (*around[first:], *around[: first + 1])
 
 
 def longest_chain(net: Network) -> Chain:
