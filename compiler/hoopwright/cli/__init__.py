@@ -8,7 +8,6 @@ unreadable input;
 from __future__ import annotations
 
 import argparse
-import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -21,8 +20,9 @@ _THREADS = ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS")
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; returns the exit code."""
     from hoopwright.cli.arguments import parser
+    from hoopwright.cli.memory import look_seldom
 
-    gc.set_threshold(100_000)  # a command lives for a second: looking for garbage would cost a tenth of it
+    look_seldom()
     _speak_utf8()
     for name in _THREADS:  # before numpy is loaded
         os.environ.setdefault(name, "1")

@@ -8,7 +8,6 @@ from the keyboard to it.
 
 from __future__ import annotations
 
-import gc
 import os
 import signal
 from collections import deque
@@ -20,6 +19,7 @@ from multiprocessing.process import BaseProcess
 from typing import Any, TypeVar
 
 from hoopwright.cli.defect import Defect, attempt, caught, ended
+from hoopwright.cli.memory import clear_away, look_seldom
 from hoopwright.source.record import record
 
 S = TypeVar("S")
@@ -143,11 +143,11 @@ def _dismissed(worker: _Worker) -> int | None:
 def _serve(work: Callable[[Any], Any], asked: Connection, answer: Connection) -> None:
     """A worker's whole life: items in, results out, until the other side hangs up."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
-    gc.set_threshold(100_000)
+    look_seldom()
     with suppress(EOFError, OSError):
         while True:
             result = attempt(work, asked.recv())
-            gc.collect(1)
+            clear_away()
             try:
                 answer.send(result)
             except OSError:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import gc
 from collections.abc import Callable, Generator, Sequence
 from functools import partial
 from typing import TYPE_CHECKING
 
 from hoopwright.cli import CLEAN, DEFECT, FOUND, say
 from hoopwright.cli.defect import Defect, attempt
+from hoopwright.cli.memory import clear_away
 from hoopwright.cli.specs import SpecFile
 from hoopwright.source.diagnostic import Diagnostic, failed
 from hoopwright.source.record import record
@@ -61,7 +61,7 @@ def each(work: Callable[[SpecFile], Made], specs: Sequence[SpecFile], jobs: int)
                 say.progress(f"[{number}/{len(specs)}] {spec.label}")
             result = next(results)
             if number < len(specs):
-                gc.collect(1)  # what a spec left in circles goes before the next, so that memory stays flat
+                clear_away()
             yield _owned(result, spec) if isinstance(result, Defect) else result
     finally:
         results.close()
