@@ -5,11 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from decimal import Decimal
+from typing import Literal
+
+import pytest
 
 from hoopwright.plan.assemble import by_importance
 from hoopwright.plan.model import Plan
 from hoopwright.render.markdown import plan_markdown
+from hoopwright.render.quantities import Printer
 from hoopwright.spec.check import Check, Result
+from hoopwright.strength.verdict import clause
 from hoopwright.supply.model import Cost
 
 
@@ -57,15 +62,45 @@ def test_what_stands_is_said_with_its_reasons(plan: Plan) -> None:
     but = replace(plan.assessment, verdict="stands, but", reasons=("the cage is heavy", "the hem is wide"))
     falls = replace(plan.assessment, verdict="will not stand", reasons=("H1 buckles",))
     assert "**It stands.**\n" in _top(replace(calm, assessment=stands))
-    assert "**It stands, but** the cage is heavy and the hem is wide." in _top(replace(calm, assessment=but))
+    watched = "**It stands, but watch:**\n\n- The cage is heavy.\n- The hem is wide.\n"
+    assert watched in _top(replace(calm, assessment=but))
     assert "> **It will not stand.** H1 buckles." in _top(replace(calm, assessment=falls))
 
 
-def test_what_is_close_to_a_limit_is_said_unless_strength_said_it(plan: Plan) -> None:
-    close = _check("marginal")
-    assert "Close to a limit, **door (hem)**" in _top(_judged(plan, close))
-    known = replace(plan, assessment=replace(plan.assessment, checks=(close,)))
-    assert "Close to a limit" not in _top(_judged(known, close))
+def test_what_is_close_to_a_limit_is_told_from_what_is_past_it(plan: Plan) -> None:
+    near, past = _check("marginal", "floor", 31 * 0.0254), _check("marginal")
+    top = _top(_judged(plan, near, past))
+    assert "- **floor (hem)**, close to a limit: found 31 in, wanted at most 32 in" in top
+    assert "- **door (hem)**, past what is usual, but let pass: found 35 in, wanted at most 32 in" in top
+    page = plan_markdown(_judged(plan, near, past))
+    assert "| **marginal**, close to its limit |" in page
+    assert "| **marginal**, past its limit |" in page
+    assert "**Marginal**: let pass" in page
+
+
+def test_a_reason_of_strength_stands_once_with_its_numbers_and_what_to_do(plan: Plan) -> None:
+    missed = _check("marginal")
+    known = replace(plan.assessment, verdict="stands, but", checks=(missed,), reasons=(clause(missed),))
+    top = _top(_judged(replace(plan, assessment=known), missed))
+    assert top.count("door (hem)") == 1
+    assert ("- **door (hem)**: hem only just springs back from the door (found 35 in, wanted at most 32 in)."
+            " Make the `hem` smaller.") in top
+    assert top.index("watch:") < top.index("door (hem)") < top.index("are numbered from the top")
+
+
+@pytest.mark.parametrize(("value", "sense", "said"), [
+    (32.01, "at most", "just over 32 in"),
+    (31.99, "at most", "just under 32 in"),
+    (31.99, "at least", "just under 32 in"),
+    (32.01, "at least", "just over 32 in"),
+    (32.0, "at most", "32 in"),
+    (32.2, "at most", "32 1/4 in"),
+])
+def test_found_never_prints_like_the_limit_that_it_misses(
+    plan: Plan, value: float, sense: Literal["at most", "at least"], said: str
+) -> None:
+    check = replace(_check("marginal", value=value * 0.0254), sense=sense)
+    assert Printer.of(replace(plan.spec, units="inches")).check_value(check) == said
 
 
 def test_a_check_that_was_not_made_shows_a_dash_and_why(plan: Plan) -> None:

@@ -85,8 +85,14 @@ class Printer:
         return _PLAIN.get(dimension, _number)(value) if dimension != "mass" else self.mass(value)
 
     def check_value(self, check: Check) -> str:
-        """The value of a check."""
-        return self.by(check.value, check.dimension)
+        """The value of a check. Where it misses its limit, or only just keeps it, and both print alike, it says
+        on which side it lies."""
+        said = self.by(check.value, check.dimension)
+        if check.result not in ("fails", "marginal") or check.value in (None, check.limit):
+            return said
+        if said != self.by(check.limit, check.dimension):
+            return said
+        return f"just {'over' if check.beyond == (check.sense == 'at most') else 'under'} {said}"
 
     def check_limit(self, check: Check) -> str:
         """The limit of a check with its sense: ``at most 32 in``."""

@@ -30,3 +30,10 @@ class Check:
     remedy: str
     source: str
     says: str
+
+    @property
+    def beyond(self) -> bool:
+        """Whether the value lies on the wrong side of the limit; a marginal check may, where that can be borne."""
+        if self.value is None or self.limit is None:
+            return False
+        return self.value > self.limit if self.sense == "at most" else self.value < self.limit

@@ -39,7 +39,8 @@ CLAUSES: Mapping[str, Clause] = MappingProxyType({
     "balance": Clause("its weight hangs too far behind the waist",
                       "its weight hangs rather far behind the waist"),
     "seat-room": Clause("it leaves too little of a chair to sit on",
-                        "it leaves just enough of a chair to sit on"),
+                        "it leaves just enough of a chair to sit on",
+                        "it leaves little of a chair to sit on"),
     "sinking": Clause("{part} sinks by more than the skirt's hem is off the floor",
                       "{part} sinks so far that the skirt must be cut to it"),
     "reach": Clause("{part} stands out less than wished", "{part} stands out less than wished"),
@@ -83,7 +84,7 @@ def verdict(checks: Sequence[Check]) -> tuple[Verdict, tuple[str, ...]]:
     near = [check for check in checks if check.result == "marginal"]
     unknown = [UNKNOWN[check.code] for check in checks
                if check.result == "not assessed" and check.code in UNKNOWN]
-    reasons = (*(_clause(check) for check in fails), *(_clause(check) for check in near),
+    reasons = (*(clause(check) for check in fails), *(clause(check) for check in near),
                *(f"{what} is not known" for what in unknown))
     if any(_falls(check) for check in fails):
         return "will not stand", reasons
@@ -101,8 +102,8 @@ def _falls(check: Check) -> bool:
     return check.code in ("sag", "out-of-round") and check.value > GROSS * check.limit
 
 
-def _clause(check: Check) -> str:
-    clause = CLAUSES[check.code]
-    past = check.value is not None and check.limit is not None and check.value > check.limit
-    words = clause.missed if check.result == "fails" else (clause.past if past else "") or clause.near
+def clause(check: Check) -> str:
+    """A check of strength that fails or is marginal, as a clause of the verdict."""
+    said = CLAUSES[check.code]
+    words = said.missed if check.result == "fails" else (said.past if check.beyond else "") or said.near
     return words.format(part=check.part or "a part")

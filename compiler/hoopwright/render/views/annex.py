@@ -9,16 +9,24 @@ from hoopwright.render.quantities import Printer, assumed_text
 from hoopwright.render.words import closed, ids_text, plain_key, sentence
 from hoopwright.source import quantity
 from hoopwright.source.record import record
+from hoopwright.spec.check import Check
 from hoopwright.spec.family import family_of
 from hoopwright.strength.model import MaterialStrength
 
 REMEDY = {"fails": "To mend it:", "marginal": "To know:", "not assessed": "Why not:", "holds": ""}
 """How the remedy of a check is led in, by its result."""
+MEANT = {
+    "fails": "change it before you make anything",
+    "marginal": "let pass, though close to its limit or past it; what to know stands beside it",
+    "not assessed": "no number can be given here; why stands beside it",
+    "holds": "within its limit, and nothing to do",
+}
+"""What a result asks of the maker."""
 
 
 @record(frozen=True, slots=True)
 class CheckRow:
-    """One judgement with everything known about it. ``label`` leads in the remedy."""
+    """One judgement with everything known about it. ``where`` a marginal value lies; ``label`` leads in the remedy."""
 
     code: str
     part: str
@@ -26,6 +34,7 @@ class CheckRow:
     value: str
     limit: str
     result: str
+    where: str
     label: str
     remedy: str
     source: str
@@ -33,9 +42,10 @@ class CheckRow:
 
 @record(frozen=True, slots=True)
 class Annex:
-    """Everything for those who want the numbers."""
+    """Everything for those who want the numbers. ``results`` are those that the checks have, with what they mean."""
 
     checks: tuple[CheckRow, ...]
+    results: tuple[tuple[str, str], ...]
     method: str
     hoops: tuple[tuple[str, ...], ...]
     tapes: tuple[tuple[str, ...], tuple[tuple[str, ...], ...]]
@@ -54,9 +64,10 @@ def annex_view(plan: Plan, general: tuple[str, ...]) -> Annex:
     return Annex(
         checks=tuple(
             CheckRow(check.code, named(plan.spec, check.part), sentence(check.says), p.check_value(check),
-                     p.check_limit(check), check.result, REMEDY[check.result], closed(check.remedy),
+                     p.check_limit(check), check.result, _where(check), REMEDY[check.result], closed(check.remedy),
                      check.source)
             for check in plan.checks),
+        results=tuple((result, MEANT[result]) for result in dict.fromkeys(check.result for check in plan.checks)),
         method=plan.assessment.method,
         hoops=_hoops(plan, p),
         tapes=_tapes(plan),
@@ -71,6 +82,11 @@ def annex_view(plan: Plan, general: tuple[str, ...]) -> Annex:
                        for found in plan.findings),
         cautions=_cautions(plan, general),
     )
+
+
+def _where(check: Check) -> str:
+    """On which side of its limit what is marginal lies."""
+    return "" if check.result != "marginal" else "past its limit" if check.beyond else "close to its limit"
 
 
 def _said(message: str, help: str) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from hoopwright.plan.model import Plan
 from hoopwright.plan.naming import named
 from hoopwright.render.quantities import Printer
@@ -13,30 +15,33 @@ from hoopwright.render.words import counted, listed, plain_key
 from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 from hoopwright.spec.model import Spec
+from hoopwright.strength.verdict import clause
 
 
 @record(frozen=True, slots=True)
 class Fault:
-    """A check that fails or is marginal, in plain words."""
+    """A check that fails or is marginal, in plain words. ``beyond`` tells that its limit is passed."""
 
     name: str
     says: str
     found: str
     wanted: str
     remedy: str
+    beyond: bool
 
 
 @record(frozen=True, slots=True)
 class Glance:
     """The verdict and the rows (label, value) of the table under it.
 
-    ``close`` are the marginal checks of geometry and supply; those of strength are among ``reasons``.
+    ``watched`` is what goes with a design that stands: the reasons of its verdict, each with its check's numbers where
+    there is one, then the marginal checks of geometry and supply, which have no reason (empty).
     """
 
     verdict: str
     reasons: tuple[str, ...]
     failing: tuple[Fault, ...]
-    close: tuple[Fault, ...]
+    watched: tuple[tuple[str, Fault | None], ...]
     rows: tuple[tuple[str, str], ...]
 
 
@@ -47,10 +52,23 @@ def glance_view(plan: Plan, facts: Facts) -> Glance:
         verdict=plan.assessment.verdict,
         reasons=plan.assessment.reasons,
         failing=tuple(fault(check, plan.spec, printer) for check in plan.failing),
-        close=tuple(fault(check, plan.spec, printer) for check in plan.checks
-                    if check.result == "marginal" and check not in plan.assessment.checks),
+        watched=tuple(_watched(plan, printer)),
         rows=(*_size_rows(plan, facts, printer), *_cost_rows(plan, printer), ("Result", _result(plan))),
     )
+
+
+def _watched(plan: Plan, printer: Printer) -> Iterator[tuple[str, Fault | None]]:
+    """(reason, what was found) of everything that is no fault and yet to be watched."""
+    spec, judged = plan.spec, plan.assessment.checks
+    left = [check for check in judged if check.result in ("fails", "marginal")]
+    for reason in plan.assessment.reasons:
+        check = next((one for one in left if named(spec, clause(one)) == reason), None)
+        if check is not None:
+            left.remove(check)
+        yield reason, None if check is None else fault(check, spec, printer)
+    for check in plan.checks:
+        if check.result == "marginal" and check not in judged:
+            yield "", fault(check, spec, printer)
 
 
 def _result(plan: Plan) -> str:
@@ -71,6 +89,7 @@ def fault(check: Check, spec: Spec, printer: Printer) -> Fault:
         found=printer.check_value(check),
         wanted=printer.check_limit(check),
         remedy=check.remedy,
+        beyond=check.beyond,
     )
 
 
