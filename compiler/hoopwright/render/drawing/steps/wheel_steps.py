@@ -80,9 +80,28 @@ def mark_rings(plan: Plan, action: str) -> Figure:
 
 
 def bind_wheel(plan: Plan, action: str) -> Figure:
-    """A crossing bound crosswise, and a spoke's end turned over the rim."""
-    sheet = begin(action, 184)
-    wheel = the(plan.shape.wheel, "wheel")
+    """A crossing bound crosswise, and a spoke's end turned over the rim or, if it is strip, bent along it."""
+    strip = _strip(plan)
+    sheet, wheel = begin(action, 184), the(plan.shape.wheel, "wheel")
+    end = say(plan, (wheel.spokes[0].cut - wheel.spokes[0].marks[-1][1]) / 2)
+    (_strips_bound if strip else _rods_bound)(sheet)
+    (_along if strip else _over)(sheet, end)
+    stands = "; all stand on edge, spoke upon ring" if strip else ""
+    below(sheet, 160, f"Crosswise, tight, at each of {wheel.fixings} crossings{stands}.")
+    edges = ", both on edge" if strip else ""
+    turned = "bent along it for" if strip else "turned over by"
+    return finish(sheet, "Binding the wheel",
+                  f"A spoke bound crosswise to a ring{edges}; at the rim its end is {turned} {end} and bound"
+                  " down.")
+
+
+def _strip(plan: Plan) -> bool:
+    """Whether spokes and rings are flat strip, which stands on edge."""
+    return plan.spec.build.hoops.material.section.kind == "flat"
+
+
+def _rods_bound(sheet: Sheet) -> None:
+    """Two rods crossing, from above, with the thread over them."""
     sheet.rect(64, 22, 14, 118, fill="#bbb", line=1.2)
     sheet.rect(14, 74, 116, 14, fill="#ddd", line=1.2)
     for k in range(4):
@@ -90,15 +109,25 @@ def bind_wheel(plan: Plan, action: str) -> Figure:
         sheet.line((82 - 4 * k, 66 + 2 * k), (72 - 4 * k, 94 - 2 * k + 4), width=1.5)
     sheet.text(71, 16, "spoke", size=SMALL, anchor="middle")
     sheet.text(16, 104, "ring", size=SMALL)
-    end = (wheel.spokes[0].cut - wheel.spokes[0].marks[-1][1]) / 2
-    strip = plan.spec.build.hoops.material.section.kind == "flat"
-    (_along if strip else _over)(sheet, say(plan, end))
-    stands = "; spokes and rings stand on edge" if strip else ""
-    below(sheet, 160, f"Crosswise, tight, at each of {wheel.fixings} crossings{stands}.")
-    turned = "bent along it for" if strip else "turned over by"
-    return finish(sheet, "Binding the wheel",
-                  f"A spoke bound crosswise to a ring; at the rim its end is {turned} {say(plan, end)} and bound"
-                  " down.")
+
+
+def _strips_bound(sheet: Sheet) -> None:
+    """Two strips crossing, both on edge: from above two thin lines, from the side one edge on the other."""
+    sheet.text(10, 16, "from above", size=SMALL, fill=GREY)
+    sheet.line((14, 92), (82, 92), width=4)
+    sheet.line((48, 44), (48, 140), width=4, stroke="#666")
+    for k in (-4, 4):
+        sheet.line((40, 92 - 8 + k), (56, 92 + 8 + k), width=1.3)
+        sheet.line((56, 92 - 8 + k), (40, 92 + 8 + k), width=1.3)
+    sheet.text(48, 38, "spoke", size=SMALL, anchor="middle")
+    sheet.text(14, 112, "ring", size=SMALL)
+    sheet.text(104, 16, "from the side", size=SMALL, fill=GREY)
+    sheet.rect(100, 92, 84, 24, fill="#ddd", line=1.2)
+    sheet.rect(140, 68, 4, 24, fill="#666", line=0.8)
+    for k in (10, 16):
+        sheet.path([(142 - k, 117), (139, 67), (145, 67), (142 + k, 117)], width=1.3)
+    tell(sheet, (142, 66), (142, 50), "spoke, cut through", anchor="middle")
+    sheet.text(104, 132, "ring", size=SMALL)
 
 
 def _over(sheet: Sheet, end: str) -> None:
@@ -115,14 +144,22 @@ def _over(sheet: Sheet, end: str) -> None:
 
 def _along(sheet: Sheet, end: str) -> None:
     """Rim and spoke from above, both on edge: the spoke's end bent aside to lie along the rim."""
-    sheet.text(168, 16, "from above", size=SMALL, fill=GREY)
-    sheet.line((238, 24), (238, 142), width=4)
-    sheet.path([(158, 62), (220, 62), (227, 64), (232, 70), (233, 77), (233, 118)], width=4, stroke="#666")
+    sheet.text(204, 16, "from above", size=SMALL, fill=GREY)
+    sheet.line((258, 24), (258, 142), width=4)
+    sheet.path([(200, 62), (240, 62), (247, 64), (252, 70), (253, 77), (253, 118)], width=4, stroke="#666")
     for y in (86, 96, 106):
-        sheet.line((226, y), (245, y), width=1.6)
-    sheet.text(184, 54, "spoke", size=SMALL, anchor="middle")
-    sheet.text(244, 36, "rim", size=SMALL)
-    upright(sheet, 62, 118, 254, (end,))
+        sheet.line((246, y), (265, y), width=1.6)
+    sheet.text(218, 54, "spoke", size=SMALL, anchor="middle")
+    sheet.text(264, 36, "rim", size=SMALL)
+    upright(sheet, 62, 118, 272, (end,))
+
+
+def _cut_ring(sheet: Sheet, plan: Plan, x: float, y: float, radius: float) -> None:
+    """A ring cut through, its middle at (x, y): a strip standing on edge, or a rod."""
+    if _strip(plan):
+        sheet.rect(x - 2, y - radius, 4, 2 * radius, fill="#bbb", line=1.2)
+    else:
+        sheet.ellipse((x, y), radius, radius, fill="#bbb", width=1.3)
 
 
 def stuff_roll(plan: Plan, action: str) -> Figure:
@@ -150,8 +187,12 @@ def set_wheel(plan: Plan, action: str) -> Figure:
     sheet.text(50, 130, "body", size=SMALL, anchor="middle", fill=GREY)
     sheet.rect(80, 32, 7, 40, fill=PAPER, line=1.4)
     sheet.ellipse((112, 98), 26, 26, fill=sheet.pattern("dots"), width=1.2)
-    sheet.ellipse((95, 68), 5, 5, fill="#bbb", width=1.3)
-    flat(sheet, 95, 300, 68, 6)
+    if _strip(plan):
+        flat(sheet, 95, 300, 66, 12)
+        _cut_ring(sheet, plan, 93, 66, 6)
+    else:
+        _cut_ring(sheet, plan, 95, 68, 5)
+        flat(sheet, 95, 300, 68, 6)
     stitches(sheet, [(84, 60), (94, 66)])
     stitches(sheet, [(84, 70), (98, 78)])
     tell(sheet, (84, 40), (112, 26), "waistband")
@@ -167,14 +208,18 @@ def set_wheel(plan: Plan, action: str) -> Figure:
 def sew_cover(plan: Plan, action: str) -> Figure:
     """The cover's edge turned round the rim and sewn, cut through."""
     sheet, wheel = begin(action, 168), the(plan.shape.wheel, "wheel")
-    flat(sheet, 20, 236, 78, 6)
-    sheet.ellipse((236, 88), 9, 9, fill="#bbb", width=1.3)
+    if _strip(plan):
+        flat(sheet, 20, 236, 86, 18)
+        _cut_ring(sheet, plan, 238, 86, 9)
+    else:
+        flat(sheet, 20, 236, 78, 6)
+        _cut_ring(sheet, plan, 236, 88, 9)
     sheet.path([(14, 66), (238, 66), (252, 72), (256, 88), (250, 102), (238, 108), (188, 108)], width=2.4)
     stitches(sheet, [(198, 66), (198, 108)])
     across(sheet, 188, 252, 132, f"{say(plan, wheel.hem)} turned under")
     tell(sheet, (90, 66), (90, 38), "cover, front to front", anchor="middle")
     tell(sheet, (240, 84), (272, 48), "rim")
-    tell(sheet, (60, 80), (60, 108), "spoke", anchor="middle")
+    tell(sheet, (60, 86), (60, 116), "spoke", anchor="middle")
     below(sheet, 158, "Pin the rim's quarters first, then the halves between.")
     return finish(sheet, "Sewing the cover on",
                   f"The cover lies on the spokes; {say(plan, wheel.hem)} of its edge is turned round the rim"
