@@ -11,6 +11,8 @@ from hoopwright.shape.body import Body
 from hoopwright.shape.curves.bow import of_length
 from hoopwright.shape.draw import draw
 from hoopwright.shape.tying.lacing import cord_length, eyelet_count
+from hoopwright.source.quantity import length_text
+from hoopwright.spec.model import Graded
 
 BUSTLE = (Path(__file__).parents[1] / "external" / "data" / "by_hand" / "half.yaml").read_text()
 CRINOLETTE = """\
@@ -138,3 +140,19 @@ def test_a_chord_as_long_as_the_steel_is_refused(drawn):
     bare = replace(plan.half, reach=None)
     shape = replace(spec.shape, ground_plan=replace(plan, half=bare), top_girth=0.25, hem_girth=0.5)
     assert [one.code for one in draw(replace(spec, shape=shape))[1]] == ["chord-too-long"]
+
+
+def test_a_chord_that_is_too_long_is_told_with_its_end_and_both_lengths(drawn):
+    spec = drawn(BUSTLE).spec
+    half = replace(spec.shape.ground_plan.half, reach=None)
+    told = {}
+    for chord in (Graded(0.3, 0.2), Graded(0.2, 0.5)):
+        plan = replace(spec.shape.ground_plan, half=replace(half, chord=chord))
+        shape = replace(spec.shape, ground_plan=plan, top_girth=0.25, hem_girth=0.45)
+        (finding,) = draw(replace(spec, shape=shape))[1]
+        told[finding.path[-1]] = (finding.message, finding.help)
+    long = {metres: length_text(metres, spec.units) for metres in (0.2, 0.25, 0.3, 0.45, 0.5)}
+    assert told["top"][0].startswith(f"at the top the chord is {long[0.3]} and the steel {long[0.25]}")
+    assert "`girth` under `top_hoop`" in told["top"][1]
+    assert told["hem"][0].startswith(f"at the hem the chord is {long[0.5]} and the steel {long[0.45]}")
+    assert f"less than {long[0.45]} at the hem" in told["hem"][1]

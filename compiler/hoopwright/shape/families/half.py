@@ -17,6 +17,7 @@ from hoopwright.shape.levels import Levels
 from hoopwright.shape.model import XY, PlanOutline
 from hoopwright.shape.outline import Outline, Oval
 from hoopwright.shape.waist import Waist
+from hoopwright.source.quantity import Units
 from hoopwright.source.record import record
 from hoopwright.spec.model import HalfPlan, Spec
 
@@ -102,12 +103,13 @@ class HalfHoops:
     top_girth: float | None
     hem_girth: float
     full_girth: float
+    units: Units
 
     def bow(self, length: float, height: float) -> Bow:
         """The bow of a spring of that length at that height."""
         chord = self.plan.chord.at(self.levels.share(height))
         if not 0 < chord < length:
-            raise Impossible(problems.chord_too_long())
+            raise Impossible(problems.chord_too_long(chord, length, self.units, off_floor=height))
         return _bow(length, chord)
 
     def set_back(self, height: float) -> float:
@@ -154,4 +156,7 @@ def half_hoops(spec: Spec, waist: Waist, levels: Levels) -> HalfHoops:
             raise Impossible(problems.half_without_reach())
         top = bow.of_reach(plan.chord.top, plan.reach.top).length
         low = bow.of_reach(plan.chord.low, plan.reach.low).length
-    return HalfHoops(plan, levels, body_of(spec), top, low, spec.shape.hem_girth)
+    for end, chord, steel in (("top", plan.chord.top, top), ("hem", plan.chord.low, low)):
+        if steel is not None and chord >= steel:
+            raise Impossible(problems.chord_too_long(chord, steel, spec.units, end))
+    return HalfHoops(plan, levels, body_of(spec), top, low, spec.shape.hem_girth, spec.units)

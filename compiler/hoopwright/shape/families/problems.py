@@ -8,13 +8,20 @@ from hoopwright.source.quantity import Units, length_text
 GROUND: Path = ("shape", "ground_plan")
 
 
-def chord_too_long() -> Finding:
-    """A chord as long as the spring that should bow over it."""
+def chord_too_long(chord: float, steel: float, units: Units, end: str = "", off_floor: float = 0.0) -> Finding:
+    """A chord as long as the spring that should bow over it, both in m: at an ``end``, ``top`` or ``hem``, or
+    between them at a height."""
+    held, long = length_text(chord, units), length_text(steel, units)
+    where = {"top": "at the top", "hem": "at the hem"}.get(end, f"{length_text(off_floor, units)} off the floor")
+    larger = {"top": "a larger `girth` under `top_hoop`", "hem": "a larger `girth` under `hem`"}.get(
+        end, "another `line`, in which the steels lengthen sooner")
+    shorter = "`chord: {top: ..., hem: ...}` with less than " + f"{long} {f'at the {end}' if end else 'there'}"
+    path: Path = (*GROUND, "chord", end) if end else (*GROUND, "chord")
     return error(
         "chord-too-long",
-        (*GROUND, "chord"),
-        "the chord is as long as the steel or longer, so the half hoop has no bow",
-        "give a shorter chord, or a longer steel",
+        path,
+        f"{where} the chord is {held} and the steel {long}: the half hoop has no bow",
+        f"write {shorter}, or {larger}",
     )
 
 

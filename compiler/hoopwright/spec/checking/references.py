@@ -11,40 +11,14 @@ from hoopwright.library.goods import GOODS
 from hoopwright.library.grades import GRADES
 from hoopwright.library.joins import JOINS
 from hoopwright.library.tools import tool_name, tool_names
-from hoopwright.source.diagnostic import Finding, Path, error, warning
+from hoopwright.source.diagnostic import Finding, error, warning
 from hoopwright.spec.checking.nearest import listed, nearest, offer
+from hoopwright.spec.checking.uses import HOOP, Kinds, uses
 from hoopwright.spec.reading.node import Node
 
-HOOP = "material for hoops"
 NONE = "none"
 ANY = "any"
-Kinds = tuple[str, ...]
 _KINDS = frozenset(goods.kind for goods in GOODS.values())
-
-_USES: tuple[tuple[Path, Kinds], ...] = (
-    (("build", "hoops", "material"), (HOOP,)),
-    (("build", "hoops", "casing"), ("braid", "tape")),
-    (("build", "tapes", "material"), ("tape",)),
-    (("build", "ties", "material"), ("tape",)),
-    (("build", "hip_ties", "material"), ("tape",)),
-    (("build", "lacing", "material"), ("cloth",)),
-    (("build", "lacing", "cord"), ("tape", "braid", "cord")),
-    (("build", "waistband", "material"), ("tape", "cloth")),
-    (("build", "waistband", "fastening"), ("fastening",)),
-    (("build", "hem_band", "material"), ("cloth",)),
-    (("build", "panels", "material"), ("cloth",)),
-    (("build", "panels", "cord"), ("tape", "braid", "cord")),
-    (("build", "cords", "material"), ("cord",)),
-    (("build", "cords", "facing"), ("cloth",)),
-    (("build", "cords", "starch"), ("consumable",)),
-    (("build", "channels", "material"), ("tape", "cloth")),
-    (("build", "flounce", "material"), ("cloth",)),
-    (("build", "wheel", "cover", "material"), ("cloth",)),
-    (("build", "wheel", "roll", "material"), ("cloth",)),
-    (("build", "side_hoops", "material"), ("cloth",)),
-    (("build", "side_hoops", "tie"), ("tape",)),
-)
-
 
 def reference_findings(value: object) -> tuple[Finding, ...]:
     """Every unknown name, and every name of something of the wrong kind, in the order of the uses."""
@@ -52,11 +26,8 @@ def reference_findings(value: object) -> tuple[Finding, ...]:
     found: list[Finding] = []
     if _own_materials_readable(spec):
         kinds = _kinds(spec["materials"])
-        uses = [(_at(spec, path), wanted) for path, wanted in _USES]
-        uses += [(layer["material"], ("cloth",)) for layer in spec["load"].items()]
         own = tuple(spec["materials"].names())
-        found = [wrong for node, wanted in uses for one in _each(node)
-                 for wrong in _material(one, wanted, kinds, own)]
+        found = [wrong for node, wanted in uses(spec) for wrong in _material(node, wanted, kinds, own)]
     found.extend(_join(spec["build"]["hoops"]["join"]))
     for name in spec["materials"].names():
         found.extend(_grade(spec["materials"][name]["grade"]))
@@ -71,12 +42,6 @@ def _own_materials_readable(spec: Node) -> bool:
     if "materials" in spec.names():
         return isinstance(spec["materials"].value, dict)
     return not any(nearest(key, ("materials",)) for key in spec.names())
-
-
-def _at(node: Node, path: Path) -> Node:
-    for key in path:
-        node = node[key]
-    return node
 
 
 def _kinds(materials: Node) -> dict[str, str]:
@@ -136,14 +101,6 @@ def _join(node: Node) -> Iterator[Finding]:
     if name is not None and name not in JOINS:
         said = f"no join is called `{name}`" if name else "the name of a join is blank"
         yield error("join-unknown", node.path, said, offer(name, JOINS, "join"))
-
-
-def _each(node: Node) -> Iterator[Node]:
-    """A name, or each name of a list."""
-    if isinstance(node.value, list):
-        yield from node.items()
-    else:
-        yield node
 
 
 def _shop(node: Node, shops: Node) -> Iterator[Finding]:

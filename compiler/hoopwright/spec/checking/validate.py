@@ -10,12 +10,15 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
+from hoopwright.library.goods import GOODS
 from hoopwright.source.diagnostic import Finding, Path, error
 from hoopwright.source.slips import HARD, HARD_MEND, HARD_SPACE
 from hoopwright.spec.checking.misfit import example_of, name_of, no_value, unknown_value, wrong_type
 from hoopwright.spec.checking.nearest import listed, nearest, offer
 from hoopwright.spec.checking.quantities import PARSERS, quantity_findings
 from hoopwright.spec.checking.schema import load_schema, whole_schema
+from hoopwright.spec.checking.uses import HOOP, use_of
+from hoopwright.spec.reading.node import Node
 
 if TYPE_CHECKING:
     from jsonschema import Draft202012Validator
@@ -35,6 +38,8 @@ _HELP_FOR_MISSING = {
              " `kind: tape`, `braid`, `cloth`, `fastening` or `consumable`",
 }
 
+KINDLESS = "does not say what it is"
+
 
 def validate(value: object) -> tuple[Finding, ...]:
     """Everything the schema and the units have to say about a spec; empty when it is well formed."""
@@ -47,11 +52,14 @@ def validate(value: object) -> tuple[Finding, ...]:
 
 def schema_findings(value: object) -> tuple[Finding, ...]:
     """What JSON Schema finds, with what merely follows from another mistake left out."""
-    found = [finding for wrong in _validator().iter_errors(value) for finding in _translated(wrong)]
+    found = [_by_use(finding, value) for wrong in _validator().iter_errors(value) for finding in _translated(wrong)]
     near = {(finding.path[:-1], word) for finding in found if finding.code == "key-unknown"
             for word in _meant(finding)}
+    kindless = {finding.path for finding in found if finding.message.endswith(KINDLESS)}
     told: dict[tuple[str, Path, str], Finding] = {}
     for finding in found:
+        if finding.code == "key-unknown" and finding.path[:-1] in kindless:
+            continue  # its kind decides which keys it has
         if not (finding.code == "key-missing" and _follows(finding, near)):
             told.setdefault((finding.code, finding.path, finding.message), finding)
     return tuple(told.values())
@@ -123,6 +131,21 @@ def _missing(wrong: ValidationError, node: Mapping[str, Any], path: Path) -> Fin
     mend = _HELP_FOR_MISSING.get(key) or told
     said = f"{name_of(path)} has no `{key}`" if path else f"this spec has no `{key}`"
     return error("key-missing", path, said, mend, at_key=_keyed(path))
+
+
+def _by_use(finding: Finding, value: object) -> Finding:
+    """A material that does not say what it is, told by what it is used for; any other finding as it is."""
+    if finding.code != "key-missing" or finding.path[:1] != ("materials",) or len(finding.path) != 2:
+        return finding
+    name, spec = str(finding.path[1]), Node(value)
+    path, kinds = use_of(spec, name) or ((), (GOODS[name].kind,) if name in GOODS else ())
+    said = spec["materials"][name]
+    if not kinds or HOOP in kinds or said["kind"] or said["section"]:
+        return finding
+    first, *rest = sorted(kinds, key=lambda kind: kind != name)
+    other = f", or {listed(rest)}" if rest else ""
+    return error("key-missing", finding.path, f"`{name}` {KINDLESS}", f"write `kind: {first}`{other}",
+                 at_key=True, related=((path, "used here"),) if path else ())
 
 
 def _out_of_range(value: object, node: Mapping[str, Any], path: Path) -> Finding:
