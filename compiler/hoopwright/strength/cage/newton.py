@@ -43,7 +43,8 @@ _ROUNDINGS = (1.0, 0.3, 0.1, 0.03, 0.01, 1e-3, 1e-4, 1e-5)
 @record(frozen=True, slots=True)
 class Found:
     """A state and what it gives, the largest relative residual, and whether that is small enough. ``firm``: the tangent
-    of the last step, taken within `CLOSE` of it and without dampers, had positive pivots alone."""
+    of the last step, taken within `CLOSE` of it and without dampers, had positive pivots alone, and in it pulled and pushed
+    what does so here."""
 
     state: State
     now: Evaluated
@@ -94,13 +95,13 @@ def newton(
     lay = system.layout
     unit = system.damping_unit(factor)
     now = system.evaluate(state)
-    error, firm = np.inf, False
+    error, firm, tried = np.inf, False, (guess, now)
     for k in range(most + 1):
         tension = pull(now.bars.force, system.soft)[0]
         residual = system.residual(state, now, tension, factor)
         before, error = error, relative_error(system, residual, factor)
         if k > 0 and balanced(error, before, enough):
-            return Found(state, now, k, error, True, firm)
+            return Found(state, now, k, error, True, firm and _held_alike(*tried, now))
         if k == most or not np.isfinite(error) or error > 1e12:
             break
         if any(k >= steps and error > far for steps, far in (LOST_BEHIND_DAMPERS if damper else LOST)):
@@ -112,7 +113,7 @@ def newton(
         factored = system.pattern.factor(tangent, system.hold + damper * unit)
         if factored is None:
             break
-        firm = error < CLOSE and damper == 0.0 and all_positive(factored)
+        firm, tried = error < CLOSE and damper == 0.0 and all_positive(factored), (guess, now)
         step = factored.solve(-residual)
         step *= shortening(system, step)
         damper *= 0.1 if damper < WEAK and error < NEAR and error < 0.5 * before else fade
@@ -129,14 +130,27 @@ def newton_from_soft(system: System, state: State, guess: Guess, factor: float, 
     hang between slack and taut the plain iteration flickers without end; this one finds them.
     """
     share = system.layout.loads.weight * factor / max(len(system.layout.model.tapes), 1)
-    for width in (*(part for part in _ROUNDINGS if part <= widest), 0.0):
-        system.soft = width * share
-        found = newton(system, state, guess, factor, most=20)
-        if not found.converged:
-            break
-        state, guess = found.state, found.guess
-    system.soft = 0.0
+    try:
+        for width in (*(part for part in _ROUNDINGS if part <= widest), 0.0):
+            system.soft = width * share
+            found = newton(system, state, guess, factor, most=20)
+            if not found.converged:
+                break
+            state, guess = found.state, found.guess
+    finally:  # the work may be spent on the way, and the system is asked further
+        system.soft = 0.0
     return found
+
+
+def _held_alike(guess: Guess, before: Evaluated, now: Evaluated) -> bool:
+    """Return whether in a tangent, taken with the bars of `guess` at `before`, the same bars pull and the same nodes
+    are pushed as in the rest `now`."""
+    was, touch = before.contact, now.contact
+    if was is not None and touch is not None:
+        alike = np.array_equal(was.nodes, touch.nodes)
+    else:
+        alike = was is touch
+    return alike and np.array_equal(guess.bars > 0, now.bars.force > 0)
 
 
 def shortening(system: System, step: Floats) -> float:

@@ -12,7 +12,7 @@ from hoopwright.strength.cage.build import lay_out
 from hoopwright.strength.cage.check import one_sided, problems
 from hoopwright.strength.cage.model import CageModel
 from hoopwright.strength.cage.newton import Found, stands, weakest
-from hoopwright.strength.cage.relax import relax
+from hoopwright.strength.cage.relax import MOST_DOWNHILL, relax
 from hoopwright.strength.cage.report import bar_results, held_results, hoop_results, rest_results
 from hoopwright.strength.cage.result import CageResult, Factor, Note, Status, TapeResult, TieResult
 from hoopwright.strength.cage.sparse import Spent
@@ -88,12 +88,14 @@ _WAIT = ", in as many steps as a plan waits for"
 
 
 def settle(system: System, found: Found) -> Found | None:
-    """Return where a shape that stands only by symmetry goes after a small push; None if to no rest."""
+    """Return where a shape that stands only by symmetry goes after a small push, which is a long way down; None if to
+    no rest."""
+    system.follow(found.now)  # as it was found
     mode = weakest(system, found.state, 1.0)
     if mode is None:
         return None
     push = 1e-3 * system.size / float(np.abs(mode[~system.is_spin]).max(initial=1e-12))
-    settled = relax(system, system.moved(found.state, push * mode), 1.0)
+    settled = relax(system, system.moved(found.state, push * mode), 1.0, most=2 * MOST_DOWNHILL)
     return settled if settled.converged and stands(system, settled, 1.0) else None
 
 
