@@ -43,8 +43,8 @@ _ROUNDINGS = (1.0, 0.3, 0.1, 0.03, 0.01, 1e-3, 1e-4, 1e-5)
 @record(frozen=True, slots=True)
 class Found:
     """A state and what it gives, the largest relative residual, and whether that is small enough. ``firm``: the tangent
-    of the last step, taken within `CLOSE` of it and without dampers, had positive pivots alone, and in it pulled and pushed
-    what does so here."""
+    of the last step, taken within `CLOSE` of it and without dampers, had positive pivots alone, and in it the same bars
+    pulled and the same nodes were pushed."""
 
     state: State
     now: Evaluated
@@ -145,12 +145,8 @@ def newton_from_soft(system: System, state: State, guess: Guess, factor: float, 
 def _held_alike(guess: Guess, before: Evaluated, now: Evaluated) -> bool:
     """Return whether in a tangent, taken with the bars of `guess` at `before`, the same bars pull and the same nodes
     are pushed as in the rest `now`."""
-    was, touch = before.contact, now.contact
-    if was is not None and touch is not None:
-        alike = np.array_equal(was.nodes, touch.nodes)
-    else:
-        alike = was is touch
-    return alike and np.array_equal(guess.bars > 0, now.bars.force > 0)
+    was, touch = (() if one.contact is None else one.contact.nodes for one in (before, now))
+    return np.array_equal(was, touch) and np.array_equal(guess.bars > 0, now.bars.force > 0)
 
 
 def shortening(system: System, step: Floats) -> float:
