@@ -11,15 +11,16 @@ from typing import Any
 
 from hoopwright.source.record import record
 
-_KEY = re.compile(r"(?P<indent>\s*)(?P<dash>(?:- +)*)(?P<key>[^\s\"'#{}\[\]:,][^\"'#{}\[\]:,]*):(?P<rest>.*)")
+# Patterns stand as text: they are compiled only where a text could not be read.
+_KEY = r"(?P<indent>\s*)(?P<dash>(?:- +)*)(?P<key>[^\s\"'#{}\[\]:,][^\"'#{}\[\]:,]*):(?P<rest>.*)"
 HARD = "\u00a0"
 HARD_SPACE = "a hard space, as word processors set it, stands here"
 HARD_MEND = "type ordinary spaces in its place, as many as the keys beside it have"
-_CURLY = re.compile("[“”„‘’]")
-_WORD_BEFORE = re.compile(r"(?P<gap>[;\s]\s*)(?P<word>[A-Za-z_][\w ]*?)\s*$")
-_NO_COLON = re.compile(r"(?P<indent>\s*)(?P<dash>(?:- +)*)(?P<key>[a-z][a-z_]*) +(?P<rest>[^\s#:][^:]*)")
-_DASH = re.compile(r"\s*-(?P<rest>[^\s-].*)")
-_INCHES = re.compile(r"(?P<number>[0-9][0-9 /.½¼¾]*)(?P<marks>\"\"|'')")
+_CURLY = "[“”„‘’]"
+_WORD_BEFORE = r"(?P<gap>[;\s]\s*)(?P<word>[A-Za-z_][\w ]*?)\s*$"
+_NO_COLON = r"(?P<indent>\s*)(?P<dash>(?:- +)*)(?P<key>[a-z][a-z_]*) +(?P<rest>[^\s#:][^:]*)"
+_DASH = r"\s*-(?P<rest>[^\s-].*)"
+_INCHES = r"(?P<number>[0-9][0-9 /.½¼¾]*)(?P<marks>\"\"|'')"
 
 
 @record(frozen=True, slots=True)
@@ -66,7 +67,7 @@ def _hard_space(lines: list[str], stopped: int) -> Slip | None:
 
 def _no_space(lines: list[str], number: int) -> Slip | None:
     """``waist:28 in``: no space after the colon."""
-    found = _KEY.fullmatch(lines[number])
+    found = re.fullmatch(_KEY, lines[number])
     if found is None or not found["rest"] or found["rest"][0] == " ":
         return None
     at = found.start("rest") - 1
@@ -77,10 +78,10 @@ def _no_space(lines: list[str], number: int) -> Slip | None:
 def _colon(lines: list[str], number: int, column: int) -> Slip | None:
     """A second colon in a line, or the first one of a line that stands too far in."""
     line = lines[number]
-    if (item := _DASH.fullmatch(line)) and column > item.start("rest"):
+    if (item := re.fullmatch(_DASH, line)) and column > item.start("rest"):
         return Slip(number, item.start("rest") - 1, 1, "a `-` that begins an item wants a space after it",
                     f"write `- {_short(item['rest'])}`")
-    found = _KEY.fullmatch(line)
+    found = re.fullmatch(_KEY, line)
     if found is None or not 0 <= column < len(line):
         return None
     if found.start("rest") - 1 == column:
@@ -88,8 +89,8 @@ def _colon(lines: list[str], number: int, column: int) -> Slip | None:
     value = found["rest"].partition(" #")[0].strip()
     if not value or value[0] in "\"'{[&*|>!%@`":
         return None
-    curly = _CURLY.search(value)
-    plain = _CURLY.sub("", value).replace('"', "'")
+    curly = re.search(_CURLY, value)
+    plain = re.sub(_CURLY, "", value).replace('"', "'")
     mend = f"write `{found['key'].strip()}: \"{_short(plain)}\"`"
     if curly is not None:
         first = found.start("rest") + found["rest"].index(curly[0])
@@ -101,7 +102,7 @@ def _colon(lines: list[str], number: int, column: int) -> Slip | None:
 def _too_far_in(lines: list[str], number: int, found: re.Match[str]) -> Slip | None:
     """A key further in than the key above, which has its value already."""
     above = next((lines[n] for n in range(number - 1, -1, -1) if _filled(lines[n])), "")
-    other = _KEY.fullmatch(above)
+    other = re.fullmatch(_KEY, above)
     if other is None or not other["rest"].partition("#")[0].strip():
         return None
     wanted, has = len(other["indent"]) + len(other["dash"]), len(found["indent"])
@@ -121,7 +122,7 @@ def _no_space_above(lines: list[str], number: int) -> Slip | None:
 
 def _no_colon(lines: list[str], number: int) -> Slip | None:
     """``waist 28 in``: no colon after the key."""
-    found = _NO_COLON.fullmatch(lines[number].partition(" #")[0].rstrip())
+    found = re.fullmatch(_NO_COLON, lines[number].partition(" #")[0].rstrip())
     if found is None:
         return None
     return Slip(number, found.end("key"), 1, f"the `:` after `{found['key']}` is missing",
@@ -139,7 +140,7 @@ def _bracket(lines: list[str], at: Any, began: Any) -> Slip | None:
         return Slip(began.line, began.column, 1, f"the `{opened}` opened here is never closed",
                     f"write `{close}` at the end of what belongs together, here most likely at the end of line"
                     f" {at.line}")
-    word = _WORD_BEFORE.search(before)
+    word = re.search(_WORD_BEFORE, before)
     if lines[at.line][at.column:at.column + 1] != ":" or word is None or opened != "{":
         return None
     name = word["word"].split(" ")[-1]
@@ -154,7 +155,7 @@ def _inch_marks(lines: list[str], began: Any) -> Slip | None:
     """``"28""``: inch marks inside quotes."""
     if began.line >= len(lines):
         return None
-    found = _INCHES.search(lines[began.line])
+    found = re.search(_INCHES, lines[began.line])
     if found is None or not found.end() - 2 <= began.column <= found.end():
         return None
     unit = "in" if '"' in found["marks"] else "ft"

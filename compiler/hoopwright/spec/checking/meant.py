@@ -10,11 +10,12 @@ from hoopwright.source.quantity import QuantityError
 
 Parser = Callable[[object], object]
 
-_CURLY = re.compile("[“”„‘’]")
-_RANGE = re.compile(r"\s*[0-9][^-–—]*?(?:[-–—]|\bto\b|\bor\b)\s*(?P<last>[0-9].*)")
-_THOUSANDTHS = re.compile(r"(?P<number>[0-9]{1,4})\s*(?:thou|mils?)\b\.?")
-_GAUGE = re.compile(r".*\b(?:gauge|ga|swg|awg)\b.*", re.IGNORECASE)
-_POUNDS = re.compile(r"(?P<number>[0-9][0-9 /.]*)\s*#")
+# Patterns stand as text: they are compiled only where something could not be read.
+_CURLY = "[“”„‘’]"
+_RANGE = r"\s*[0-9][^-–—]*?(?:[-–—]|\bto\b|\bor\b)\s*(?P<last>[0-9].*)"
+_THOUSANDTHS = r"(?P<number>[0-9]{1,4})\s*(?:thou|mils?)\b\.?"
+_GAUGE = r"(?i).*\b(?:gauge|ga|swg|awg)\b.*"
+_POUNDS = r"(?P<number>[0-9][0-9 /.]*)\s*#"
 _LONGEST = 60
 
 
@@ -24,16 +25,16 @@ def meant(value: object, parser: Parser) -> str:
         return f"write `{value[0]}`, without brackets"
     if not isinstance(value, str) or len(value) > _LONGEST:
         return ""
-    plain = _CURLY.sub("", value).strip()
+    plain = re.sub(_CURLY, "", value).strip()
     if plain != value and _reads(plain, parser):
         return f"leave the curly quotation marks out: write `{plain}`"
-    if (thin := _THOUSANDTHS.fullmatch(plain)) and _reads("0.001 in", parser):
+    if (thin := re.fullmatch(_THOUSANDTHS, plain)) and _reads("0.001 in", parser):
         return f"write thousandths of an inch as `{float(Fraction(int(thin['number']), 1000)):g} in`"
-    if _GAUGE.fullmatch(plain) and _reads("0.042 in", parser):
+    if re.fullmatch(_GAUGE, plain) and _reads("0.042 in", parser):
         return "tables of gauges differ: measure it and write what you find, as in `0.042 in` or `1.1 mm`"
-    if (pounds := _POUNDS.fullmatch(plain)) and _reads(f"{pounds['number']} lb", parser):
+    if (pounds := re.fullmatch(_POUNDS, plain)) and _reads(f"{pounds['number']} lb", parser):
         return f"write `{pounds['number'].strip()} lb`"
-    if (span := _RANGE.fullmatch(plain)) and _reads(span["last"], parser):
+    if (span := re.fullmatch(_RANGE, plain)) and _reads(span["last"], parser):
         return f"it reads as a range: write one measure, as in `{span['last']}`"
     if _reads(f"{plain}/yd2", parser):
         return f"write `{plain}/yd2` if the shop means a square yard"

@@ -26,8 +26,8 @@ _SHORT = MappingProxyType({"cm": "centimetres", "centimeters": "centimetres", "c
                            "metric": "centimetres", "mm": "centimetres", "m": "centimetres", "in": "inches",
                            "inch": "inches", "ft": "inches", "imperial": "inches", "steel": "strip",
                            "circle": "round", "circular": "round", "even": "by tape", "evenly": "by tape"})
-_SECTION = re.compile(r"(?P<width>[0-9][0-9 /.]*?)\s*(?P<unit>[a-z]+)?\s*[x×*]\s*"
-                      r"(?P<thin>[0-9][0-9 /.]*?)\s*(?P<last>[a-z]+)")
+_SECTION = (r"(?P<width>[0-9][0-9 /.]*?)\s*(?P<unit>[a-z]+)?\s*[x×*]\s*"
+            r"(?P<thin>[0-9][0-9 /.]*?)\s*(?P<last>[a-z]+)")
 _LONGEST = 90
 """The longest mend that is written out, letters; a longer one is described."""
 
@@ -130,7 +130,7 @@ def _group_mend(value: object, node: Mapping[str, Any], key: str) -> str:
 
 def _section(word: str) -> str:
     """A section written as one text, as a group of keys."""
-    if flat := _SECTION.fullmatch(word):
+    if flat := re.fullmatch(_SECTION, word):
         unit = flat["unit"] or flat["last"]
         return f"{{kind: flat, width: {flat['width']} {unit}, thickness: {flat['thin']} {flat['last']}}}"
     if _takes({"title": "length"}, word):
