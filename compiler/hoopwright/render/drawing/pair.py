@@ -103,10 +103,8 @@ def _side(plan: Plan, pair: SidePair) -> Figure:
         sheet.line(a, b, width=2.6)
     draw_waistband(sheet, plan, view)
     if pair.pocket:
-        slit = pair.pocket * view.scale
-        sheet.line(
-            (view.x, top + 14), (view.x, min(top + 14 + slit, left[-1][1])), stroke=INK, width=1.6, dash="2 3"
-        )
+        ends = [view.place(0.0, z) for z in slit_heights(plan, pair)]
+        sheet.line(ends[0], ends[1], stroke=INK, width=1.6, dash="2 3")
     labels = [
         Label(a, one.hoops[0], length_text(one.drop, units))
         for a, one in zip(left, pair.channels, strict=True)
@@ -128,6 +126,15 @@ def _side(plan: Plan, pair: SidePair) -> Figure:
         f"{len(pair.channels)} hoops."
     )
     return figure(plan, sheet, TITLES["side"], alt)
+
+
+def slit_heights(plan: Plan, pair: SidePair) -> tuple[float, float]:
+    """Upper and lower end of the pocket slit above the floor, m: it lies along the slope of the outer panel, a
+    waistband's width below its edge, above the first channel."""
+    band, first = plan.spec.build.waistband.width, pair.channels[0]
+    edge = plan.spec.wearer.side - band / 2
+    fall = (edge - (plan.spec.wearer.side - first.drop)) / first.down
+    return edge - band * fall, edge - (band + pair.pocket) * fall
 
 
 def _above(plan: Plan, pair: SidePair) -> Figure:
