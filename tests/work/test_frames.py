@@ -4,6 +4,8 @@ the page."""
 from __future__ import annotations
 
 from decimal import Decimal
+from itertools import pairwise
+from math import dist
 
 import pytest
 from jsonschema import Draft202012Validator
@@ -13,6 +15,8 @@ from hoopwright.plan.model import Plan
 from hoopwright.render.figures import draw_figures
 from hoopwright.render.machine import plan_value
 from hoopwright.render.markdown import plan_markdown
+from hoopwright.render.quantities import Printer
+from hoopwright.shape.waist import waist_of
 from hoopwright.spec.checking.schema import load_schema
 
 WHEEL = b"""\
@@ -57,6 +61,11 @@ def wheel() -> Plan:
 @pytest.fixture(scope="module")
 def sides() -> Plan:
     return planned(SIDES)
+
+
+@pytest.fixture(scope="module")
+def loaded_sides() -> Plan:
+    return planned(SIDES + b"load: [{name: skirt, weight: 4 lb}]\n")
 
 
 def places(plan: Plan) -> dict[str, int]:
@@ -154,3 +163,33 @@ def test_the_machine_plan_holds_the_frame_and_keeps_to_its_schema(wheel: Plan, s
         Draft202012Validator(schema).validate(value)
         assert key in value
         assert other not in value
+
+
+def test_the_skirt_is_cut_to_what_hangs_under_its_load_on_page_figure_and_in_json(wheel: Plan) -> None:
+    """One set of lengths everywhere: as drawn less what the rim sinks."""
+    drawn, found = wheel.shape.wheel, wheel.assessment.wheel
+    assert drawn is not None
+    assert found is not None
+    front, back = (drawn.rim[k].skirt - found.sinks[k] for k in (0, 4))
+    assert wheel.skirt.back < wheel.shape.skirt.back - 0.01
+    p = Printer.of(wheel.spec)
+    figures = {figure.name: figure.svg for figure in draw_figures(wheel)}
+    row = next(line for line in plan_markdown(wheel, ()).splitlines() if line.startswith("| Skirt |"))
+    for length, where in ((front, "in front"), (back, "behind")):
+        assert f"{p.length(length)} " in row
+        assert where in row
+        assert p.length(length) in figures["side"]
+    assert p.length(wheel.shape.skirt.back) not in row + figures["side"]
+    assert plan_value(wheel)["skirt"]["back_mm"] == pytest.approx(1000 * back, abs=0.1)
+
+
+def test_the_skirt_over_side_hoops_is_cut_to_the_hoops_as_they_hang(loaded_sides: Plan) -> None:
+    """By hand: from the waistline over the lowest hoop where it hangs, when no other stands out over that line."""
+    pair, skirt, found = loaded_sides.shape.sides, loaded_sides.skirt, loaded_sides.assessment.sides
+    assert pair is not None
+    assert skirt.side < loaded_sides.shape.skirt.side
+    assert (skirt.front, skirt.back) == (loaded_sides.shape.skirt.front, loaded_sides.shape.skirt.back)
+    waist, low = waist_of(loaded_sides.spec), found[-1]
+    outs = [(waist.side, waist.outline.a), *((waist.side - one.drop, pair.hip + one.reach) for one in found)]
+    over = sum(dist(a, b) for a, b in pairwise(outs))
+    assert skirt.side == pytest.approx(over + waist.side - low.drop - skirt.off_floor, abs=0.005)

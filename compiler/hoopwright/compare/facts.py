@@ -66,7 +66,7 @@ def _shape(plan: Plan) -> Iterator[tuple[str, Cell]]:
     yield "tapes", Cell(float(len(shape.tapes)), "count")
     yield "waist", length(shape.waistband.girth)
     for place in ("front", "side", "back"):
-        yield f"skirt at the {place}", length(getattr(shape.skirt, place))
+        yield f"skirt at the {place}", length(getattr(plan.skirt, place))
     yield "skirt's hem girth", length(shape.skirt.hem_girth)
     yield "weight of the cage", Cell(plan.assessment.weights.total, "mass")
     yield "verdict", Cell("does not pass" if plan.failing else plan.assessment.verdict, "text")

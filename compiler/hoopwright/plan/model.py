@@ -7,7 +7,7 @@ from typing import Literal
 
 from hoopwright.plan.joins import BehindPlace, JoinPlace
 from hoopwright.plan.splices import SplicePlace
-from hoopwright.shape.model import Shape
+from hoopwright.shape.model import Shape, Skirt
 from hoopwright.source.diagnostic import Diagnostic
 from hoopwright.source.record import record
 from hoopwright.spec.check import Check
@@ -59,6 +59,11 @@ class Plan:
     behind: tuple[BehindPlace, ...] = ()
     splices: tuple[SplicePlace, ...] = ()
     substitutes: tuple[Substitute, ...] = ()
+
+    @property
+    def skirt(self) -> Skirt:
+        """The skirt to cut: over a wheel or side hoops as they hang under their load, where that is known."""
+        return self.assessment.skirt or self.shape.skirt
 
     @property
     def failing(self) -> tuple[Check, ...]:

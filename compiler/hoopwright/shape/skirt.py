@@ -85,29 +85,28 @@ def skirt_over_sides(
 ) -> Skirt:
     """The skirt over side hoops: on the body in front and behind, over the hoops at the sides, where they stand
     ``outs`` as (height, distance from the middle) from the top, m; its hem is as wide as the line round both."""
-
-    def over(angle: float, fraction: float, beyond: Sequence[XY]) -> float:
-        start = (waist.height(fraction), reach(waist.outline, angle))
-        points = sorted(
-            [
-                *(
-                    (row.height, reach(Ellipse(row.width / 2, row.depth / 2), angle))
-                    for row in body.rows
-                    if row.height < start[0]
-                ),
-                *beyond,
-            ],
-            reverse=True,
-        )
-        far = max(out for _, out in (start, *points))
-        line = upper_hull([start, *points, (spec.skirt_off_floor, far)])
-        return sum(hypot(a[0] - b[0], a[1] - b[1]) for a, b in itertools.pairwise(line))
-
-    side = (over(pi / 2, 0.25, outs) + over(-pi / 2, 0.75, outs)) / 2
     points = [point for hoop in hoops for point in hoop.plan.path]
     points += [
         (row.width / 2 * sin(t), row.depth / 2 * cos(t))
         for row in body.rows
         for t in (2 * pi * k / _ROUND for k in range(_ROUND))
     ]
-    return Skirt(over(0.0, 0.0, []), side, over(pi, 0.5, []), hull_girth(points), spec.skirt_off_floor)
+    front, back = (_beside(spec, waist, body, fraction, []) for fraction in (0.0, 0.5))
+    return Skirt(front, over_side(spec, waist, body, outs), back, hull_girth(points), spec.skirt_off_floor)
+
+
+def over_side(spec: Spec, waist: Waist, body: Body, outs: Sequence[XY]) -> float:
+    """How long a skirt is over side hoops that stand ``outs`` as (height, distance from the middle), m: the mean of
+    both sides, without petticoats."""
+    return sum(_beside(spec, waist, body, fraction, outs) for fraction in (0.25, 0.75)) / 2
+
+
+def _beside(spec: Spec, waist: Waist, body: Body, fraction: float, beyond: Sequence[XY]) -> float:
+    """From the waistline at a fraction of the waist over the body and what stands ``beyond`` it to the hem, m."""
+    angle = 2 * pi * fraction
+    start = (waist.height(fraction), reach(waist.outline, angle))
+    rows = ((row.height, reach(Ellipse(row.width / 2, row.depth / 2), angle)) for row in body.rows)
+    points = sorted([*(row for row in rows if row[0] < start[0]), *beyond], reverse=True)
+    far = max(out for _, out in (start, *points))
+    line = upper_hull([start, *points, (spec.skirt_off_floor, far)])
+    return sum(hypot(a[0] - b[0], a[1] - b[1]) for a, b in itertools.pairwise(line))

@@ -7,6 +7,7 @@ from hoopwright.source.diagnostic import Finding
 from hoopwright.spec.model import Spec
 from hoopwright.strength.checks import strength_checks
 from hoopwright.strength.families.corded import assess_corded
+from hoopwright.strength.families.over import skirt_worn
 from hoopwright.strength.handling import handlings, seated
 from hoopwright.strength.material import contradiction, disagreement, material_strength
 from hoopwright.strength.method import Method
@@ -40,6 +41,7 @@ def assess(
         tuple(one for one in handlings(problem) if one.situation not in solution.unassessed),
         () if "chair" in solution.unassessed else seated(problem), solution.ties,
         wheel=solution.wheel, sides=solution.sides, body_push=solution.body_push,
+        skirt=skirt_worn(problem, solution),
     ), _findings(spec)
 
 

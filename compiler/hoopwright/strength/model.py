@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import Literal
 
+from hoopwright.shape.model import Skirt
 from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 
@@ -197,8 +198,8 @@ class Seated:
 class Assessment:
     """What the strength stage found. ``method`` names how (for the annex); ``swing`` of the hem, m, and ``waist_pull``
     outward on the waistband, N; ``carried`` kg hung from it in all, cage included; ``body_push`` is what the body
-    pushes back, N. ``verdict`` opens the plan: ``stands``, ``stands, but`` or ``will not stand``, with ``reasons``
-    in plain words."""
+    pushes back, N; ``skirt`` over a wheel or side hoops as they hang, None where hoops keep their heights.
+    ``verdict`` opens the plan: ``stands``, ``stands, but`` or ``will not stand``, with ``reasons`` in plain words."""
 
     method: str
     checks: tuple[Check, ...]
@@ -220,3 +221,4 @@ class Assessment:
     wheel: WheelStrength | None = None
     sides: tuple[SideStrength, ...] = ()
     body_push: float = 0.0
+    skirt: Skirt | None = None

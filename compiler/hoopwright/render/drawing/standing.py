@@ -63,10 +63,12 @@ def skirt_lines(sheet: Sheet, plan: Plan, view: View, edges: tuple[list[XY], lis
 
 def skirt_words(plan: Plan, hem: str = "hem") -> str:
     """What the dashed lines say, the hem's girth as that of the ``hem``."""
-    skirt, units = plan.shape.skirt, plan.spec.units
-    return (f"the skirt over it, {length_text(skirt.front, units)} in front, {length_text(skirt.side, units)} at the"
-            f" side and {length_text(skirt.back, units)} behind, from the waistline to"
-            f" {length_text(skirt.off_floor, units)} off the floor; {hem} {length_text(skirt.hem_girth, units)} round")
+    skirt, units = plan.skirt, plan.spec.units
+    hangs = "as it hangs under its load, " if plan.assessment.skirt else ""
+    return (f"the skirt over it {hangs}{length_text(skirt.front, units)} in front,"
+            f" {length_text(skirt.side, units)} at the side and {length_text(skirt.back, units)} behind, from the"
+            f" waistline to {length_text(skirt.off_floor, units)} off the floor; {hem}"
+            f" {length_text(skirt.hem_girth, units)} round")
 
 
 def door_lines(sheet: Sheet, plan: Plan, view: View) -> None:

@@ -25,10 +25,10 @@ def shape_json(plan: Plan) -> dict[str, Json]:
         "cloth": [piece for layout in plan.supply.layouts for piece in _pieces(layout)],
         "ties": [_tie(tie, pulls.get(tie.id)) for tie in shape.ties],
         "skirt": {
-            "front_mm": mm(shape.skirt.front),
-            "side_mm": mm(shape.skirt.side),
-            "back_mm": mm(shape.skirt.back),
-            "hem_girth_mm": mm(shape.skirt.hem_girth),
+            "front_mm": mm(plan.skirt.front),
+            "side_mm": mm(plan.skirt.side),
+            "back_mm": mm(plan.skirt.back),
+            "hem_girth_mm": mm(plan.skirt.hem_girth),
         },
     }
 

@@ -94,8 +94,8 @@ def fault(check: Check, spec: Spec, printer: Printer) -> Fault:
 
 
 def _size_rows(plan: Plan, facts: Facts, p: Printer) -> list[tuple[str, str]]:
-    spec, shape = plan.spec, plan.shape
-    skirt = shape.skirt
+    spec, skirt = plan.spec, plan.skirt
+    hangs = f", over the {facts.it} as it hangs under its load" if plan.assessment.skirt else ""
     stature = f"{p.long(spec.wearer.stature)} tall" if spec.wearer.stature else ""
     wearer = ", ".join(filter(None, (spec.wearer.name, stature, f"hips {p.length(spec.wearer.hip)}",
                                      f"waist {p.length(spec.wearer.waist)}")))
@@ -108,7 +108,7 @@ def _size_rows(plan: Plan, facts: Facts, p: Printer) -> list[tuple[str, str]]:
             _hoops_row(plan, facts),
             frame[1] if frame else _carried(plan, facts, gap))),
         ("Skirt", f"{p.length(skirt.front)} long in front, {p.length(skirt.side)} at the side,"
-                  f" {p.length(skirt.back)} behind; hem at least {p.length(skirt.hem_girth)} round"),
+                  f" {p.length(skirt.back)} behind{hangs}; hem at least {p.length(skirt.hem_girth)} round"),
         ("Weight", f"{cage_weight(plan)} for the {facts.it} alone, "
                    + (f"{p.mass(plan.assessment.carried)} with what is worn over it" if spec.load
                       else "nothing is stated that is worn over it")),

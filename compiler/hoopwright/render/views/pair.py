@@ -35,6 +35,7 @@ class SidesView:
     leaves: str = ""
     loaded: tuple[tuple[str, ...], ...] = ()
     across_loaded: str = ""
+    skirt: str = ""
 
     def __bool__(self) -> bool:
         return bool(self.rows)
@@ -87,6 +88,7 @@ def sides_view(plan: Plan) -> SidesView:
             for one in sides
         ),
         across_loaded=p.length(2 * (pair.hip + max(one.reach for one in sides))) if sides else "",
+        skirt=p.length(plan.skirt.side),
     )
 
 

@@ -53,7 +53,7 @@ def level_skirt(plan: Plan, action: str) -> Figure:
     sheet.ellipse((160, y), half, 9, fill=PAPER, width=2.0)
     upright(sheet, low, FLOOR, 160 + half + 12, ())
     sheet.text(160 + half + 20, low - 4, say(plan, off), size=SMALL, halo=True)
-    sheet.text(160, (y + low) / 2, f"{say(plan, wheel.rim[2].skirt)} at the side", size=SMALL,
+    sheet.text(160, (y + low) / 2, f"{say(plan, plan.skirt.side)} at the side", size=SMALL,
                anchor="middle", halo=True)
     below(sheet, 190, "Front, sides and back are of different lengths; the hem is even from the floor.")
     return finish(sheet, "Levelling the skirt",
