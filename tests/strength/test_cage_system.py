@@ -138,3 +138,15 @@ def test_pivots_tell_a_saddle_from_a_bowl() -> None:
     assert factored is not None
     assert not all_positive(factored)
     assert pattern.factor(pattern.fill([0 * bowl]), none) is None
+
+
+def test_a_knot_that_only_a_join_names_is_a_node_of_its_own() -> None:
+    """It goes where its hoop goes and carries nothing; what is held stays held."""
+    model = everything()
+    knot = JoinModel(HoopPoint("H2", 0.25), FreePoint("K", (0.4, 0.0, -0.6)))
+    knotted = replace(model, joins=(*model.joins, knot))
+    layout, bare = lay_out(knotted, 24), lay_out(model, 24)
+    assert layout.moving_nodes == bare.moving_nodes + 1
+    assert layout.x[layout.moving_nodes :] == pytest.approx(bare.x[bare.moving_nodes :])
+    with_knot, without = solve(knotted, Options(24, factor=False)), solve(model, Options(24, factor=False))
+    assert [hoop.sag_m for hoop in with_knot.hoops] == pytest.approx([hoop.sag_m for hoop in without.hoops], rel=1e-5)

@@ -66,8 +66,14 @@ BEHIND = tuple(
 WORDS = {
     "no hoops": (replace(GOOD, hoops=(), tapes=()), "bad model", "no-hoops"),
     "not a number": (with_hoop(line_load_n_per_m=nan), "bad model", "not-finite"),
+    "no waist": (replace(GOOD, waist_centre=(0.0, nan)), "bad model", "not-finite"),
     "no stiffness": (with_hoop(section=replace(strip(), ei_weak=0.0)), "bad model", "bad-section"),
     "two points": (with_hoop(points=((0.0, 0.1, 0.0), (0.1, 0.0, 0.0))), "bad model", "bad-line"),
+    "a kink of three points": (
+        with_hoop(points=((0.1, 0.2, -0.2), (0.2, 0.1, -0.2), (0.3, 0.2, -0.2)), closed=False),
+        "bad model",
+        "bad-line",
+    ),
     "one place twice": (
         with_hoop(points=(GOOD.hoops[0].points[0], *GOOD.hoops[0].points)),
         "bad model",

@@ -11,7 +11,7 @@ from hoopwright.strength.balance import centre_of_weight, hoop_centre
 from hoopwright.strength.cage.result import CageResult
 from hoopwright.strength.cage.solve import Options, solve
 from hoopwright.strength.problem import pose
-from hoopwright.strength.whole import model
+from hoopwright.strength.whole import model, solution
 
 SPECS = Path(__file__).parents[2] / "specs"
 DESIGNS = ("ferry-crossing/cage", "mill-pageant/cage", "night-tour/bustle", "platform-two/crinolette")
@@ -74,3 +74,10 @@ def test_the_centre_of_weight_lies_between_those_of_the_hoops(solved) -> None:
     places = [hoop_centre(hoop)[1] for hoop in solved.shape.hoops]
     assert x == pytest.approx(0.0, abs=1e-9)
     assert min(places) <= y <= max(places)
+
+
+def test_what_the_body_pushes_back_is_told_of_every_family(solved) -> None:
+    """Bustles and crinolettes lie on it."""
+    told = solution(solved.problem, solved.result).body_push
+    assert told == solved.result.body_push_n
+    assert (told > 1.0) == solved.name.endswith(("bustle", "crinolette"))

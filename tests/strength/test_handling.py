@@ -96,3 +96,16 @@ def test_without_packs_the_coil_is_not_assessed_and_says_why(make):
     checks = {check.code: check for check in assess(spec, shape)[0].checks}
     assert checks["coil"].result == "not assessed"
     assert "packs" in checks["coil"].remedy
+
+
+@pytest.mark.parametrize("sample", ["", "bench: [{test: droop, overhang: 30 cm, hang: 100 g, drop: 5 cm}]"])
+def test_a_fifth_thinner_is_told_alike_of_every_bend(make, sample):
+    """What was measured of a sample holds for the same stuff thinner, whichever check asks: a fifth less stress."""
+    cage = CAGE.replace("door: 60 cm, car: 40 cm, bag: 50 cm", "door: 40 cm, car: 40 cm, stress_door: 46 %")
+    spec = make.yaml(cage.replace("    sold:", f"    {sample}\n    sold:"))
+    checks = {check.code: check for check in assess(spec, draw(spec)[0])[0].checks}
+    used = checks["car"].value / checks["car"].limit
+    words = f"take a strip a fifth thinner (from {used * 100:.0f} % to {0.8 * used * 100:.0f} % of what is allowed)"
+    assert used > (1.15 if sample else 1.05)
+    assert words in checks["door"].remedy
+    assert words in checks["car"].remedy

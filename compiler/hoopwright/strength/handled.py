@@ -13,11 +13,11 @@ from hoopwright.source.record import record
 from hoopwright.spec.check import Check, Result
 from hoopwright.strength.handling import handled
 from hoopwright.strength.material import material_strength
+from hoopwright.strength.mending.change import A_FIFTH_OFF, of_section, scaled
 from hoopwright.strength.method import Problem
 from hoopwright.strength.model import Situation
 
 SPRING = "spring steel, tempered"
-THINNER = 0.8
 _SHARE = "against a share of the elastic limit (our judgement)"
 
 
@@ -88,11 +88,9 @@ def _changes(code: Situation, problem: Problem, used: float) -> str:
 
 
 def _stocks(stock: Stock) -> tuple[tuple[str, Stock], ...]:
-    """The same stock a fifth thinner, and in spring steel where it is a softer metal; untested both."""
+    """The same stock a fifth thinner, and in spring steel, untested, where it is a softer metal."""
     section = stock.section
-    thin = replace(section, thickness=section.thickness * THINNER, diameter=section.diameter * THINNER,
-                   wall=section.wall * THINNER)
-    changes = [(f"take a {stock.form} a fifth thinner", replace(stock, section=thin, bench=()))]
+    changes = [(f"take a {stock.form} a fifth thinner", of_section(stock, scaled(section, 1.0, A_FIFTH_OFF)))]
     if stock.grade.metal and not stock.grade.hard and section.kind != "tube":
         spring = grade_for(SPRING, section)
         changes.append((f"take {SPRING}, of the same section", replace(stock, grade=spring, bench=())))

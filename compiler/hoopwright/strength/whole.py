@@ -111,6 +111,7 @@ def solution(problem: Problem, result: CageResult) -> Solution:
         trouble=tuple(note.text for note in result.notes),
         lines=tuple(HoopLines(hoop.id, hoop.wished, hoop.deformed) for hoop in result.hoops),
         ties=tuple(TieStrength(tie.id, tie.tension_n, tie.slack) for tie in result.ties if tie.id in own),
+        body_push=result.body_push_n,
     )
 
 

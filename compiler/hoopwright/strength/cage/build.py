@@ -55,7 +55,8 @@ class Layout:
 
 def _joints(model: CageModel) -> int:
     """How many free joints there are: knots, and those between the pieces of tapes and ties."""
-    knots = {place.id for tie in model.ties for place in (tie.a, tie.b) if isinstance(place, FreePoint)}
+    places = [*(place for tie in model.ties for place in (tie.a, tie.b)), *(join.b for join in model.joins)]
+    knots = {place.id for place in places if isinstance(place, FreePoint)}
     pieces = sum((t.pieces - 1) * len(t.fixings) for t in model.tapes) + sum(t.pieces - 1 for t in model.ties)
     return pieces + len(knots)
 

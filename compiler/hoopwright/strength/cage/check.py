@@ -43,6 +43,7 @@ def _numbers(model: CageModel) -> Iterator[Problem]:
         *model.rests,
         *model.point_loads,
         model.body,
+        model.waist_centre,
     ):
         if part is not None and not _finite(part):
             yield _bad("not-finite", str(getattr(part, "id", "cage")), "a number is not finite")
@@ -82,8 +83,8 @@ def _hoop_numbers(hoop: HoopModel) -> Iterator[Problem]:
     s = hoop.section
     if min(s.ea, s.ei_weak, s.ei_strong, s.gj, s.half_thickness) <= 0 or min(s.mass_per_m, s.half_width) < 0:
         yield _bad("bad-section", hoop.id, "every stiffness of a section must be above zero")
-    if len(hoop.points) < (4 if hoop.closed else 2):
-        yield _bad("bad-line", hoop.id, "a hoop needs more points")
+    if len(hoop.points) < 4 and (hoop.closed or len(hoop.points) != 2):
+        yield _bad("bad-line", hoop.id, "a hoop needs at least four points, a straight open piece two")
         return
     after = (*hoop.points[1:], hoop.points[0]) if hoop.closed else hoop.points[1:]
     steps = [dist(a, b) for a, b in zip(hoop.points, after, strict=False)]

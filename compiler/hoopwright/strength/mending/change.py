@@ -31,6 +31,8 @@ class Change:
         return self.words.format(stock=spec.build.hoops.material.form, one_more=count + 1, two_more=count + 2)
 
 
+A_FIFTH_OFF = 0.8
+"""What is left of a depth that is made a fifth thinner."""
 Family = tuple[Change, ...]
 """The same change in growing sizes."""
 
@@ -49,16 +51,26 @@ def with_tapes(spec: Spec, count: int, gap: float | None) -> Spec | None:
     return replace(spec, build=replace(spec.build, tapes=tapes))
 
 
-def with_section(spec: Spec, section: Section) -> Spec:
-    """The same cage of another section of the same stuff: what was measured on the bench of the old section
-    is carried over as a property of the stuff."""
-    old = spec.build.hoops.material
+def scaled(section: Section, width: float, depth: float) -> Section:
+    """A section so many times as wide and as deep; of a wire or a tube ``depth`` is of the whole of it."""
+    return replace(section, width=section.width * width, thickness=section.thickness * depth,
+                   diameter=section.diameter * depth, wall=section.wall * depth)
+
+
+def of_section(old: Stock, section: Section) -> Stock:
+    """The same stuff in another section: what was measured on the bench of the old one is carried over as a property
+    of the stuff."""
     material, _ = material_strength(old)
     e = modulus(old, material)
     plain = Stock(old.name, old.grade, old.section, form=old.form)
     grade = replace(old.grade, e=e, g=old.grade.g * e / old.grade.e, elastic_limit=material.elastic_limit,
                     density=old.grade.density * old.linear_density / plain.linear_density)
-    stock = Stock(old.name, grade, section, (), old.sold, old.on_hand, old.form)
+    return Stock(old.name, grade, section, (), old.sold, old.on_hand, old.form)
+
+
+def with_section(spec: Spec, section: Section) -> Spec:
+    """The same cage of another section of the same stuff."""
+    stock = of_section(spec.build.hoops.material, section)
     return replace(spec, build=replace(spec.build, hooped=replace(spec.build.hoops, material=stock)))
 
 
@@ -83,8 +95,7 @@ def _scaled(width: float, depth: float) -> Callable[[Spec], Spec | None]:
         old = spec.build.hoops.material.section
         if depth == 1.0 and old.kind != "flat":
             return None
-        return with_section(spec, replace(old, width=old.width * width, thickness=old.thickness * depth,
-                                          diameter=old.diameter * depth, wall=old.wall * depth))
+        return with_section(spec, scaled(old, width, depth))
 
     return apply
 
@@ -106,7 +117,7 @@ WIDER: Family = (Change("take a {stock} a third wider", _scaled(4 / 3, 1.0)),
 THICKER: Family = (Change("take a {stock} a quarter thicker", _scaled(1.0, 1.25)),
                    Change("take a {stock} half as thick again", _scaled(1.0, 1.5)),
                    Change("take a {stock} twice as thick", _scaled(1.0, 2.0)))
-THINNER: Family = (Change("take a {stock} a fifth thinner", _scaled(1.0, 0.8)),
+THINNER: Family = (Change("take a {stock} a fifth thinner", _scaled(1.0, A_FIFTH_OFF)),
                    Change("take a {stock} a third thinner", _scaled(1.0, 2 / 3)),
                    Change("take a {stock} half as thick", _scaled(1.0, 0.5)))
 LIGHTER: Family = (Change("hang a quarter less skirt on it", _lighter(0.75)),
