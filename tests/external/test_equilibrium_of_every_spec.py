@@ -37,7 +37,7 @@ from hoopwright.strength.cage.solve import describe
 from hoopwright.strength.cage.system import State, System
 from hoopwright.strength.cage.track import Stops, reach
 from hoopwright.strength.families import pair, wheel
-from hoopwright.strength.forms.droop import GRAVITY
+from hoopwright.strength.gravity import GRAVITY
 from hoopwright.strength.methods import METHODS, kind_of
 from hoopwright.strength.problem import pose
 

@@ -10,7 +10,8 @@ from scipy.optimize import brentq
 from scipy.special import beta
 
 from hoopwright.strength.forms.doorway import FLAT_BELOW, ONE_OVER_ROOT, SQUARE_ROOT_OF_SINE, squeezed
-from hoopwright.strength.forms.droop import GRAVITY, droop, stiffness_from_droop
+from hoopwright.strength.forms.droop import droop, stiffness_from_droop
+from hoopwright.strength.gravity import GRAVITY
 
 
 def droop_by_bvp(tip, own):

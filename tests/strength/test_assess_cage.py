@@ -13,7 +13,7 @@ from hoopwright.spec.model import Layer, Limits, Line
 from hoopwright.strength import closed
 from hoopwright.strength.assess import assess
 from hoopwright.strength.checks import strength_checks
-from hoopwright.strength.forms.droop import GRAVITY
+from hoopwright.strength.gravity import GRAVITY
 from hoopwright.strength.problem import pose
 from hoopwright.strength.verdict import verdict
 from hoopwright.strength.weight import weights

@@ -10,7 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from hoopwright.library.model import Droop, Weigh, Wrap
-from hoopwright.strength.forms.droop import GRAVITY, droop, stiffness_from_droop
+from hoopwright.strength.forms.droop import droop, stiffness_from_droop
+from hoopwright.strength.gravity import GRAVITY
 from hoopwright.strength.material import material_strength
 from hoopwright.strength.samples.bench import droop_stiffnesses, evidence, spread_of
 

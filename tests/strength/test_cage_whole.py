@@ -16,7 +16,6 @@ from scipy.sparse.linalg import eigsh
 from hoopwright.strength.cage import track
 from hoopwright.strength.cage.build import lay_out
 from hoopwright.strength.cage.model import (
-    GRAVITY,
     BandModel,
     BodyModel,
     BodyRow,
@@ -32,6 +31,7 @@ from hoopwright.strength.cage.result import CageResult, Factor
 from hoopwright.strength.cage.shapes import even_tapes, oval_points
 from hoopwright.strength.cage.solve import Options, solve
 from hoopwright.strength.cage.system import Guess, System
+from hoopwright.strength.gravity import GRAVITY
 
 PLAIN = Options(48, factor=False)
 

@@ -4,7 +4,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from hoopwright.strength.forms.droop import GRAVITY, droop, stiffness_from_droop
+from hoopwright.strength.forms.droop import droop, stiffness_from_droop
+from hoopwright.strength.gravity import GRAVITY
 
 TIP = ((1, 0.30172, 0.94357), (2, 0.49346, 0.83936), (3, 0.60325, 0.74558), (5, 0.71379, 0.61237),
        (10, 0.81061, 0.44500))
@@ -58,3 +59,8 @@ def test_impossible_tests_are_refused():
     with pytest.raises(ValueError, match="droop test"):
         stiffness_from_droop(0.5, 0.0, 0.0, 0.1)
     assert droop(0.0, 0.0) == (0.0, 1.0)
+
+
+def test_what_is_remembered_of_droop_tests_is_bounded() -> None:
+    """A design of many samples, tried over and over, does not fill the memory."""
+    assert stiffness_from_droop.cache_parameters()["maxsize"] is not None

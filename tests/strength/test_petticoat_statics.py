@@ -12,7 +12,7 @@ from hoopwright.spec.model import Spec
 from hoopwright.strength.assess import assess
 from hoopwright.strength.cloth import flounce_mass, petticoat_mass
 from hoopwright.strength.families.petticoat import solve
-from hoopwright.strength.forms.droop import GRAVITY
+from hoopwright.strength.gravity import GRAVITY
 from hoopwright.strength.load import cloth_masses
 from hoopwright.strength.problem import pose
 from hoopwright.strength.weight import weights

@@ -6,7 +6,8 @@ import pytest
 
 from hoopwright.library.grades import GRADES
 from hoopwright.library.model import Droop, Section, Weigh, Wrap
-from hoopwright.strength.forms.droop import GRAVITY, droop
+from hoopwright.strength.forms.droop import droop
+from hoopwright.strength.gravity import GRAVITY
 from hoopwright.strength.samples.sample import Sample, examine
 
 STRIP = Section("flat", width=0.010, thickness=0.001, text="10 x 1 mm")

@@ -14,8 +14,8 @@ from hoopwright.source.printed import (
     share_text,
     stress_text,
 )
-from hoopwright.strength.forms.droop import GRAVITY
 from hoopwright.strength.forms.setting import least_radius
+from hoopwright.strength.gravity import GRAVITY
 from hoopwright.strength.samples.sample import Report, Sample
 
 

@@ -9,6 +9,7 @@ from types import MappingProxyType
 from hoopwright.shape.judge import MARGIN, judged
 from hoopwright.source.record import record
 from hoopwright.spec.check import Check
+from hoopwright.strength.answer import SOURCE
 from hoopwright.strength.balance import balance_check, off_centre, seat_room
 from hoopwright.strength.families.pair import tied_shorter
 from hoopwright.strength.handled import handling_checks
@@ -41,7 +42,7 @@ FRAMES = ("sinking", "reach")
 SORTS: Mapping[str, Sort] = MappingProxyType({
     "equilibrium": Sort(
         "a shape is found in which the cage hangs at rest under its load", "count",
-        "whole cage solved with large movements (our solver, held against independent finite elements)",
+        SOURCE,
         "take more tapes, evenly spaced, or a stiffer strip"),
     "buckling": Sort(
         "no hoop buckles under the inward pull of its tapes", "ratio",

@@ -13,7 +13,7 @@ from hoopwright.library.model import Stock
 from hoopwright.shape.model import Shape
 from hoopwright.source.record import record
 from hoopwright.spec.model import Spec
-from hoopwright.strength.forms.droop import GRAVITY
+from hoopwright.strength.gravity import GRAVITY
 from hoopwright.strength.model import (
     Buckling,
     HoopLines,

@@ -194,6 +194,9 @@ class Seated:
     radius: float
 
 
+Verdict = Literal["stands", "stands, but", "will not stand"]
+
+
 @record(frozen=True, slots=True)
 class Assessment:
     """What the strength stage found. ``method`` names how (for the annex); ``swing`` of the hem, m, and ``waist_pull``
@@ -211,7 +214,7 @@ class Assessment:
     carried: float
     weights: Weights
     materials: tuple[MaterialStrength, ...]
-    verdict: Literal["stands", "stands, but", "will not stand"]
+    verdict: Verdict
     reasons: tuple[str, ...]
     lines: tuple[HoopLines, ...] = ()
     handling: tuple[Handling, ...] = ()

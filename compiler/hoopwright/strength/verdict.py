@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from types import MappingProxyType
-from typing import Literal
 
 from hoopwright.source.record import record
 from hoopwright.spec.check import Check
-
-Verdict = Literal["stands", "stands, but", "will not stand"]
+from hoopwright.strength.model import Verdict
 
 GROSS = 4.0
 """A cage that sags or goes out of round by more than so many times what is allowed has lost its shape: our

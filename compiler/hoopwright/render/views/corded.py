@@ -10,6 +10,7 @@ from hoopwright.render.words import counted
 from hoopwright.shape.model import CordedPetticoat, CordRow
 from hoopwright.source.printed import mass_text, share_text
 from hoopwright.source.record import record
+from hoopwright.strength.gravity import GRAVITY
 
 
 @record(frozen=True, slots=True)
@@ -159,7 +160,7 @@ def _sample(plan: Plan, p: Printer) -> SampleView:
         f"{found.cord:.3g} N m2 a cord" if found.cord is not None else "",
         p.length(found.bending_length) if found.bending_length is not None else "",
         f"{found.factor:.1f}" if tested and found.factor is not None else "",
-        mass_text(found.line / 9.80665, plan.spec.units), exact_length(cords.groups[0].spacing, p.units))
+        mass_text(found.line / GRAVITY, plan.spec.units), exact_length(cords.groups[0].spacing, p.units))
 
 
 def _layers(cloth: CordedPetticoat) -> str:

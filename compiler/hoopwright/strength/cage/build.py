@@ -14,7 +14,6 @@ from hoopwright.strength.cage.contact import Body, Rests
 from hoopwright.strength.cage.loads import Loads, gather, rod_shares
 from hoopwright.strength.cage.mesh import HoopMesh, Rods
 from hoopwright.strength.cage.model import (
-    GRAVITY,
     CageModel,
     FixedPoint,
     FreePoint,
@@ -24,6 +23,7 @@ from hoopwright.strength.cage.model import (
     TapeModel,
     TieModel,
 )
+from hoopwright.strength.gravity import GRAVITY
 
 
 @record(frozen=True, slots=True)

@@ -12,7 +12,8 @@ import numpy as np
 from hoopwright.source.record import record
 from hoopwright.strength.cage.arrays import Floats
 from hoopwright.strength.cage.mesh import HoopMesh, Rods
-from hoopwright.strength.cage.model import GRAVITY, HoopModel
+from hoopwright.strength.cage.model import HoopModel
+from hoopwright.strength.gravity import GRAVITY
 
 _DOWN = np.array([0.0, 0.0, -1.0])
 

@@ -11,8 +11,6 @@ from typing import Literal
 from hoopwright.source.record import record
 
 Xyz = tuple[float, float, float]
-GRAVITY = 9.80665
-"""Standard acceleration of free fall, m/s2 (3rd CGPM, 1901)."""
 
 
 @record(frozen=True, slots=True)

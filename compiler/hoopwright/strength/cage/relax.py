@@ -16,9 +16,10 @@ from hoopwright.strength.cage.newton import (
     relative_error,
     shortening,
     true_residual,
+    true_tangent,
 )
 from hoopwright.strength.cage.sparse import all_positive
-from hoopwright.strength.cage.system import Evaluated, Guess, State, System
+from hoopwright.strength.cage.system import State, System
 
 MOST_DOWNHILL = 200
 LEAST, FIRST = 1e-4, 4.0
@@ -33,7 +34,7 @@ def relax(system: System, state: State, factor: float, most: int = MOST_DOWNHILL
     energy = system.energy(state, factor, now)
     residual = true_residual(system, state, now, factor)
     error = relative_error(system, residual, factor)
-    tangent = _tangent(system, state, now, factor)
+    tangent = true_tangent(system, state, factor, now)
     for k in range(most):
         if error <= TOLERANCE:
             return Found(state, now, k, error, True)
@@ -47,7 +48,7 @@ def relax(system: System, state: State, factor: float, most: int = MOST_DOWNHILL
         after = relative_error(system, left, factor)
         if gained > 0 or (after < error and gained > -1e-9 * abs(energy)):
             state, now, energy, residual, error = trial, ahead, energy - gained, left, after
-            tangent = _tangent(system, state, now, factor)
+            tangent = true_tangent(system, state, factor, now)
             damper, growth = damper / 4 if damper > LEAST else 0.0, FIRST
         elif error <= HIDDEN * TOLERANCE:
             return Found(state, now, k, error, True)
@@ -56,10 +57,6 @@ def relax(system: System, state: State, factor: float, most: int = MOST_DOWNHILL
             if damper > 1e12:
                 break
     return Found(state, now, most, error, False)
-
-
-def _tangent(system: System, state: State, now: Evaluated, factor: float) -> Floats:
-    return system.tangent(state, now, Guess(now.stress, now.bars.force), factor)
 
 
 def _downhill(

@@ -26,7 +26,8 @@ from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 from hoopwright.spec.model import CordBuild, Layer, Spec
 from hoopwright.strength.forms import buckle
-from hoopwright.strength.forms.droop import GRAVITY, droop
+from hoopwright.strength.forms.droop import droop
+from hoopwright.strength.gravity import GRAVITY
 from hoopwright.strength.load import shares_on
 from hoopwright.strength.model import Assessment, Buckling, CordedStrength, Weights
 from hoopwright.strength.samples.bench import DISAGREES, droop_stiffnesses, spread_of

@@ -45,7 +45,7 @@ from hoopwright.strength.cage.model import (
 from hoopwright.strength.cage.result import CageResult, HoopResult
 from hoopwright.strength.cloth import panels_mass
 from hoopwright.strength.formed import closing, preformed
-from hoopwright.strength.forms.droop import GRAVITY
+from hoopwright.strength.gravity import GRAVITY
 from hoopwright.strength.method import Problem, Solution
 from hoopwright.strength.model import HoopLines, WheelStrength
 

@@ -7,7 +7,7 @@ w = q L^3/EI matter.
 
 from __future__ import annotations
 
-from functools import cache
+from functools import lru_cache
 from math import cos, cosh, pi, sin, sqrt
 
 from hoopwright.shape.curves.root import bracketed_root
@@ -16,8 +16,6 @@ _STEPS = 24
 _FARTHEST = 0.97
 STEEPEST = pi / 3
 """A clamp that points more than this off the level is no droop test any more, radians: our judgement."""
-GRAVITY = 9.80665
-"""Standard acceleration of free fall, m/s2 (3rd CGPM, 1901)."""
 
 
 def droop(tip: float, own: float, slope: float = 0.0) -> tuple[float, float]:
@@ -46,7 +44,7 @@ def droop(tip: float, own: float, slope: float = 0.0) -> tuple[float, float]:
     return drop, reach
 
 
-@cache
+@lru_cache(maxsize=256)
 def stiffness_from_droop(
     overhang: float, weight: float, line_weight: float, drop: float, slope: float = 0.0
 ) -> float:

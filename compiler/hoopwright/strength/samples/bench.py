@@ -13,8 +13,9 @@ from itertools import product
 
 from hoopwright.library.model import BenchTest, Droop, Stock, Weigh, Wrap
 from hoopwright.source.record import record
-from hoopwright.strength.forms.droop import GRAVITY, stiffness_from_droop
+from hoopwright.strength.forms.droop import stiffness_from_droop
 from hoopwright.strength.forms.setting import wrap_bound, wrap_estimate
+from hoopwright.strength.gravity import GRAVITY
 
 DISAGREES = 0.30
 """Tests further apart than this share are worth another look: our judgement."""

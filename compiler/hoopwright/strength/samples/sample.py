@@ -12,8 +12,9 @@ from typing import Literal
 from hoopwright.library.grades import DEFAULT_SECTIONS, GRADES, grade_for
 from hoopwright.library.model import BenchTest, Droop, Grade, Section, Stock, Weigh
 from hoopwright.source.record import record
-from hoopwright.strength.forms.droop import GRAVITY, stiffness_from_droop
+from hoopwright.strength.forms.droop import stiffness_from_droop
 from hoopwright.strength.forms.section import properties
+from hoopwright.strength.gravity import GRAVITY
 from hoopwright.strength.samples.bench import DISAGREES, Evidence, evidence, spread_of
 
 Form = Literal["strip", "wire", "cane", "tube", "rod", "corded cloth"]
