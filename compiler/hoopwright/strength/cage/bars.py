@@ -10,7 +10,8 @@ from hoopwright.strength.cage.arrays import Floats, Ints, outer
 
 @record(frozen=True, slots=True)
 class Bars:
-    """End nodes, free length m, EA N, guessed tension N, and whose they are (index into `names`)."""
+    """n bars, all (n,): end nodes, free `length` m, `ea` N, tension `guess` N by statics, and whose they are: `owner`
+    counts into `names`, of tapes, bands and ties."""
 
     first: Ints
     second: Ints
@@ -23,7 +24,8 @@ class Bars:
 
 @record(frozen=True, slots=True)
 class BarState:
-    """Unit vectors, lengths, and the linear (two-way) force EA x strain of every bar."""
+    """Of n bars the `unit` vectors (n, 3) from first end to second, present lengths `size` (n,) m, and the linear
+    (two-way) `force` EA x strain (n,) N."""
 
     unit: Floats
     size: Floats

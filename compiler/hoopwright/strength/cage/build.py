@@ -28,7 +28,13 @@ from hoopwright.strength.gravity import GRAVITY
 
 @record(frozen=True, slots=True)
 class Layout:
-    """The laid-out cage. Nodes: of the hoops, free joints of tapes, held points; `triads` are the hoops'."""
+    """The laid-out cage. Nodes, in this order: of the hoops, free joints of tapes and ties, held points.
+
+    `x` (nodes, 3) m, where each is wished; `triads` (hoop nodes, 3, 3), columns along the line, through
+    the thickness and along the width; `hoops` in the model's order; `joins`: two nodes that move as one, and whether they turn as one
+    too; `held`: whose each held point is, a tape, a tie, or the hoop that a join holds there; `twist_springs`
+    (hoop nodes, 3) N m: spring stiffness times the wished width direction.
+    """
 
     model: CageModel
     x: Floats
@@ -39,8 +45,8 @@ class Layout:
     loads: Loads
     joins: tuple[tuple[int, int, bool], ...]
     rests: Rests
-    held: tuple[str, ...]  # whose each held point is: a tape, a tie, or the hoop that a join holds there
-    twist_springs: Floats  # (hoop nodes, 3): spring stiffness times the wished width direction
+    held: tuple[str, ...]
+    twist_springs: Floats
 
     @property
     def hoop_nodes(self) -> int:

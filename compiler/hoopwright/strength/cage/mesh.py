@@ -1,4 +1,4 @@
-"""From the model to arrays: nodes, rod elements, bars and loads."""
+"""From the model's hoops to arrays: their nodes, and the rods between them."""
 
 from __future__ import annotations
 
@@ -22,8 +22,8 @@ _NEAR = 0.15
 
 @record(frozen=True, slots=True)
 class HoopMesh:
-    """One hoop's share: its nodes in order (a closed hoop does not repeat the first), elements, and node
-    fractions.
+    """One hoop's share of n nodes and m rods: the numbers of its `nodes` (n,) in order (a closed hoop does not repeat
+    the first) and of its rods, `elements` (m,); the nodes' `fractions` (n,); its `girth` along the curve, m.
     """
 
     nodes: Ints
@@ -35,8 +35,9 @@ class HoopMesh:
 
 @record(frozen=True, slots=True)
 class Rods:
-    """All hoop elements: end nodes, arc length, (n, 6, 6) stiffness, strain at birth, section rows, end
-    loads.
+    """All n rods of the hoops: `first` and `second` end node (n,); arc `length` (n,) m; `stiffness` (n, 6, 6), N and
+    N m2; strain at `birth` (n, 6); the wished `curvature` (n, 3), 1/m: twist, strong, weak; `section` rows (n, 4): EA
+    N, GJ, EI strong, EI weak, N m2.
     """
 
     first: Ints
@@ -44,7 +45,7 @@ class Rods:
     length: Floats
     stiffness: Floats
     birth: Floats
-    curvature: Floats  # (n, 3) wished: twist, strong, weak
+    curvature: Floats
     section: Floats
 
 

@@ -20,7 +20,8 @@ Status = Literal[
 ]
 """`solved`: an equilibrium that stands against any small push, within the stops. `stands only by symmetry`:
 the shape found is in balance, but a small push makes it leave it. `tips over`, `collapsed`: what was found
-lies beyond the stops, and no factor is given. The others say why there is nothing to solve.
+lies beyond the stops; a factor, below 1, says how much of its load it carries within them. `no equilibrium`: none
+was found, and a factor below 1 tells the same. The others say why there is nothing to solve.
 """
 
 Limit = Literal["cap", "unstable", "sag", "out of round", "tilt", "shift", "no equilibrium", "spent"]
@@ -133,7 +134,8 @@ class Held:
 class Factor:
     """How many times the load the cage carries.
 
-    `at_least`: tracking ended at the cap. `limit` is what stopped it, at `part`.
+    `at_least`: it was followed no farther, either to the `cap` asked for or until the work allowed was `spent`; it may
+    carry more. `limit` is what stopped it, at `part`.
     """
 
     value: float

@@ -57,7 +57,8 @@ class Stops:
 class Reached:
     """What was reached on the way to factor 1: a sound state there, or the last factor and what stopped it.
 
-    `found` is the last thing tried at factor 1, sound or not. `at_least`: the work allowed ended there.
+    Where none is sound, `found` is the first that was tried at factor 1, or the first there that balanced. `at_least`:
+    the work allowed ended there.
     """
 
     found: Found
