@@ -24,11 +24,12 @@ from measured import Ratio, tell
 from hoopwright.strength.cage.build import Layout, lay_out
 from hoopwright.strength.cage.model import CageModel, HoopModel, Section
 from hoopwright.strength.cage.newton import newton, start
-from hoopwright.strength.cage.shapes import even_tapes, oval_points
 from hoopwright.strength.cage.solve import Options, solve
 from hoopwright.strength.cage.system import System
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "external"))
+sys.path.insert(0, str(Path(__file__).parents[1] / "strength"))
+from apparatus.ovals import even_tapes, oval_points
 from make_opensees_references import Reference, load_opensees, strip
 
 SPRING = 1.0

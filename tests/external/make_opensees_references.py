@@ -15,6 +15,7 @@ import ctypes
 import dataclasses
 import importlib.util
 import json
+import sys
 from pathlib import Path
 from typing import Any
 
@@ -24,7 +25,9 @@ from hoopwright.strength.cage import model as m
 from hoopwright.strength.cage.build import Layout, lay_out
 from hoopwright.strength.cage.curve import curve_of, plane_normal, triads, walk
 from hoopwright.strength.cage.loads import line_load
-from hoopwright.strength.cage.shapes import even_tapes, oval_points
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "strength"))
+from apparatus.ovals import even_tapes, oval_points
 
 OUT = Path(__file__).parent / "data" / "opensees_cages.json"
 ELEMENTS = 48

@@ -14,10 +14,10 @@ from math import cos, hypot, pi, sin
 
 import numpy as np
 import pytest
+from apparatus.ovals import oval_points
 from Pynite import FEModel3D
 
 from hoopwright.strength.cage.model import CageModel, HoopModel, Section, TapeModel
-from hoopwright.strength.cage.shapes import oval_points
 from hoopwright.strength.cage.solve import Options, solve
 
 TAPES, EA_TAPE, LOAD = 6, 3000.0, 1e-3

@@ -15,6 +15,7 @@ from math import cos, dist, pi, sin
 
 import numpy as np
 import pytest
+from apparatus.ovals import oval_points
 from Pynite import FEModel3D
 
 from hoopwright.strength.cage.model import (
@@ -30,7 +31,6 @@ from hoopwright.strength.cage.model import (
     TieModel,
 )
 from hoopwright.strength.cage.result import CageResult, HoopResult
-from hoopwright.strength.cage.shapes import oval_points
 from hoopwright.strength.cage.solve import Options, solve
 
 E, G, WIDTH, THICKNESS = 205e9, 79e9, 10e-3, 0.7e-3

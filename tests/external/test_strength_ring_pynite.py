@@ -4,9 +4,10 @@ beams solved by PyNite."""
 from math import cos, pi, sin
 
 import pytest
+from apparatus import ring
 from Pynite import FEModel3D
 
-from hoopwright.strength.forms import hang, ring, uneven
+from hoopwright.strength.forms import hang, uneven
 
 STRONG, TORSION, WEAK = 80.0, 1.0, 2.0
 

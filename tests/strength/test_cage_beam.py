@@ -13,6 +13,7 @@ from math import pi
 
 import numpy as np
 import pytest
+from apparatus.ovals import oval_points
 from scipy.optimize import brentq
 from scipy.special import ellipe, ellipk
 
@@ -27,7 +28,6 @@ from hoopwright.strength.cage.model import (
     TieModel,
 )
 from hoopwright.strength.cage.result import CageResult
-from hoopwright.strength.cage.shapes import oval_points
 from hoopwright.strength.cage.solve import Options, solve
 from hoopwright.strength.cage.track import Stops
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 from math import cos, pi, sin, tan
 
 import pytest
+from apparatus.ovals import oval_points
 
 from hoopwright.strength.cage.build import lay_out
 from hoopwright.strength.cage.model import (
@@ -23,7 +24,6 @@ from hoopwright.strength.cage.model import (
     TapeModel,
 )
 from hoopwright.strength.cage.newton import newton, start, true_tangent
-from hoopwright.strength.cage.shapes import oval_points
 from hoopwright.strength.cage.solve import Options, solve
 from hoopwright.strength.cage.system import System
 from hoopwright.strength.cage.track import Stops

@@ -6,12 +6,12 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from apparatus.ovals import even_tapes, oval_points
 
 from hoopwright.strength.cage.build import lay_out
 from hoopwright.strength.cage.model import CageModel, HoopModel, Section
 from hoopwright.strength.cage.newton import is_stable, true_tangent
 from hoopwright.strength.cage.rolling import rolls
-from hoopwright.strength.cage.shapes import even_tapes, oval_points
 from hoopwright.strength.cage.solve import Options, solve
 from hoopwright.strength.cage.system import System
 from hoopwright.strength.cage.track import Stops, reach

@@ -7,6 +7,7 @@ from math import cos, pi, sin
 
 import numpy as np
 import pytest
+from apparatus.ovals import oval_points
 
 from hoopwright.strength.cage import solve as solving
 from hoopwright.strength.cage import track
@@ -31,7 +32,6 @@ from hoopwright.strength.cage.newton import (
     start,
     true_residual,
 )
-from hoopwright.strength.cage.shapes import oval_points
 from hoopwright.strength.cage.solve import Options, solve
 from hoopwright.strength.cage.sparse import SETTING_UP, Spent
 from hoopwright.strength.cage.system import Guess, State, System

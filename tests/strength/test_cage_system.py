@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from apparatus.ovals import even_tapes, oval_points
 
 from hoopwright.strength.cage.build import lay_out
 from hoopwright.strength.cage.contact import Body
@@ -26,7 +27,6 @@ from hoopwright.strength.cage.model import (
 )
 from hoopwright.strength.cage.newton import newton, start, true_residual, true_tangent
 from hoopwright.strength.cage.relax import relax
-from hoopwright.strength.cage.shapes import even_tapes, oval_points
 from hoopwright.strength.cage.solve import Options, solve
 from hoopwright.strength.cage.sparse import Pattern, all_positive
 from hoopwright.strength.cage.system import State, System

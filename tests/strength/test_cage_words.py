@@ -10,6 +10,7 @@ from dataclasses import replace
 from math import isfinite, nan
 
 import pytest
+from apparatus.ovals import even_tapes, oval_points
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
@@ -27,7 +28,6 @@ from hoopwright.strength.cage.model import (
     TapeModel,
     TieModel,
 )
-from hoopwright.strength.cage.shapes import even_tapes, oval_points
 from hoopwright.strength.cage.solve import Options, solve
 
 
@@ -210,7 +210,7 @@ def test_tapes_all_behind_are_named_as_the_cause() -> None:
 
 def test_describing_and_checking_a_cage_loads_no_arrays() -> None:
     """Only `solve` and what it needs load numpy and scipy."""
-    names = ", ".join(f"hoopwright.strength.cage.{n}" for n in ("model", "shapes", "check", "result"))
+    names = ", ".join(f"hoopwright.strength.cage.{n}" for n in ("model", "check", "result"))
     code = f"import sys, {names}; print('numpy' in sys.modules, 'scipy' in sys.modules)"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.split() == ["False", "False"]

@@ -3,6 +3,7 @@
 from math import pi
 
 import pytest
+from apparatus.hung import moment_over_tape
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -45,4 +46,4 @@ def test_with_many_tapes_and_no_twist_it_becomes_the_straight_beam():
 
 def test_moment_over_a_tape_of_a_short_bay_is_that_of_a_built_in_beam():
     """w L^2/12 with L = 2 pi R/n."""
-    assert hang.moment_over_tape(300, 1, 1) == pytest.approx((2 * pi / 300) ** 2 / 12, rel=1e-3)
+    assert moment_over_tape(300, 1, 1) == pytest.approx((2 * pi / 300) ** 2 / 12, rel=1e-3)

@@ -3,10 +3,9 @@
 from math import cos, pi, sin
 
 import pytest
+from apparatus import ring
 from hypothesis import given, settings
 from hypothesis import strategies as st
-
-from hoopwright.strength.forms import ring
 
 TABLE = (
     (2, 0.3183, -0.1817, 0.07439, 0.06831),

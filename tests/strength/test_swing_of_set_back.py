@@ -11,9 +11,9 @@ from __future__ import annotations
 from math import acos, atan2, cos, hypot, pi, sin
 
 import pytest
+from apparatus.ovals import oval_points
 
 from hoopwright.strength.cage.model import CageModel, HoopModel, Section, TapeModel
-from hoopwright.strength.cage.shapes import oval_points
 from hoopwright.strength.cage.solve import Options, solve
 
 FIRM = Section(5e6, 4e3, 4e3, 4e3, 0.3, 1e-3, 5e-3, 205e9)

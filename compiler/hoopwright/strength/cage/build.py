@@ -30,9 +30,9 @@ from hoopwright.strength.gravity import GRAVITY
 class Layout:
     """The laid-out cage. Nodes, in this order: of the hoops, free joints of tapes and ties, held points.
 
-    `x` (nodes, 3) m, where each is wished; `triads` (hoop nodes, 3, 3), columns along the line, through
-    the thickness and along the width; `hoops` in the model's order; `joins`: two nodes that move as one, and whether they turn as one
-    too; `held`: whose each held point is, a tape, a tie, or the hoop that a join holds there; `twist_springs`
+    `x` (nodes, 3) m, where each is wished; `triads` (hoop nodes, 3, 3), columns along the line, through the thickness
+    and along the width; `hoops` in the model's order; `joins`: two nodes that move as one, and whether they turn as
+    one too; `held`: whose each held point is, a tape, a tie, or the hoop that a join holds there; `twist_springs`
     (hoop nodes, 3) N m: spring stiffness times the wished width direction.
     """
 

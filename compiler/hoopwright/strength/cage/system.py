@@ -143,20 +143,13 @@ class System:
         out = np.bincount(np.concatenate(places), np.concatenate(values), minlength=self.n + 1)
         return np.asarray(out[: self.n])
 
-    def tangent(
-        self, state: State, now: Evaluated, guess: Guess, factor: float, taut: Floats | None = None
-    ) -> Floats:
-        """Return the values of the tangent, its geometric part from the forces of `guess`.
-
-        `taut`: two-way forces that say which bars pull, where those of `guess` do not.
-        """
+    def tangent(self, state: State, now: Evaluated, guess: Guess, factor: float) -> Floats:
+        """Return the values of the tangent, its geometric part from the forces of `guess`."""
         lay, r = self.layout, self.layout.rods
         inner = rod.tangent(now.rods, self.stiffness, guess.rods, r.length)
         to = rod.to_nodes(now.rods.frame)
         rods = np.matmul(to.transpose(0, 2, 1), np.matmul(inner, to))
         tension, pulling = pull(guess.bars, self.soft)
-        if taut is not None:
-            pulling = pull(taut, self.soft)[1]
         k = bar_tangent(lay.bars, now.bars, pulling, tension)
         bars = np.block([[k, -k], [-k, k]])
         return self.pattern.fill([rods, bars, self._turning(state, factor), self._pushing(now)])

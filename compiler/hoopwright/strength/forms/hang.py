@@ -10,8 +10,6 @@ tape. n need not be whole: a bay as wide as the widest gap then stands for the w
 
 from __future__ import annotations
 
-from math import cos, pi, sin
-
 _TERMS = 41
 
 
@@ -22,13 +20,3 @@ def sag(n: float, load: float, radius: float, strong: float, torsion: float) -> 
         square = (j * n) ** 2
         total += (strong + torsion * square) / (strong * torsion * square * (square - 1) ** 2)
     return 4 * load * radius**4 * total
-
-
-def moment_over_tape(n: float, load: float, radius: float) -> float:
-    """Bending moment out of the plane over a tape, N m: w R^2 (1 - alpha cot alpha).
-
-    From midway M = c cos phi - w R^2, and the torque, its integral, is 0 at the tape: c = w R^2 alpha/sin
-    alpha.
-    """
-    a = pi / n
-    return load * radius**2 * (1 - a * cos(a) / sin(a))

@@ -4,8 +4,8 @@ With alpha = pi/n, R the radius, A = EI weak, phi from midway: by symmetry a bay
 and the thrust there is W/(2 sin alpha), so M = M_mid + (W R/2 sin alpha)(1 - cos phi). The ends of the bay
 do not turn, so the integral of M is 0, which gives M_mid; Castigliano gives the movements. The same form
 is in Roark's ring table (quoted from memory). n need not be whole: a bay as wide as the widest gap then
-stands for the worst case. The stage itself asks :mod:`hoopwright.strength.forms.uneven`, which holds for tapes at any
-places; tests hold that, and frames solved elsewhere, against these.
+stands for the worst case. :mod:`hoopwright.strength.forms.uneven`, which holds for tapes at any places, and frames
+solved elsewhere are held against these.
 """
 
 from __future__ import annotations

@@ -1,0 +1,8 @@
+"""The tests of this folder share the room ``apparatus`` with those of strength."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "strength"))
