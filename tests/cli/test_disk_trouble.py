@@ -7,11 +7,13 @@ import os
 import resource
 import signal
 from collections.abc import Callable, Iterator
+from itertools import product
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from hoopwright.cli.moves import Moves
 from hoopwright.cli.output import Refused, put, seal
 from hoopwright.cli.staging import alone, finish
 
@@ -62,20 +64,20 @@ def _fresh(folder: Path) -> Path:
 
 
 class Trouble:
-    """Does ``what`` instead of the call numbered ``at`` (from 1) to the file system, and instead of all later
-    ones when it is ``lasting``; counts the calls."""
+    """Does ``what`` instead of the call numbered ``at`` (from 1) to the file system, of that numbered ``again``, and
+    of all later ones when it is ``lasting``; counts the calls."""
 
     def __init__(
-        self, patch: pytest.MonkeyPatch, at: int, what: Callable[[], None], lasting: bool = False
+        self, patch: pytest.MonkeyPatch, at: int, what: Callable[[], None], lasting: bool = False, again: int = 0
     ) -> None:
-        self.count, self.at, self.what, self.lasting = 0, at, what, lasting
+        self.count, self.at, self.what, self.lasting, self.again = 0, at, what, lasting, again
         for name in CALLS:
             patch.setattr(os, name, self._instead(getattr(os, name), name))
 
     def _instead(self, real: Callable[..., Any], name: str) -> Callable[..., Any]:
         def call(*arguments: Any, **named: Any) -> Any:
             self.count += 1
-            if self.count == self.at or (self.lasting and self.count > self.at):
+            if self.count in (self.at, self.again) or (self.lasting and self.count > self.at):
                 if name == "close":  # closed all the same
                     real(*arguments)
                 self.what()
@@ -198,6 +200,61 @@ def test_what_did_not_reach_the_disk_before_a_power_cut_is_taken_back(tmp_path: 
             assert _state(folder) == BEFORE
         tried += bool(ready)
     assert tried > 10
+
+
+def test_a_move_and_then_its_taking_back_fail_and_the_next_run_mends_it(tmp_path: Path) -> None:
+    """Two calls fail, wherever the first is: what could neither be finished nor taken back is made whole next time."""
+    half = 0
+    for at, later in product(range(1, _calls(_fresh(tmp_path / "count")) + 1), range(1, 8)):
+        folder, said = _fresh(tmp_path / f"{at}-{later}"), ""
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setattr(os, "fork", _raise(errno.EAGAIN))
+            Trouble(patch, at, _raise(errno.EIO), again=at + later)
+            try:
+                put(folder, NEW)
+            except Refused as problem:
+                said = str(problem)
+        half += "only a part" in said
+        assert TICKED in _state(folder).values(), (at, later)
+        with alone(folder):
+            finish(folder)
+        assert _state(folder) in (BEFORE, AFTER), (at, later)
+        _build(folder)
+        assert _state(folder) == AFTER, (at, later)
+    assert half > 5
+
+
+def test_a_power_cut_while_it_is_taken_back_is_made_good_by_the_next_run(tmp_path: Path) -> None:
+    """A staged file did not reach the disk; taking the change back is stopped at each call in turn."""
+    for at in range(1, 80):
+        folder = _half_moved(tmp_path / str(at))
+        child = os.fork()
+        if child == 0:
+            with pytest.MonkeyPatch.context() as patch:
+                patch.setattr(os, "fork", _raise(errno.EAGAIN))
+                Trouble(patch, at, lambda: os.kill(os.getpid(), signal.SIGKILL))
+                with alone(folder):
+                    finish(folder)
+            os._exit(0)
+        _, status = os.waitpid(child, 0)
+        with alone(folder):
+            finish(folder)
+        assert _state(folder) == BEFORE, at
+        if os.WIFEXITED(status):
+            break
+    assert at > 10
+
+
+def _half_moved(folder: Path) -> Path:
+    """All of a change is moved, its stage is still there, and one of its files is found empty."""
+    _fresh(folder)
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(os, "fork", _raise(errno.EAGAIN))
+        patch.setattr(Moves, "discard", lambda self: None)
+        put(folder, NEW)
+    assert _state(folder) == AFTER
+    (folder / "figures" / "hem.svg").write_bytes(b"")
+    return folder
 
 
 @pytest.mark.parametrize("limit", [0, 20, 60, 200])

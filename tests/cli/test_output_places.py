@@ -231,14 +231,15 @@ def _stage(folder: Path, ready: object, files: dict[str, str], part: str = "new"
 @pytest.mark.parametrize(
     "ready",
     [
-        {"put": {}, "removed": ["../elsewhere/note.md"]},
-        {"put": {}, "removed": ["figures/../../elsewhere/note.md"]},
-        {"put": {"../elsewhere/note.md": ""}, "removed": []},
-        {"put": {"cage.yaml": "", ".git/hooks/x.md": ""}, "removed": ["cage.yaml"]},
-        {"put": [["cage.yaml", ""]], "removed": "cage.yaml"},
+        {"put": {}, "removed": ["../elsewhere/note.md"], "was": {}},
+        {"put": {}, "removed": ["figures/../../elsewhere/note.md"], "was": {}},
+        {"put": {"../elsewhere/note.md": ""}, "removed": [], "was": {}},
+        {"put": {"cage.yaml": "", ".git/hooks/x.md": ""}, "removed": ["cage.yaml"], "was": {"cage.yaml": ""}},
+        {"put": [["cage.yaml", ""]], "removed": "cage.yaml", "was": []},
+        {"put": {}, "removed": [], "was": {"../elsewhere/note.md": ""}},
         {"put": 3}, [], "[" * 50_000, "\0", "../elsewhere/note.md\ncage.yaml\n",
     ],
-    ids=range(10),
+    ids=range(11),
 )  # fmt: skip
 def test_a_staging_folder_that_came_with_a_strangers_files_reaches_nothing(
     tmp_path: Path, outside: Path, ready: object
@@ -259,7 +260,8 @@ def test_a_staging_folder_that_came_with_a_strangers_files_costs_nobody_a_change
     """It may hold another plan, under a plan's own names; what the maker wrote there is kept all the same."""
     (tmp_path / "plan.md").write_text("my ticks")
     (tmp_path / "plan.json").symlink_to("note.json")
-    _stage(tmp_path, {"put": {"plan.md": known, "plan.json": known}, "removed": ["wearing.md"]}, NEW)
+    ready = {"put": {"plan.md": known, "plan.json": known}, "removed": ["wearing.md"], "was": {}}
+    _stage(tmp_path, ready, NEW)
     (tmp_path / "wearing.md").write_text("my own page")
     put(tmp_path, NEW)
     left = _state(tmp_path)
@@ -273,7 +275,8 @@ def test_a_staging_folder_made_of_links_is_not_followed(tmp_path: Path, outside:
     out = tmp_path / "out"
     put(out, NEW)
     (outside / "hem.svg").write_text("theirs")
-    stage = _stage(out, {"put": {"figures/hem.svg": ""}, "removed": ["plan.json"]}, {"figures/hem.svg": "theirs"})
+    ready = {"put": {"figures/hem.svg": ""}, "removed": ["plan.json"], "was": {}}
+    stage = _stage(out, ready, {"figures/hem.svg": "theirs"})
     place = stage / linked if linked else stage
     if place.exists():
         place.rename(outside / "aside")

@@ -53,7 +53,7 @@ def state(folder: Path) -> dict[str, bytes]:
 def settled(folder: Path) -> dict[str, bytes]:
     """The state once nothing moves any more: whatever outlives the killed process has ended."""
     deadline = time.monotonic() + 5
-    while any((stage / "ready").exists() for stage in folder.glob(STAGES)):
+    while any((stage / name).exists() for stage in folder.glob(STAGES) for name in ("ready", "back")):
         if time.monotonic() > deadline:
             break
         time.sleep(0.002)

@@ -16,7 +16,7 @@ from itertools import pairwise
 from pathlib import Path
 from typing import BinaryIO, Self
 
-from hoopwright.cli.moves import READY, Moves
+from hoopwright.cli.moves import Moves, listed
 
 _DONE = b"1"
 _FAILED = b"0"
@@ -121,7 +121,7 @@ def _made(stage: Path, folder: Path, *, back: bool) -> bool:
     """Make the moves of a stage; nothing is left to make where another run has finished them."""
     try:
         with alone(stage):
-            if not (stage / READY).exists():
+            if not listed(stage):
                 return True
             moves = Moves.read(stage, folder)
             if moves is None:

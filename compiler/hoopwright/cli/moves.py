@@ -1,8 +1,11 @@
 """The moves that put a staged change in place: forward, or all of them back.
 
 A stage folder holds ``new/`` (files to be moved to their places, by relative name), ``old/`` (second names of what
-they replace or what is taken away) and ``ready``, the list of both with the checksums of the new. What is read
-from a stage may come from anybody: only names that a plan's files can have are taken, and links are not followed.
+they replace or what is taken away) and ``ready``, the list of both with their checksums, which is called ``back`` from
+the moment on when the moves are taken back. Either way can be broken off anywhere and begun again.
+
+What is read from a stage may come from anybody: only names that a plan's files can have are taken, and links are not
+followed.
 """
 
 from __future__ import annotations
@@ -19,6 +22,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 READY = "ready"
+BACK = "back"
 DRAFT = "ready.draft"
 _NO_SECOND_NAMES = {errno.EPERM, errno.EACCES, errno.EMLINK, errno.EXDEV, errno.EINVAL, errno.ENOSYS, errno.ENOTSUP,
                     errno.EOPNOTSUPP}
@@ -30,6 +34,12 @@ _NAME = re.compile(r"(?:figures/)?[A-Za-z0-9][\w-]*(?:\.yours-\d+)?\.(?:md|json|
 def tame(name: str) -> bool:
     """Whether a relative name is one that a plan's file can have: in the folder or its ``figures``, not hidden."""
     return _NAME.fullmatch(name) is not None
+
+
+def listed(stage: Path) -> bool:
+    """Whether a stage has a list of moves to be made or taken back; without one, all of it is done or nothing was
+    begun."""
+    return (stage / READY).exists() or (stage / BACK).exists()
 
 
 def digest(data: bytes) -> str:
@@ -64,32 +74,36 @@ def second_name(path: Path, other: Path) -> None:
 
 @dataclass(frozen=True, slots=True)
 class Moves:
-    """A change made ready in ``stage``: ``put`` gives the checksum of each new file (blank: not known), ``removed``
-    names what is taken away."""
+    """A change made ready in ``stage``: ``put`` gives the checksum of each new file (blank: a copy kept of another),
+    ``removed`` names what is taken away; ``was`` gives the checksum of what stood in each place where something did
+    (blank: no plain file)."""
 
     stage: Path
     folder: Path
     put: Mapping[str, str]
     removed: tuple[str, ...]
+    was: Mapping[str, str]
 
     @classmethod
     def read(cls, stage: Path, folder: Path) -> Moves | None:
         """What a stopped run left; None when it is not as we write it."""
         folders = (stage / "new", stage / "old", stage / "new" / "figures", stage / "old" / "figures")
-        if (stage / READY).is_symlink() or any(path.is_symlink() for path in folders):
+        listed = stage / BACK if os.path.lexists(stage / BACK) else stage / READY
+        if any(path.is_symlink() for path in (listed, *folders)):
             return None
         try:
-            said = json.loads((stage / READY).read_bytes())
-            put, removed = dict(said["put"]), tuple(said["removed"])
+            said = json.loads(listed.read_bytes())
+            put, removed, was = dict(said["put"]), tuple(said["removed"]), dict(said["was"])
         except (OSError, ValueError, TypeError, KeyError, RecursionError):
             return None
-        names = (*put, *removed)
+        names = (*put, *removed, *was)
         sound = all(isinstance(name, str) and tame(name) for name in names)
-        return cls(stage, folder, put, removed) if sound and not (folder / "figures").is_symlink() else None
+        return cls(stage, folder, put, removed, was) if sound and not (folder / "figures").is_symlink() else None
 
     def manifest(self) -> str:
         """The text of ``ready``."""
-        return json.dumps({"put": dict(self.put), "removed": list(self.removed)}, indent=1) + "\n"
+        said = {"put": dict(self.put), "removed": list(self.removed), "was": dict(self.was)}
+        return json.dumps(said, indent=1) + "\n"
 
     def forward(self) -> None:
         """Every move not yet made. Raises OSError at the first that fails."""
@@ -102,22 +116,31 @@ class Moves:
                 os.replace(self.stage / "new" / name, target)
 
     def back(self) -> None:
-        """Every move made so far taken back. Raises OSError at the first that cannot be."""
-        for name in (*self.put, *self.removed):
+        """Every move made so far taken back, the last first, so that a copy kept of a file goes when the file is there
+        again; from then on there is no way but back. Raises OSError at the first that cannot be."""
+        if not self.turned:
+            os.replace(self.stage / READY, self.stage / BACK)
+        for name in (*reversed(tuple(self.put)), *self.removed):
             old, target = self.stage / "old" / name, self.folder / name
             if os.path.lexists(self.stage / "new" / name) or (name in self.removed and os.path.lexists(target)):
                 continue  # not moved yet
             if os.path.lexists(old):
                 target.parent.mkdir(exist_ok=True)
                 os.replace(old, target)
-            elif name in self.put:
+            elif name not in self.was:
                 target.unlink(missing_ok=True)
 
+    @property
+    def turned(self) -> bool:
+        """Whether the moves are being taken back."""
+        return (self.stage / BACK).exists()
+
     def discard(self) -> None:
-        """Clear the stage away; ``ready`` goes first, so that nothing is done twice. What cannot be cleared away
-        does no harm."""
+        """Clear the stage away; the list goes first. What cannot be cleared away does no harm: the next run finds
+        all of it done."""
         with suppress(OSError):
-            (self.stage / READY).unlink(missing_ok=True)
+            for listed in (READY, BACK):
+                (self.stage / listed).unlink(missing_ok=True)
             shutil.rmtree(self.stage, ignore_errors=True)
 
     def damaged(self) -> bool:
@@ -140,11 +163,17 @@ class Moves:
                 continue  # there is nothing to keep
             if known == "" and not staged:
                 continue  # a copy already in its place
-            if there is not None and (there == _bytes(self.stage / "old" / name) or digest(there) == known):
+            if there is not None and digest(there) in (known, self.was.get(name)):
                 continue
             kept.append(free_name(target))
             second_name(target, kept[-1])
         return kept
+
+
+def checksum_of(path: Path) -> str:
+    """The checksum of a plain file, blank for anything else."""
+    data = _bytes(path)
+    return "" if data is None else digest(data)
 
 
 def _bytes(path: Path) -> bytes | None:

@@ -16,10 +16,21 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from hoopwright.cli.mover import Mover, alone
-from hoopwright.cli.moves import DRAFT, READY, Moves, digest, free_name, second_name, tame
+from hoopwright.cli.moves import (
+    BACK,
+    DRAFT,
+    READY,
+    Moves,
+    checksum_of,
+    digest,
+    free_name,
+    listed,
+    second_name,
+    tame,
+)
 
 PREFIX = ".hoopwright-stage-"
-_OURS = {"new", "old", READY, DRAFT}
+_OURS = {"new", "old", READY, BACK, DRAFT}
 
 
 class HalfDone(Exception):
@@ -54,14 +65,14 @@ def finish(folder: Path, mover: Mover | None = None) -> list[Path]:
         if stage.is_symlink() or not stage.is_dir() or not {path.name for path in stage.iterdir()} <= _OURS:
             continue  # somebody else's
         with alone(stage):  # the child of a killed run may still be at it
-            if not (stage / READY).exists():
+            if not listed(stage):
                 shutil.rmtree(stage, ignore_errors=True)
                 continue
             moves = Moves.read(stage, folder)
             if moves is None:
                 continue
             kept += moves.spare()
-            back = moves.damaged()
+            back = moves.turned or moves.damaged()
         _apart(moves, mover, back=back)
     return kept
 
@@ -80,10 +91,12 @@ def _stage(
             data = text.encode()
             _write(stage / "new" / name, data, like=folder / name)
             sums[name] = digest(data)
+        was: dict[str, str] = {}
         for name in (*files, *removed):
             if os.path.lexists(folder / name):
                 second_name(folder / name, stage / "old" / name)
-        moves = Moves(stage, folder, sums, tuple(removed))
+                was[name] = checksum_of(stage / "old" / name)
+        moves = Moves(stage, folder, sums, tuple(removed), was)
         _write(stage / DRAFT, moves.manifest().encode())
         os.replace(stage / DRAFT, stage / READY)
     except OSError:
