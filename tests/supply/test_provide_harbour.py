@@ -95,7 +95,8 @@ def test_small_stuff_is_counted_with_a_tenth_more_and_rounded_up(harbour: Supply
 
 
 def test_tools_that_are_missing_are_listed_apart(harbour: Supply) -> None:
-    assert [need.choices for need in harbour.tools_missing] == [("flat iron",), ("plumb line",)]
+    assert [need.choices for need in harbour.tools_missing] == [
+        ("flat iron",), ("goggles",), ("gloves",), ("plumb line",)]
 
 
 def test_without_a_workshop_no_tool_is_missing(drawn: Drawn, harbour_text: str) -> None:

@@ -226,8 +226,28 @@ def test_cold_joins_want_no_shield(drawn: Drawn, harbour_text: str) -> None:
 def test_opening_the_coil_and_cutting_carry_their_cautions(harbour: tuple[SimpleNamespace, Work]) -> None:
     _, work = harbour
     assert "coil-lash" in doing(work, "open-coil", "H1").cautions
-    assert {"cut-ends", "cutting-hard-strip"} <= set(doing(work, "cut-hoop", "H1").cautions)
-    assert doing(work, "cut-hoop", "H1").tools == ("bolt cutters", "file", "tape measure", "pencil")
+    assert {"gloves", "goggles", "string"} <= set(doing(work, "open-coil", "H1").tools)
+    cut = doing(work, "cut-hoop", "H1")
+    assert {"flying-ends", "cut-ends", "cutting-hard-strip"} <= set(cut.cautions)
+    assert cut.tools == ("bolt cutters", "file", "sticky tape", "tape measure", "pencil", "goggles")
+
+
+def test_thin_strip_flies_as_thick_does_and_snips_cut_it(drawn: Drawn, harbour_text: str) -> None:
+    _, work = work_of(drawn, harbour_text.replace("thickness: 0.042 in", "thickness: 0.02 in"))
+    cautions = set(doing(work, "cut-hoop", "H1").cautions)
+    assert "flying-ends" in cautions
+    assert "cutting-hard-strip" not in cautions
+
+
+def test_springs_held_by_clamps_are_warned_of_until_they_are_joined(harbour: tuple[SimpleNamespace, Work]) -> None:
+    _, work = harbour
+    held = [task for task in work.tasks if task.action == "clip-hoop" or task.id == "try-on-1"]
+    assert len(held) == 8
+    assert all("clamped-hoop" in task.cautions and "goggles" in task.tools for task in held)
+    bent = [task for task in work.tasks if task.action in ("test-stock", "mark-hoop", "thread-channel",
+                                                           "join-hoop-shielded")]
+    assert all("recoil" in task.cautions and "goggles" in task.tools for task in bent)
+    assert not {"clamped-hoop", "recoil"} & set(next(task for task in work.tasks if task.id == "try-on-2").cautions)
 
 
 def test_a_hoop_no_tape_reaches_is_clamped_in_the_band(drawn: Drawn, harbour_text: str) -> None:

@@ -193,3 +193,38 @@ def test_the_skirt_over_side_hoops_is_cut_to_the_hoops_as_they_hang(loaded_sides
     outs = [(waist.side, waist.outline.a), *((waist.side - one.drop, pair.hip + one.reach) for one in found)]
     over = sum(dist(a, b) for a, b in pairwise(outs))
     assert skirt.side == pytest.approx(over + waist.side - low.drop - skirt.off_floor, abs=0.005)
+
+
+CANE = SIDES.replace(b"""spring steel, tempered", section: {kind: flat, width: 6 mm, thickness: 0.6 mm}""",
+                     b"""rattan", section: {kind: round, diameter: 8 mm}""")
+
+
+def _step(plan: Plan, heading: str) -> str:
+    page = plan_markdown(plan)
+    return page[page.index(f". {heading}\n"):].split("\n####")[0]
+
+
+def test_a_sample_is_wrapped_round_what_book_values_let_it_spring_back_from(wheel: Plan, sides: Plan) -> None:
+    """t (E/sigma - 1) by hand: 0.7 (205/1.2 - 1) = 118.9 mm; 0.6 mm: 101.9 mm, 4 in."""
+    assert "round something 11.9 cm across" in _step(wheel, "Try the stock before you cut it")
+    assert "round something 4 in across" in _step(sides, "Try the stock before you cut it")
+    assert "recoil" in next(task for task in wheel.work.tasks if task.id == "test-stock").cautions
+
+
+def test_cane_is_not_asked_to_spring_back_straight() -> None:
+    plan = planned(CANE)
+    said = _step(plan, "Try the stock before you cut it")
+    assert "does not come back straight: look only for splits and cracks" in said
+    assert "round something" not in said
+    assert "recoil" not in plan.work.cautions
+
+
+def test_steels_pushed_into_channels_spring_back(sides: Plan) -> None:
+    task = next(task for task in sides.work.tasks if task.id == "thread-left")
+    assert "recoil" in task.cautions
+    assert "goggles" in task.tools
+
+
+def test_a_wheel_is_loaded_with_weights_given_in_numbers(wheel: Plan) -> None:
+    """2 kg from nine spokes: 222 g each."""
+    assert "2.00 kg in all: 222 g from the end of each of nine spokes" in _step(wheel, "Stop: try it on, alone")

@@ -67,6 +67,12 @@ def test_the_stop_names_measured_conditions_that_speak_of_cloth(plan: Plan) -> N
     assert not [one for one in stop.conditions if "tape" in one.mend or "its marks" in one.mend]
 
 
+def test_hoops_clamped_in_their_channels_are_warned_of_until_they_are_joined(plan: Plan) -> None:
+    held = [task for task in plan.work.tasks if task.action == "thread-hoop" or task.id == "try-on-1"]
+    assert len(held) == 6
+    assert all("clamped-hoop" in task.cautions and "goggles" in task.tools for task in held)
+
+
 def test_tucks_need_no_strips_and_casings_no_tucks(plan: Plan) -> None:
     actions = {task.action for task in plan.work.tasks}
     assert plan.shape.petticoat is not None

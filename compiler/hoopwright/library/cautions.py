@@ -21,10 +21,18 @@ _CAUTIONS = (
                         " mm) of the wheel; nobody stands in the line of the sparks, and no cloth lies"
                         " there.",
             "29 CFR 1910.133 (eye protection); 29 CFR 1910.215(a)(4) (work rest)"),
-    Caution("cutting-hard-strip", "Hardened strip thicker than about 0.025 in (0.6 mm) ruins tin snips and"
-                                  " flies off when it breaks: use bolt cutters, a cut-off wheel, or score it"
-                                  " and snap it in a vice; wear goggles.",
+    Caution("flying-ends", "However thin the steel is, wear goggles whenever you cut, file or bend it: ends and"
+                           " splinters fly. Under cutters or snips lay a cloth over the piece that comes off.",
             PRACTICE),
+    Caution("cutting-hard-strip", "Hardened strip thicker than about 0.025 in (0.6 mm) ruins tin snips: use bolt"
+                                  " cutters, a cut-off wheel, or score it and snap it in a vice.",
+            PRACTICE),
+    Caution("recoil", "What is bent round springs straight when an end slips: goggles on, keep hold of both ends,"
+                      " let them back slowly, and lean no face over it.", PRACTICE),
+    Caution("clamped-hoop", "A hoop held only by clamps, pins or sticky tape springs open when one of them slips:"
+                            " wind sticky tape firmly round every lap beside its clamp, pad the clamps, turn every"
+                            " point outward and put no pin where she sits. Whoever bends near wears goggles, and"
+                            " somebody stays within call.", PRACTICE),
     Caution("cut-ends", "Tip or tape every cut end at once: a bare end cuts skin and works through"
                         " cloth.", PRACTICE),
     Caution("bending-strip", "Hardened strip breaks in too tight a bend, and the end flies: wear goggles, bend it"

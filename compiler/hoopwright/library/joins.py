@@ -12,7 +12,9 @@ from hoopwright.library.cautions import PRACTICE
 from hoopwright.library.model import Consumption, Join, JoinStrength, Section
 
 INCH = 0.0254
-PROOF = "Join two offcuts in the same way and hang 2 kg from the join over night: it must not creep or crack."
+PROOF = ("Join two offcuts in the same way. Clamp a cord to each far end, or knot it there behind a turn of sticky"
+         " tape; hang up the one and 2 kg from the other over night, where nothing breakable stands and nobody passes"
+         " beneath. The join must not creep or crack.")
 
 SOLDER = JoinStrength(True, shear=20e6, tension=10e6, lasting=2e6)
 """Half of what a soft-soldered lap shears at in a quick test, about 39 MPa (from memory), a quarter across

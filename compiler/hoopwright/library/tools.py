@@ -27,6 +27,9 @@ _TOOLS = (
     Tool("abrasive paper", "roughen a lap; smooth cane", (), ("sandpaper", "emery paper")),
     Tool("soldering iron", "solder a lap", ("flux-fume", "hot-iron"), ("iron for soldering",)),
     Tool("brazing torch", "braze a lap of mild steel", ("torch",), ("torch", "gas torch")),
+    Tool("goggles", "keep splinters and springing ends out of the eyes", (),
+         ("safety goggles", "safety glasses", "eye protection")),
+    Tool("gloves", "hold springing and sharp stock", (), ("work gloves", "leather gloves")),
     Tool("clamps", "hold a lap while it is joined", (), ("clamp", "spring clamps", "g-clamps")),
     Tool("pliers", "crimp a sleeve; bend wire", ("crimp",), ("combination pliers",)),
     Tool("crimp tool", "crimp a sleeve", ("crimp",), ("crimping tool", "crimper")),
@@ -42,6 +45,8 @@ _TOOLS = (
     Tool("tape measure", "measure", (), ("measuring tape", "rule", "ruler")),
     Tool("pencil", "mark", (), ("chalk", "marker")),
     Tool("pins", "hold cloth and tape", (), ("clips", "safety pins")),
+    Tool("string", "tie a coil and what is bent", (), ("twine",)),
+    Tool("sticky tape", "name parts, cover ends, hold a lap", (), ("masking tape", "adhesive tape")),
     Tool("flat iron", "press turnings and bands", (), ("clothes iron",)),
     Tool("plumb line", "level a hem alone"),
     Tool("pot", "boil starch", ("hot-starch",), ("cooking pot", "saucepan")),
@@ -50,8 +55,11 @@ _TOOLS = (
 TOOLS: Mapping[str, Tool] = MappingProxyType({tool.name: tool for tool in _TOOLS})
 """Every tool by name."""
 
-HOUSEHOLD = ("needle", "pencil", "pins", "pot", "scissors", "tape measure")
+HOUSEHOLD = ("needle", "pencil", "pins", "pot", "scissors", "sticky tape", "string", "tape measure")
 """Tools every sewing household has: never asked for, never reported missing."""
+
+PROTECTION = ("gloves", "goggles")
+"""What each who works wears: hands do not take turns at it."""
 
 _NAMES = {alias: tool.name for tool in _TOOLS for alias in (tool.name, *tool.aliases)}
 
@@ -76,6 +84,11 @@ def lacking(groups: tuple[tuple[str, ...], ...], have: frozenset[str]) -> tuple[
     return tuple(group for group in groups if not have.intersection(group))
 
 
+def beyond_snips(stock: Stock) -> bool:
+    """Whether it is hardened, and thicker than :data:`SNIPS_LIMIT` or not flat."""
+    return stock.grade.hard and (stock.section.depth > SNIPS_LIMIT or stock.section.kind != "flat")
+
+
 def cutting_tools(stock: Stock) -> tuple[str, ...]:
     """Tools any one of which cuts ``stock``, the handiest first.
 
@@ -83,7 +96,7 @@ def cutting_tools(stock: Stock) -> tuple[str, ...]:
     """
     if not stock.grade.metal:
         return ("side cutters", "knife", "bolt cutters")
-    if stock.grade.hard and (stock.section.depth > SNIPS_LIMIT or stock.section.kind != "flat"):
+    if beyond_snips(stock):
         return ("bolt cutters", "cut-off wheel", "vice")
     if stock.section.kind == "flat":
         return ("tin snips", "bolt cutters", "cut-off wheel", "hacksaw")

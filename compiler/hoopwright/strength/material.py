@@ -54,6 +54,12 @@ def modulus(stock: Stock, material: MaterialStrength) -> float:
     return material.ei_weak / properties(stock.section).weak
 
 
+def narrowest(stock: Stock, material: MaterialStrength) -> float:
+    """Diameter of the narrowest cylinder a sample springs back straight from, m: ``t (E/sigma_y - 1)``, the wrap
+    test's ``sigma_y/E = t/(D + t)`` turned round."""
+    return stock.section.depth * (modulus(stock, material) / material.elastic_limit - 1)
+
+
 def _elastic_limit(e: float, grade: float, limits: Limits) -> tuple[float, bool]:
     """The elastic limit, Pa, and whether bench and grade differ by more than 30 %.
 

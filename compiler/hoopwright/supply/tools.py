@@ -14,6 +14,8 @@ from hoopwright.supply.model import ToolNeed
 Groups = tuple[tuple[str, ...], ...]
 
 _MARK: Groups = (("tape measure",), ("pencil",))
+_GOGGLES = ("goggles",)
+_GUARD: Groups = (_GOGGLES, ("gloves",))
 _JOBS: Mapping[str, Groups] = {
     "press": (("flat iron",),),
     "mark": _MARK,
@@ -24,7 +26,9 @@ _JOBS: Mapping[str, Groups] = {
     "sew long seams": (("sewing machine", "needle"), ("pins",)),
     "sew by hand": (("needle",), ("scissors",)),
     "clip": (("pins",), ("tape measure",)),
-    "clamp": (("clamps", "pins"),),
+    "clamp": (("clamps", "pins"), ("sticky tape",)),
+    "open coil": (("clamps", "vice"), ("string",), ("scissors",)),
+    "bend round": (),
     "look and measure": (("tape measure",), ("pins",)),
     "level alone": (("plumb line",), ("tape measure",)),
 }
@@ -35,8 +39,16 @@ def job_tools(spec: Spec) -> dict[str, Groups]:
     hoops = spec.build.hooped
     if hoops is None:
         return dict(_JOBS)
-    cut = (cutting_tools(hoops.material), ("file", "grinder", "abrasive paper"), *_MARK)
-    return {**_JOBS, "cut stock": cut, "join": hoops.join.tools}
+    cut = (cutting_tools(hoops.material), ("file", "grinder", "abrasive paper"), ("sticky tape",), *_MARK)
+    table = {**_JOBS, "cut stock": cut, "join": hoops.join.tools}
+    if hoops.material.grade.metal:
+        table |= {"cut stock": (*cut, _GOGGLES), "bench test": (*_JOBS["bench test"], *_GUARD),
+                  "open coil": (*_JOBS["open coil"], *_GUARD)}
+    elif hoops.sprung:
+        table["bench test"] = (*_JOBS["bench test"], _GOGGLES)
+    if hoops.sprung:
+        table |= {"clamp": (*_JOBS["clamp"], _GOGGLES), "bend round": (_GOGGLES,)}
+    return table
 
 
 def have(spec: Spec) -> frozenset[str] | None:
@@ -75,8 +87,10 @@ def wanted_jobs(spec: Spec) -> tuple[str, ...]:
         "press",
         "mark",
         "cut cloth",
+        "open coil",
         "bench test",
         "cut stock",
+        "bend round",
         "join",
         "sew long seams",
         "sew by hand",

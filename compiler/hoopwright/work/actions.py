@@ -74,8 +74,8 @@ _ACTIONS = (
            "open the coil safely: tied in three places, clamped down, ties cut one at a time, let out "
            "little by little", "the hoops cut from it"),
     Action("test-stock", "cut", "metal",
-           "measure the section and do the droop and the wrap test on the free end before anything is cut; "
-           "compare with the spec", "the stock", ("stock.section", "stock.bench")),
+           "measure the section and do the droop and the wrap test (of cane a bend) on the free end before anything"
+           " is cut; compare with the spec", "the stock", ("stock.section", "stock.bench")),
     Action("cut-hoop", "cut", "metal",
            "measure twice, cut one hoop, write its name on it, dress, round and tip both ends at once, draw "
            "the lap line on each end", "one hoop",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from hoopwright.library.tools import TOOLS
+from hoopwright.library.tools import TOOLS, beyond_snips
 from hoopwright.shape.model import Hoop, Shape
 from hoopwright.spec.model import Spec
 from hoopwright.supply.model import CutPack, Supply
@@ -84,7 +84,18 @@ class Bench:
     def bent_wet(self) -> bool:
         """Whether hoops are soaked and bent to their curve: cane, unless the spec says that it is sprung."""
         hoops = self.spec.build.hooped
-        return hoops is not None and hoops.material.form == "cane" and hoops.formed != "sprung"
+        return hoops is not None and hoops.bent_wet
+
+    @property
+    def recoil(self) -> tuple[str, ...]:
+        """The caution for bending hoops round: what was made to its curve stays as it is."""
+        hoops = self.spec.build.hooped
+        return ("recoil",) if hoops is not None and hoops.sprung else ()
+
+    @property
+    def clamped(self) -> tuple[str, ...]:
+        """The caution for hoops that are bent round and held, not yet joined or sewn."""
+        return ("clamped-hoop",) if self.recoil else ()
 
     def whole(self, hoop: Hoop) -> str:
         """The task after which a hoop is one length: its cut, or its splice."""
@@ -110,9 +121,9 @@ class Bench:
         groups: Groups = tuple(group for job in jobs for group in table[job])
         tools = lay_ready(groups, have(self.spec))
         hooped = self.spec.build.hooped
-        metal = hooped is not None and hooped.material.grade.metal
+        thick = hooped is not None and beyond_snips(hooped.material)
         of_tools = tuple(key for tool in tools for key in TOOLS[tool].cautions
-                         if metal or key != "cutting-hard-strip")
+                         if thick or key != "cutting-hard-strip")
         known = ACTIONS[action]
         return Task(
             id,

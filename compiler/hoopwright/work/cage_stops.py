@@ -56,6 +56,7 @@ def body_stop(bench: Bench, needs: tuple[str, ...]) -> Task:
             _smooth(bench, "one hoop shows: move only its marks, or change its girth at the lap"),
         ),
         ("fire", "escape"),
+        clamped=True,
     )
 
 

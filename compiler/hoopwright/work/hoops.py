@@ -37,8 +37,9 @@ def cover_tasks(bench: Bench) -> tuple[Task, ...]:
                     f"thread hoop {hoop.id} into its channel",
                     (before, "sew-channels"),
                     bench.minutes(("thread channel", hoop.girth)),
+                    jobs=("bend round",),
                     parts=(hoop.id, "band"),
-                    cautions=("cut-ends",),
+                    cautions=("cut-ends", *bench.recoil),
                 )
             )
             before = f"thread-{name}"
@@ -64,8 +65,9 @@ def cover_tasks(bench: Bench) -> tuple[Task, ...]:
                     f"mark the tapes on hoop {hoop.id}",
                     (before,),
                     bench.minutes(("mark hoop", 1), ("mark on hoop", len(hoop.fixings))),
-                    jobs=("mark",),
+                    jobs=("mark", "clamp") if hoop.closed else ("mark",),
                     parts=(hoop.id,),
+                    cautions=bench.recoil if hoop.closed else (),
                 )
             )
     return tuple(tasks)
@@ -87,6 +89,7 @@ def _clip(bench: Bench, hoop: Hoop) -> Task:
             bench.minutes(("clamp", 1)),
             jobs=("clamp",),
             parts=(hoop.id, "band"),
+            cautions=bench.clamped,
         )
     return bench.task(
         f"clip-{name}",
@@ -96,6 +99,7 @@ def _clip(bench: Bench, hoop: Hoop) -> Task:
         bench.minutes(("clip", len(hoop.fixings)), ("clamp", 1)),
         jobs=("clip", "clamp"),
         parts=(hoop.id,),
+        cautions=bench.clamped,
     )
 
 
@@ -118,9 +122,9 @@ def join_tasks(bench: Bench, after: tuple[str, ...]) -> tuple[Task, ...]:
                 f"join hoop {hoop.id}",
                 (*after, "prove-join"),
                 time,
-                jobs=("join",),
+                jobs=("join", "bend round"),
                 parts=(hoop.id,),
-                cautions=join.cautions,
+                cautions=(*join.cautions, *bench.recoil),
             )
         )
     ids = tuple(hoop.id for hoop in hoops)

@@ -35,7 +35,7 @@ def _open(bench: Bench) -> tuple[Task, ...]:
             f"open the coil of {stock.name}",
             (),
             bench.minutes(("open coil", 1)),
-            jobs=("bench test",),
+            jobs=("open coil",),
             parts=hoops,
             cautions=lashes,
         ),
@@ -53,6 +53,7 @@ def _test(bench: Bench) -> Task:
         bench.minutes(("bench test", 1)),
         jobs=("bench test",),
         parts=(stock.name,),
+        cautions=bench.recoil,
     )
 
 
@@ -66,9 +67,14 @@ def _cut(bench: Bench, hoop: Hoop) -> Task:
         bench.minutes(("cut hoop", bench.shares(hoop)), *wet),
         jobs=("cut stock",),
         parts=(hoop.id,),
-        cautions=("cut-ends",),
+        cautions=cut_cautions(bench),
         wait=DRYING if wet else 0.0,
     )
+
+
+def cut_cautions(bench: Bench) -> tuple[str, ...]:
+    """What is told wherever hoops or spokes are cut."""
+    return ("flying-ends", "cut-ends") if bench.spec.build.hoops.material.grade.metal else ("cut-ends",)
 
 
 def _splice(bench: Bench, hoop: Hoop) -> Task:

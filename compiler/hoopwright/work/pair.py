@@ -112,9 +112,9 @@ def _side(bench: Bench, pair: SidePair, side: str, after: tuple[str, ...]) -> tu
             bench.minutes(
                 ("thread channel", sum(hoop.girth for hoop in hoops)), ("close casing", len(hoops))
             ),
-            jobs=("sew by hand",),
+            jobs=("sew by hand", "bend round"),
             parts=ids,
-            cautions=("cut-ends",),
+            cautions=("cut-ends", *bench.recoil),
         ),
         bench.task(
             f"tie-{name}",

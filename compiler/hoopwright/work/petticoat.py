@@ -59,7 +59,7 @@ def _after(task: Task, rest: tuple[Task, ...], bench: Bench) -> Task:
     own = tuple(one.id for one in rest if one.parts[0] in task.parts and task.action.startswith("join"))
     if not own:
         return task
-    return bench.task(task.id, task.action, task.title, (*task.needs, *own), task.minutes, jobs=("join",),
+    return bench.task(task.id, task.action, task.title, (*task.needs, *own), task.minutes, jobs=("join", "bend round"),
                       parts=task.parts, cautions=task.cautions)
 
 
@@ -107,7 +107,7 @@ def _thread(bench: Bench, hoop: Hoop, needs: tuple[str, ...]) -> Task:
     return bench.task(f"thread-{bench.short(hoop)}", "thread-hoop", f"thread hoop {hoop.id} into its channel",
                       (*needs, f"cut-{bench.short(hoop)}"),
                       bench.minutes(("thread channel", hoop.girth), ("clamp", 1)),
-                      jobs=("clamp",), parts=(hoop.id,), cautions=("cut-ends",))
+                      jobs=("clamp",), parts=(hoop.id,), cautions=("cut-ends", *bench.clamped))
 
 
 def _pin(bench: Bench, needs: tuple[str, ...]) -> Task:

@@ -1,8 +1,8 @@
 """The order of work cut into sittings: tasks as the scheduler's jobs, and its timetable as sessions.
 
 Dressing the cage with its fitting, and joining with the washing of the joins, are kept in one sitting
-whenever they fit into one. A night between two sessions ends any wait. The tools of a sewing household are
-one each to a hand; of any other tool there is one, unless the workshop counts more.
+whenever they fit into one. A night between two sessions ends any wait. The tools of a sewing household, goggles
+and gloves are one each to a hand; of any other tool there is one, unless the workshop counts more.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
-from hoopwright.library.tools import HOUSEHOLD
+from hoopwright.library.tools import HOUSEHOLD, PROTECTION
 from hoopwright.source.record import record
 from hoopwright.spec.model import Workshop
 from hoopwright.work.endings import ending
@@ -33,6 +33,8 @@ _TOGETHER = {
 _SKILLS = {"metal": "cutting metal", "machine": "machine", "hand": "hand sewing", "body": "fitting"}
 _COLD = "cutting metal"
 _HOT = "soldering"
+_OWN = frozenset((*HOUSEHOLD, *PROTECTION))
+"""What every hand has, so that no turns are taken at it."""
 
 
 @record(frozen=True, slots=True)
@@ -61,7 +63,7 @@ def shop_of(workshop: Workshop, tasks: Iterable[Task]) -> Shop:
     hands = tuple(
         Hand(hand.name, None if hand.skills is None else frozenset(hand.skills)) for hand in workshop.hands
     )
-    shared = sorted({tool for task in tasks for tool in task.tools} - set(HOUSEHOLD))
+    shared = sorted({tool for task in tasks for tool in task.tools} - _OWN)
     counts: Mapping[str, int] = {tool: workshop.counts.get(tool, 1) for tool in shared}
     return Shop(workshop.session, hands or (Hand(MAKER),), counts)
 
@@ -97,7 +99,7 @@ def _job(task: Task, goal: str) -> Job:
         task.wait,
         task.setup,
         skill_of(task),
-        tuple(tool for tool in task.tools if tool not in HOUSEHOLD),
+        tuple(tool for tool in task.tools if tool not in _OWN),
         _TOGETHER.get(task.action, ""),
         task.id == goal,
         task.action,

@@ -17,8 +17,11 @@ def stop_task(
     needs: tuple[str, ...],
     conditions: tuple[Condition, ...],
     cautions: tuple[str, ...],
+    *,
+    clamped: bool = False,
 ) -> Task:
-    """A stop to try it on, alone or with a helper as the workshop says."""
+    """A stop to try it on, alone or with a helper as the workshop says; ``clamped``: hoops are bent round and not yet
+    joined or sewn."""
     helper = bench.spec.workshop.helper
     rate = "fitting with a helper" if helper else "fitting alone"
     jobs = ("look and measure",) if helper else ("look and measure", "level alone")
@@ -28,9 +31,9 @@ def stop_task(
         title,
         needs,
         bench.minutes((rate, 1)),
-        jobs=jobs,
+        jobs=(*jobs, "bend round") if clamped else jobs,
         parts=("cage",),
-        cautions=cautions,
+        cautions=(*cautions, *bench.clamped) if clamped else cautions,
         conditions=conditions,
     )
 

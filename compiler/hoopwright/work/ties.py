@@ -59,16 +59,16 @@ def pin_tasks(bench: Bench, hoops: tuple[Hoop, ...]) -> tuple[Task, ...]:
             name = bench.short(hoop)
             tasks.append(bench.task(
                 f"pin-ties-{name}", "pin-ties", f"pin the ties of hoop {hoop.id}",
-                ("cut-ties", f"clip-{name}"), bench.minutes(("clip", 2 * len(ties))), jobs=("clip",),
-                parts=(hoop.id,),
+                ("cut-ties", f"clip-{name}"), bench.minutes(("clip", 2 * len(ties))), jobs=("clip", "bend round"),
+                parts=(hoop.id,), cautions=bench.clamped,
             ))
     laced = tuple(hoop for hoop in hoops if _laced(bench, hoop))
     if laced:
         tasks.append(bench.task(
             "lace-for-now", "lace-for-now", "pin the lacing panels to the hoops' ends and lace them for now",
             ("sew-panels", *(f"clip-{bench.short(hoop)}" for hoop in laced)),
-            bench.minutes(("clip", 4 * len(laced))), jobs=("clip",),
-            parts=("lacing panel", *(hoop.id for hoop in laced)),
+            bench.minutes(("clip", 4 * len(laced))), jobs=("clip", "bend round"),
+            parts=("lacing panel", *(hoop.id for hoop in laced)), cautions=bench.clamped,
         ))
     return tuple(tasks)
 

@@ -11,7 +11,7 @@ from hoopwright.work.bench import Bench
 from hoopwright.work.casings import casing_tasks
 from hoopwright.work.finish import finish_tasks
 from hoopwright.work.hoops import join_tasks
-from hoopwright.work.metal import metal_tasks
+from hoopwright.work.metal import cut_cautions, metal_tasks
 from hoopwright.work.model import Task
 from hoopwright.work.washing import washing_tasks
 from hoopwright.work.wheel_stops import skirt_stop, tilt_stop, use_stop
@@ -41,7 +41,7 @@ def wheel_tasks(bench: Bench) -> tuple[Task, ...]:
         "bind the spokes to the rings",
         ("mark-rings", "cut-spokes"),
         bench.minutes(("bind crossing", wheel.fixings)),
-        jobs=("sew by hand",),
+        jobs=("sew by hand", "bend round"),
         parts=("wheel",),
         cautions=("bending-strip",) if stock.grade.hard and stock.section.kind == "flat" else (),
     )
@@ -88,7 +88,7 @@ def _spokes(bench: Bench, wheel: Wheel) -> Task:
         bench.minutes(("cut spoke", len(wheel.spokes)), ("mark on hoop", wheel.fixings)),
         jobs=("cut stock",),
         parts=tuple(spoke.id for spoke in wheel.spokes),
-        cautions=("cut-ends",),
+        cautions=cut_cautions(bench),
     )
 
 

@@ -9,6 +9,7 @@ from hoopwright.shape.model import PlanOutline
 from hoopwright.source.record import record
 from hoopwright.spec.family import family_of, full_word
 from hoopwright.spec.model import HoopBuild
+from hoopwright.strength.material import material_strength, narrowest
 
 FIRE_FEET = 3 * 0.3048
 """How far past the hem's radius to keep from open fire, m: 3 ft; in centimetres a whole metre is said."""
@@ -19,13 +20,18 @@ FASTENING_NEEDS = 0.0127
 
 @record(frozen=True, slots=True)
 class HoopFacts:
-    """What hoops are made of and how they are joined; all empty without hoops."""
+    """What hoops are made of and how they are joined; all empty without hoops. ``wrap``: how wide across what a sample
+    is wrapped round, blank for cane, which keeps a curve; ``tightest``: the hoop bent to the tightest curve."""
 
     stock: str = ""
     grade: str = ""
     section: str = ""
     made_of: str = ""
     flat: bool = False
+    sprung: bool = False
+    bent_wet: bool = False
+    wrap: str = ""
+    tightest: str = ""
     metal: bool = False
     lap: str = ""
     sleeve: str = ""
@@ -125,6 +131,10 @@ def _hoop(hoops: HoopBuild, plan: Plan) -> HoopFacts:
         section=_section(plan),
         made_of=_section(plan) if stock.grade.name == stock.name else f"{stock.grade.name}, {_section(plan)}",
         flat=stock.section.kind == "flat",
+        sprung=hoops.sprung,
+        bent_wet=hoops.bent_wet,
+        wrap="" if stock.form == "cane" else p.length(narrowest(stock, material_strength(stock)[0])),
+        tightest=min(plan.shape.hoops, key=lambda hoop: hoop.girth).id,
         metal=stock.grade.metal,
         lap=p.length(hoops.lap) if hoops.lap else "",
         sleeve=p.length(join.sleeve) if join.sleeve else "",

@@ -7,9 +7,10 @@ from math import degrees, pi
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.render.words import counted
-from hoopwright.shape.model import Hoop
+from hoopwright.shape.model import Hoop, Wheel
 from hoopwright.source.quantity import angle_text
 from hoopwright.source.record import record
+from hoopwright.strength.load import skirt_masses
 
 EIGHTHS = (
     "centre front",
@@ -30,7 +31,8 @@ class WheelView:
     ``rings``: (id, how far it is round, places of the spokes from centre front by the wearer's left);
     ``crossings``: the same by spoke, (spoke, its place on each ring);
     ``rim``: (place, from the waist, above the floor, skirt, and both again under the load, where that is
-    known); ``loaded`` is the tilt then. False in a plan without one."""
+    known); ``loaded`` is the tilt then; ``hung`` is what the skirt weighs, in all and at each spoke. False
+    in a plan without one."""
 
     width: str = ""
     set_back: str = ""
@@ -61,6 +63,7 @@ class WheelView:
     roll_material: str = ""
     stuffing: str = ""
     spoke_end: str = ""
+    hung: str = ""
 
     def __bool__(self) -> bool:
         return bool(self.spokes)
@@ -110,6 +113,7 @@ def wheel_view(plan: Plan) -> WheelView:
              *(p.length(value - sink) for sink in sinks[k : k + 1] for value in (point.height, point.skirt)))
             for k, (place, point) in enumerate(zip(EIGHTHS, wheel.rim, strict=True))
         ),
+        hung=_hung(plan, wheel, p),
         loaded="" if found is None else angle_text(found.tilt),
         cover=p.length(wheel.cover),
         cover_size=f"{p.length(cover.width)} × {p.length(cover.height)}",
@@ -133,6 +137,12 @@ def wheel_view(plan: Plan) -> WheelView:
 def _along(hoop: Hoop, fraction: float) -> float:
     """How far along a ring a fraction of it lies, from its start, m."""
     return (fraction - hoop.start) / (hoop.end - hoop.start) * hoop.girth
+
+
+def _hung(plan: Plan, wheel: Wheel, p: Printer) -> str:
+    """The skirt's weight, all of which hangs from the rim, and what of it each spoke's end takes."""
+    mass, count = skirt_masses(plan.spec, plan.shape)[-1], len(wheel.spokes)
+    return f"{p.mass(mass)} in all: {p.mass(mass / count)} from the end of each of {counted(count, 'spoke')}"
 
 
 def wheel_rows(plan: Plan) -> tuple[tuple[str, str], tuple[str, str]] | None:

@@ -27,6 +27,16 @@ class HoopBuild:
     splices: int = 0
     formed: Literal["sprung", "pre-formed"] | None = None
 
+    @property
+    def bent_wet(self) -> bool:
+        """Whether hoops are soaked and bent to their curve: cane, unless the spec says that it is sprung."""
+        return self.material.form == "cane" and self.formed != "sprung"
+
+    @property
+    def sprung(self) -> bool:
+        """Whether hoops are bent round as springs, so that they fly open when an end is let go."""
+        return self.formed != "pre-formed" and not self.bent_wet
+
 
 @record(frozen=True, slots=True)
 class WaistbandBuild:

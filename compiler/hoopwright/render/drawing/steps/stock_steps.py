@@ -65,11 +65,12 @@ def try_stock(plan: Plan, action: str) -> Figure:
     across(sheet, edge, tip[0], 32, f"overhang, straight: {over}")
     upright(sheet, y, tip[1], 262, ("drop", say(plan, droop.drop) if droop else "?"))
     said = "As the spec has it; measure yours." if droop else "Write down overhang, weight and drop."
-    below(sheet, 172, said + " Turn the strip over and take the mean.")
+    below(sheet, 172, said + " Turn it over and take the mean.")
+    flat = plan.spec.build.hoops.material.section.kind == "flat"
     return finish(
         sheet,
         "The droop test",
-        "A length of stock clamped at the table's edge, thin side up, with a "
+        f"A length of stock clamped at the table's edge{', broad side down' if flat else ''}, with a "
         "weight on its tip; overhang and drop are measured.",
     )
 
