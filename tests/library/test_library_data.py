@@ -79,6 +79,9 @@ def test_tin_snips_are_not_offered_for_hard_thick_strip() -> None:
     assert "tin snips" in cutting_tools(thin)
     soft = replace(strip, grade=GRADES["mild steel"])
     assert "tin snips" in cutting_tools(soft)
+    cane = Stock("cane", GRADES["rattan"], Section("round", diameter=0.008))
+    assert cutting_tools(cane)[0] == "hacksaw"
+    assert "bolt cutters" not in cutting_tools(cane)
     for grade in GRADES.values():
         assert set(cutting_tools(replace(strip, grade=grade))) <= set(TOOLS)
 

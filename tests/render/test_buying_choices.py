@@ -78,6 +78,14 @@ def test_the_table_of_choices_names_each_with_its_reason(page: str) -> None:
     assert len({row.replace("\\|", "").count("|") for row in rows}) == 1
 
 
+def test_who_buys_cloth_is_told_that_it_burns_and_who_presses_it_is_not(page: str) -> None:
+    """16 CFR 1610 in the maker's order: before the cloth is bought and washed (from memory)."""
+    bought = page.split("## What to buy\n", 1)[1]
+    assert "Ask the venue's fire officer before you buy cloth" in bought[: bought.index("| Item |")]
+    assert "16 CFR 1610" not in re.split(r"\n#### ", page.split(". Press it flat\n", 1)[1])[0]
+    assert "not exempt" not in page
+
+
 def test_splices_say_what_they_save_and_cost_and_where_they_lie(page: str, market: Plan) -> None:
     told = market.supply.cutting.splicing
     assert told is not None

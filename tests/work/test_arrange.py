@@ -232,6 +232,19 @@ def test_opening_the_coil_and_cutting_carry_their_cautions(harbour: tuple[Simple
     assert cut.tools == ("bolt cutters", "file", "sticky tape", "tape measure", "pencil", "goggles")
 
 
+def test_tapes_are_cut_before_they_are_marked_hanging(harbour: tuple[SimpleNamespace, Work]) -> None:
+    _, work = harbour
+    mark = doing(work, "mark-tapes", "T1")
+    assert "cut-tapes" in mark.needs
+    assert "cut-tapes" not in doing(work, "sew-tapes", "T1").needs
+    assert mark.id in doing(work, "sew-tapes", "T1").needs
+
+
+def test_the_iron_is_warned_of_where_cloth_is_pressed(harbour: tuple[SimpleNamespace, Work]) -> None:
+    (press,) = [task for task in harbour[1].tasks if task.action == "press"]
+    assert press.cautions == ("pressing",)
+
+
 def test_thin_strip_flies_as_thick_does_and_snips_cut_it(drawn: Drawn, harbour_text: str) -> None:
     _, work = work_of(drawn, harbour_text.replace("thickness: 0.042 in", "thickness: 0.02 in"))
     cautions = set(doing(work, "cut-hoop", "H1").cautions)

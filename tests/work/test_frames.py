@@ -219,6 +219,19 @@ def test_cane_is_not_asked_to_spring_back_straight() -> None:
     assert "recoil" not in plan.work.cautions
 
 
+def test_cane_is_tipped_when_it_is_dry_and_not_before() -> None:
+    plan = planned(CANE)
+    cut = next(task for task in plan.work.tasks if task.id == "cut-L1")
+    assert {"hacksaw", "bath", "string"} <= set(cut.tools)
+    assert "cut-ends" not in cut.cautions
+    said = _step(plan, "Cut the hoops")
+    words = ("pencil the hoop's name", "soak the cane", "tie it so", "it is dry", "tip them")
+    order = [said.index(word) for word in words]
+    assert order == sorted(order)
+    assert "flag of sticky tape" not in said
+    assert "cut-ends" in next(task for task in plan.work.tasks if task.id == "thread-left").cautions
+
+
 def test_steels_pushed_into_channels_spring_back(sides: Plan) -> None:
     task = next(task for task in sides.work.tasks if task.id == "thread-left")
     assert "recoil" in task.cautions

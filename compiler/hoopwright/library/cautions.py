@@ -52,6 +52,8 @@ _CAUTIONS = (
                     " fever. Take bare steel, or join it cold.", "published guidance on metal fume fever"),
     Caution("hot-iron", "The iron and the join stay hot: put a heat shield of metal or wet felt between them"
                         " and any cloth, and let the join cool before the casing slides over it.", PRACTICE),
+    Caution("pressing", "The flat iron is hot and goes on being hot: stand it on its heel, keep its flex out of the"
+                        " way, and unplug it before you leave the room.", PRACTICE),
     Caution("hot-starch", "Boiling starch sticks to the skin and goes on scalding: stir it away from you, let it cool"
                           " until a hand bears it before the cloth goes in, and keep children out of the"
                           " kitchen.", PRACTICE),
@@ -68,9 +70,10 @@ _CAUTIONS = (
     Caution("fire", "Keep the hem's radius and 3 ft (1 m) more away from candles, hearths and stoves: wide"
                     " skirts near open fire have killed - at least 630 women in 1863-64.",
             "F. Nightingale's count of deaths by burning, 1863-64"),
-    Caution("flammability", "Cloth for costume must meet the flammability rule 16 CFR 1610; plain-surface"
-                            " cloth of less than 2.6 oz/yd2 (88 g/m2) is not exempt. Ask the venue's fire"
-                            " officer before it goes on stage.",
+    Caution("flammability", "Ask the venue's fire officer before you buy cloth, and again before it goes on"
+                            " stage. By the flammability rule 16 CFR 1610 (USA) smooth cloth of less than 2.6"
+                            " oz/yd2 (88 g/m2) has to be tested, unless it is wholly of certain fibres: ask the"
+                            " shop for the proof.",
             "16 CFR 1610 (quoted from memory)"),
     Caution("escape", "Practise taking it off alone, in the dark and in a hurry: one pull must free the"
                       " wearer.",

@@ -9,6 +9,8 @@ from hoopwright.library.model import Stock, Tool
 
 SNIPS_LIMIT = 0.025 * 0.0254
 """Thickest hardened strip that tin snips cut, m: about 0.025 in. Common practice, no source."""
+NIPPED = 0.005
+"""Thickest cane or tube that cutters part cleanly, m; what is thicker they crush. Common practice, no source."""
 
 _TOOLS = (
     Tool("bolt cutters", "cut hardened strip, wire and rod", ("cutting-hard-strip", "cut-ends"),
@@ -18,7 +20,7 @@ _TOOLS = (
     Tool("vice", "hold strip to score and snap it", ("cutting-hard-strip",), ("vise", "bench vice",
                                                                               "bench vise")),
     Tool("tin snips", "cut soft or thin strip", ("cut-ends",), ("snips", "tinsnips", "aviation snips")),
-    Tool("hacksaw", "cut mild steel and tube", ("cut-ends",)),
+    Tool("hacksaw", "cut mild steel, cane and tube", ("cut-ends",), ("fine saw", "junior hacksaw")),
     Tool("side cutters", "cut thin wire, cane and tube", ("cut-ends",),
          ("wire cutters", "secateurs", "nippers")),
     Tool("knife", "cut cane, tube and tape ends", ("cut-ends",), ("craft knife",)),
@@ -30,7 +32,8 @@ _TOOLS = (
     Tool("goggles", "keep splinters and springing ends out of the eyes", (),
          ("safety goggles", "safety glasses", "eye protection")),
     Tool("gloves", "hold springing and sharp stock", (), ("work gloves", "leather gloves")),
-    Tool("clamps", "hold a lap while it is joined", (), ("clamp", "spring clamps", "g-clamps")),
+    Tool("clamps", "hold a lap while it is joined, or stock at a table's edge", (),
+         ("clamp", "spring clamps", "g-clamps")),
     Tool("pliers", "crimp a sleeve; bend wire", ("crimp",), ("combination pliers",)),
     Tool("crimp tool", "crimp a sleeve", ("crimp",), ("crimping tool", "crimper")),
     Tool("drill", "make holes in strip", ("drilling", "holes-weaken"), ("power drill", "drill press")),
@@ -49,13 +52,14 @@ _TOOLS = (
     Tool("sticky tape", "name parts, cover ends, hold a lap", (), ("masking tape", "adhesive tape")),
     Tool("flat iron", "press turnings and bands", (), ("clothes iron",)),
     Tool("plumb line", "level a hem alone"),
+    Tool("bath", "soak cane in warm water", (), ("tub", "trough")),
     Tool("pot", "boil starch", ("hot-starch",), ("cooking pot", "saucepan")),
 )
 
 TOOLS: Mapping[str, Tool] = MappingProxyType({tool.name: tool for tool in _TOOLS})
 """Every tool by name."""
 
-HOUSEHOLD = ("needle", "pencil", "pins", "pot", "scissors", "sticky tape", "string", "tape measure")
+HOUSEHOLD = ("bath", "needle", "pencil", "pins", "pot", "scissors", "sticky tape", "string", "tape measure")
 """Tools every sewing household has: never asked for, never reported missing."""
 
 PROTECTION = ("gloves", "goggles")
@@ -92,10 +96,11 @@ def beyond_snips(stock: Stock) -> bool:
 def cutting_tools(stock: Stock) -> tuple[str, ...]:
     """Tools any one of which cuts ``stock``, the handiest first.
 
-    Hardened stock thicker than :data:`SNIPS_LIMIT` is never cut with tin snips.
+    Bolt cutters crush cane and tube. Hardened stock thicker than :data:`SNIPS_LIMIT` is never cut with tin snips.
     """
     if not stock.grade.metal:
-        return ("side cutters", "knife", "bolt cutters")
+        thick = stock.section.depth > NIPPED
+        return ("hacksaw", "side cutters", "knife") if thick else ("side cutters", "knife", "hacksaw")
     if beyond_snips(stock):
         return ("bolt cutters", "cut-off wheel", "vice")
     if stock.section.kind == "flat":

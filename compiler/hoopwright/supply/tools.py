@@ -29,6 +29,7 @@ _JOBS: Mapping[str, Groups] = {
     "clamp": (("clamps", "pins"), ("sticky tape",)),
     "open coil": (("clamps", "vice"), ("string",), ("scissors",)),
     "bend round": (),
+    "bend wet": (("bath",), ("string",)),
     "look and measure": (("tape measure",), ("pins",)),
     "level alone": (("plumb line",), ("tape measure",)),
 }
@@ -46,6 +47,8 @@ def job_tools(spec: Spec) -> dict[str, Groups]:
                   "open coil": (*_JOBS["open coil"], *_GUARD)}
     elif hoops.sprung:
         table["bench test"] = (*_JOBS["bench test"], _GOGGLES)
+    if hoops.bent_wet:
+        table["bench test"] = (*table["bench test"], ("bath",))
     if hoops.sprung:
         table |= {"clamp": (*_JOBS["clamp"], _GOGGLES), "bend round": (_GOGGLES,)}
     return table

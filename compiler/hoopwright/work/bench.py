@@ -124,6 +124,9 @@ class Bench:
         thick = hooped is not None and beyond_snips(hooped.material)
         of_tools = tuple(key for tool in tools for key in TOOLS[tool].cautions
                          if thick or key != "cutting-hard-strip")
+        told = dict.fromkeys((*cautions, *of_tools))
+        if action == "cut-hoop" and self.bent_wet:
+            told.pop("cut-ends", None)  # nothing sticks to wet cane: its ends are tipped when it is dry
         known = ACTIONS[action]
         return Task(
             id,
@@ -134,7 +137,7 @@ class Bench:
             time,
             tools,
             parts,
-            tuple(dict.fromkeys((*cautions, *of_tools))),
+            tuple(told),
             known.setup,
             wait=wait,
             stop=bool(conditions),

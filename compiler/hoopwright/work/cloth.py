@@ -18,14 +18,13 @@ def cloth_tasks(bench: Bench) -> tuple[Task, ...]:
 
 
 def _wash(bench: Bench) -> tuple[Task, ...]:
-    laced = bench.spec.build.lacing is not None
     goods = ["tapes"]
     goods += ["ties"] if any(tie.cut > 0 for tie in bench.shape.ties) else []
     goods += ["waistband"]
     goods += ["casings"] if cased(bench.shape) else []
     goods += ["band"] if bench.shape.band else []
-    goods += ["lacing panels"] if laced else []
-    return washing_tasks(bench, goods, cloth=laced or bench.shape.band is not None)
+    goods += ["lacing panels"] if bench.spec.build.lacing is not None else []
+    return washing_tasks(bench, goods)
 
 
 def _tapes(bench: Bench) -> tuple[Task, ...]:
@@ -34,21 +33,21 @@ def _tapes(bench: Bench) -> tuple[Task, ...]:
     marks = sum(len(tape.marks) for tape in tapes)
     return (
         bench.task(
-            "mark-tapes",
-            "mark-tapes",
-            "mark the tapes",
-            ("press",),
-            bench.minutes(("mark tape", len(tapes)), ("mark on tape", marks)),
-            jobs=("mark",),
-            parts=ids,
-        ),
-        bench.task(
             "cut-tapes",
             "cut-tapes",
             "cut the tapes",
-            ("mark-tapes",),
+            ("press",),
             bench.minutes(("cut tape", len(tapes))),
             jobs=("cut cloth",),
+            parts=ids,
+        ),
+        bench.task(
+            "mark-tapes",
+            "mark-tapes",
+            "mark the tapes under their weight",
+            ("cut-tapes",),
+            bench.minutes(("mark tape", len(tapes)), ("mark on tape", marks)),
+            jobs=("mark",),
             parts=ids,
         ),
     )
@@ -63,7 +62,7 @@ def _waistband(bench: Bench) -> tuple[Task, ...]:
             "sew-tapes",
             "sew-tapes",
             "sew the tapes to the waistband",
-            ("make-waistband", "cut-tapes"),
+            ("make-waistband", "mark-tapes"),
             bench.minutes(bench.seam(around), ("set up seam", len(tapes))),
             jobs=("sew long seams",),
             parts=(*(tape.id for tape in tapes), "waistband"),

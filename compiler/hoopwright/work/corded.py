@@ -51,7 +51,7 @@ def _wash(bench: Bench, cloth: CordedPetticoat, cords: CordBuild) -> tuple[Task,
     return (
         bench.task("wash", "wash", "wash cloth and cord", (), bench.minutes(("wash", 1)), parts=parts, wait=DRYING),
         bench.task("press", "press", "press the cloth", ("wash",), bench.minutes(("press", 1)),
-                   jobs=("press",), parts=pressed, cautions=("flammability",)),
+                   jobs=("press",), parts=pressed, cautions=("pressing",)),
     )
 
 

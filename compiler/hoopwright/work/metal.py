@@ -65,7 +65,7 @@ def _cut(bench: Bench, hoop: Hoop) -> Task:
         f"cut hoop {hoop.id}",
         ("test-stock",),
         bench.minutes(("cut hoop", bench.shares(hoop)), *wet),
-        jobs=("cut stock",),
+        jobs=("cut stock", "bend wet") if wet else ("cut stock",),
         parts=(hoop.id,),
         cautions=cut_cautions(bench),
         wait=DRYING if wet else 0.0,

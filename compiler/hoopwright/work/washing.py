@@ -9,13 +9,12 @@ from hoopwright.work.model import Task
 from hoopwright.work.rates import DRYING
 
 
-def washing_tasks(bench: Bench, goods: Iterable[str], *, cloth: bool = True) -> tuple[Task, ...]:
-    """Wash and press, of goods that may be named twice or be blank. ``cloth``: there is more than tape, so its
-    flammability is told."""
+def washing_tasks(bench: Bench, goods: Iterable[str]) -> tuple[Task, ...]:
+    """Wash and press, of goods that may be named twice or be blank."""
     parts = tuple(name for name in dict.fromkeys(goods) if name)
     return (
         bench.task("wash", "wash", "wash tape and cloth", (), bench.minutes(("wash", 1)), parts=parts,
                    wait=DRYING),
         bench.task("press", "press", "press tape and cloth", ("wash",), bench.minutes(("press", 1)),
-                   jobs=("press",), parts=parts, cautions=("flammability",) if cloth else ()),
+                   jobs=("press",), parts=parts, cautions=("pressing",)),
     )

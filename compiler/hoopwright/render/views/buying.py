@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from hoopwright.library.cautions import CAUTIONS
 from hoopwright.library.tools import HOUSEHOLD
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer, exact_length
@@ -34,7 +35,8 @@ class BuyRow:
 
 @record(frozen=True, slots=True)
 class Buying:
-    """The list and what goes with it. ``total`` is blank when nothing has a price."""
+    """The list and what goes with it. ``total`` is blank when nothing has a price;
+    ``burns``: the caution for who buys cloth, blank where none is bought."""
 
     rows: tuple[BuyRow, ...]
     on_hand: tuple[str, ...]
@@ -43,6 +45,7 @@ class Buying:
     both: str
     budget: str
     missing: str
+    burns: str
     tools_have: str
     tools_missing: tuple[tuple[str, str], ...]
     tools_wanted: str
@@ -61,6 +64,7 @@ def buying_view(plan: Plan) -> Buying:
         total=p.money(cost.total) if cost.currency else "",
         budget=p.money(cost.budget) if cost.budget is not None else "",
         missing=listed(cost.missing),
+        burns=CAUTIONS["flammability"].text if any(line.kind == "cloth" for line in plan.supply.shopping) else "",
         tools_have=listed(dict.fromkeys(_tools(plan) if have is None else (*have, *HOUSEHOLD))),
         tools_missing=tuple((listed(need.choices, "or"), need.purpose) for need in plan.supply.tools_missing),
         tools_wanted="" if have is not None else "no workshop is stated",

@@ -36,6 +36,8 @@ _ENDS = frozenset({"cut-hoop", "case-hoop", "thread-channel", "join-hoop", "join
 _METAL_ENDS = ("File off the burr of every cut end, round its corners, and tip it or wrap it in sticky tape"
                " at once, before you put it down.")
 _OTHER_ENDS = "Cut every end square, smooth it, and wrap it in sticky tape at once, before you put it down."
+_WET_ENDS = ("Cut every end square. When the cane is dry, and before anything else is done with it, round its ends"
+             " and tip them or wrap them in sticky tape.")
 
 EVERYDAY = frozenset(
     f"{word}{end}"
@@ -98,7 +100,8 @@ def card(plan: Plan, step: Step, sitting: int, heading: str, body: Md, cards: Ma
     keys = dict.fromkeys(key for task in tasks for key in task.cautions)
     hoops = plan.spec.build.hooped
     metal = hoops is not None and hoops.material.grade.metal
-    ends = (_METAL_ENDS if metal else _OTHER_ENDS) if step.action in _ENDS else ""
+    wet = hoops is not None and hoops.bent_wet and step.action == "cut-hoop"
+    ends = (_WET_ENDS if wet else _METAL_ENDS if metal else _OTHER_ENDS) if step.action in _ENDS else ""
     return Card(
         step.number,
         heading,

@@ -106,7 +106,9 @@ def cut_hoop(plan: Plan, action: str) -> Figure:
         sheet.text(WIDTH / 2, y + 34, f"{words} at both ends", size=SMALL, anchor="middle")
     else:
         sheet.text(WIDTH / 2, y + 34, "no join: both tips stay on for good", size=SMALL, anchor="middle")
-    below(sheet, 124, "Corners rounded, burr filed off, ends tipped or taped at once.")
+    below(sheet, 124, "When it is dry: ends rounded, tipped or taped." if build.bent_wet else
+          "Corners rounded, burr filed off, ends tipped or taped at once." if build.material.grade.metal else
+          "Ends rounded, tipped or taped at once.")
     ends = f"a line {say(plan, mark)} from each end" if mark else "both ends tipped for good"
     alt = f"{hoop.id} laid straight, {say(plan, hoop.cut)} long, {ends}."
     return finish(sheet, "Cutting a hoop", alt)
