@@ -99,6 +99,13 @@ def test_tools_that_are_missing_are_listed_apart(harbour: Supply) -> None:
         ("flat iron",), ("goggles",), ("gloves",), ("plumb line",)]
 
 
+def test_a_sprung_lap_is_held_by_clamps_and_not_by_pins(drawn: Drawn, harbour_text: str) -> None:
+    text = harbour_text.replace("join: lap soldered", "join: lap bound").replace("clamps, sewing", "sewing")
+    choices = [need.choices for need in supply_of(drawn, text).tools_missing]
+    assert ("clamps",) in choices
+    assert ("clamps", "vice") not in choices
+
+
 def test_without_a_workshop_no_tool_is_missing(drawn: Drawn, harbour_text: str) -> None:
     text = "\n".join(line for line in harbour_text.splitlines() if not line.startswith("workshop"))
     assert supply_of(drawn, text).tools_missing == ()

@@ -50,7 +50,7 @@ def job_tools(spec: Spec) -> dict[str, Groups]:
     if hoops.bent_wet:
         table["bench test"] = (*table["bench test"], ("bath",))
     if hoops.sprung:
-        table |= {"clamp": (*_JOBS["clamp"], _GOGGLES), "bend round": (_GOGGLES,)}
+        table |= {"clamp": (("clamps",), ("sticky tape",), _GOGGLES), "bend round": (_GOGGLES,)}
     return table
 
 
@@ -68,13 +68,17 @@ def lay_ready(groups: Groups, tools: frozenset[str] | None) -> tuple[str, ...]:
 
 
 def missing_tools(spec: Spec, wanted: Iterable[str]) -> tuple[ToolNeed, ...]:
-    """The tools that the ``wanted`` jobs ask for and the workshop lacks, each once."""
+    """The tools that the ``wanted`` jobs ask for and the workshop lacks, each once: a choice is left out where one
+    of its tools is wanted anyway."""
     tools = have(spec)
     if tools is None:
         return ()
     table = job_tools(spec)
     groups = dict.fromkeys(group for job in wanted for group in lacking(table[job], tools))
-    return tuple(ToolNeed(group, TOOLS[group[0]].purpose) for group in groups)
+    return tuple(
+        ToolNeed(group, TOOLS[group[0]].purpose)
+        for group in groups if not any(set(other) < set(group) for other in groups)
+    )
 
 
 def wanted_jobs(spec: Spec) -> tuple[str, ...]:
