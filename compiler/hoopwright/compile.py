@@ -105,7 +105,7 @@ def _through(spec: Spec, source: str, *, advice: bool = True) -> Trial:
     said = (*said, *found, *more)
     if assessment is None or supply is None or failed(said):
         return Trial(spec, None, said)
-    work, found = arrange(spec, shape, supply)
+    work, found = arrange(spec, shape, supply, assessment)
     said = (*said, *found)
     if work is None or failed(said):
         return Trial(spec, None, said)

@@ -241,3 +241,32 @@ def test_steels_pushed_into_channels_spring_back(sides: Plan) -> None:
 def test_a_wheel_is_loaded_with_weights_given_in_numbers(wheel: Plan) -> None:
     """2 kg from nine spokes: 222 g each."""
     assert "2.00 kg in all: 222 g from the end of each of nine spokes" in _step(wheel, "Stop: try it on, alone")
+
+
+def test_stops_and_fitting_sheet_of_side_hoops_ask_for_what_hangs_without_and_with_the_skirt(
+    loaded_sides: Plan,
+) -> None:
+    """What was computed must pass: nobody is told to stop at a width that the plan itself says is not there."""
+    pair, found, p = loaded_sides.shape.sides, loaded_sides.assessment.sides, Printer.of(loaded_sides.spec)
+    assert pair is not None
+    stops = {task.id: {one.key: one for one in task.conditions} for task in loaded_sides.work.tasks}
+    wished, low = pair.channels[-1], found[-1]
+    assert low.bare is not None
+    assert low.reach < low.bare[0] < wished.wished
+    assert wished.drop < low.bare[1] < low.drop
+    first, last = stops["try-on-1"], stops["try-on-2"]
+    assert (first["side-out"].value, first["side-drop"].value) == low.bare
+    widths = [2 * (pair.hip + max(outs)) for outs in ([one.bare[0] for one in found if one.bare],
+                                                      [one.reach for one in found])]
+    assert [last["across-both"].value, last["across-worn"].value] == pytest.approx(widths)
+    page = plan_markdown(loaded_sides, ()).splitlines()
+    over = page.index(f"| over both side hoops without the skirt | {p.length(widths[0])} | ________ |")
+    assert page[over + 1] == f"| the same with the skirt on | {p.length(widths[1])} | ________ |"
+
+
+def test_side_hoops_of_which_nothing_is_stated_to_be_worn_are_measured_once(sides: Plan) -> None:
+    keys = [one.key for task in sides.work.tasks for one in task.conditions]
+    assert "across-both" in keys
+    assert "across-worn" not in keys
+    assert all(one.bare == (one.reach, one.drop) for one in sides.assessment.sides)
+    assert "with the skirt on" not in plan_markdown(sides, ())

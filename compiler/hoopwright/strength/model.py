@@ -79,13 +79,15 @@ class WheelStrength:
 class SideStrength:
     """A hoop of a pair under its load, on either side: its ``reach`` beyond the hip's line and how far its
     middle hangs below the waistline (``drop``), how far the middle goes ``down`` from where it is wished, and
-    how much of that it hangs below its own ends (``droops``), m."""
+    how much of that it hangs below its own ends (``droops``), m. ``bare``: reach and drop without the skirt, as it
+    is tried on; None where no rest was found so."""
 
     hoops: tuple[str, ...]
     reach: float
     drop: float
     down: float
     droops: float
+    bare: tuple[float, float] | None = None
 
 
 @record(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from hoopwright.shape.model import Shape
 from hoopwright.source.diagnostic import Finding, error, note, warning
 from hoopwright.source.printed import minutes_text
 from hoopwright.spec.model import Spec
+from hoopwright.strength.model import Assessment
 from hoopwright.supply.model import Supply
 from hoopwright.work.again import again
 from hoopwright.work.bench import Bench
@@ -25,10 +26,13 @@ FIRST_FITTING = "try-on-1"
 _ALWAYS = ("fire", "escape", "no-approval")
 
 
-def arrange(spec: Spec, shape: Shape, supply: Supply) -> tuple[Work | None, tuple[Finding, ...]]:
-    """The whole work, for one maker or the workshop's hands. Says in a note when a task is longer than a
+def arrange(
+    spec: Spec, shape: Shape, supply: Supply, found: Assessment | None = None
+) -> tuple[Work | None, tuple[Finding, ...]]:
+    """The whole work, for one maker or the workshop's hands. ``found`` says how it hangs: stops ask for that, or, where
+    it is not known, for the shape as drawn. Says in a note when a task is longer than a
     session; stops when nobody can do a task."""
-    bench = Bench(spec, shape, supply, with_own(spec.workshop.rates))
+    bench = Bench(spec, shape, supply, with_own(spec.workshop.rates), found=found)
     tasks = all_tasks(bench)
     spent, lacking = bench.spent(), _lacking(tasks, spec)
     if lacking:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from hoopwright.library.tools import TOOLS, beyond_snips
 from hoopwright.shape.model import Hoop, Shape
 from hoopwright.spec.model import Spec
+from hoopwright.strength.model import Assessment
 from hoopwright.supply.model import CutPack, Supply
 from hoopwright.supply.tools import Groups, have, job_tools, lay_ready
 from hoopwright.work.actions import ACTIONS
@@ -20,13 +21,15 @@ _ENDINGS = frozenset(key.partition("-")[2] for key in ACTIONS) - {"hoop", "hem"}
 
 @dataclass(frozen=True)
 class Bench:
-    """What every builder needs: ``rates`` of work by name, and in ``tally`` what each was counted for so far."""
+    """What every builder needs: ``rates`` of work by name, and in ``tally`` what each was counted for so far.
+    ``found``: how it hangs, where a stop measures that; None where that is not known."""
 
     spec: Spec
     shape: Shape
     supply: Supply
     rates: Mapping[str, Rate] = field(default_factory=lambda: RATES)
     tally: dict[str, float] = field(default_factory=dict)
+    found: Assessment | None = None
 
     def minutes(self, *counts: tuple[str, float]) -> float:
         """Whole minutes for so many of each rate; what was counted is kept in ``tally``."""

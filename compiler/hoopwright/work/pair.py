@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from hoopwright.shape.model import Hoop, SidePair
+from hoopwright.strength.model import Assessment
 from hoopwright.work.belt import waistband_tasks
 from hoopwright.work.bench import Bench
 from hoopwright.work.finish import finish_tasks
@@ -15,6 +16,10 @@ from hoopwright.work.washing import washing_tasks
 
 _MARKS = 7
 """Marks on the waistband: centre front, centre back, the overlap, and both ends of either side hoop."""
+
+_SIDE = 4.0
+"""Times a hoop's tolerance by which a side may lie off, and twice that over both: cloth gives and rubs on the hip (our
+judgement)."""
 
 
 def pair_tasks(bench: Bench) -> tuple[Task, ...]:
@@ -139,8 +144,8 @@ def _side(bench: Bench, pair: SidePair, side: str, after: tuple[str, ...]) -> tu
 
 def _first_stop(bench: Bench, pair: SidePair, needs: tuple[str, ...]) -> Task:
     """The left side alone, at a door and on a chair."""
-    low, lowest = _hoops(bench, "L")[-1].id, pair.channels[-1]
-    off = 2 * bench.spec.allowances.hoop_tolerance
+    low, off = _hoops(bench, "L")[-1].id, _SIDE * bench.spec.allowances.hoop_tolerance
+    out, down = hanging(pair, bench.found)[-1]
     return stop_task(
         bench,
         "try-on-1",
@@ -152,12 +157,12 @@ def _first_stop(bench: Bench, pair: SidePair, needs: tuple[str, ...]) -> Task:
             Condition(
                 "side-out",
                 low,
-                lowest.wished,
-                2 * off,
-                "too little: shorten the ties and it stands out more; too much: let"
+                out,
+                off,
+                "too little: take a tuck in each tie and it stands out more; too much: let"
                 " them out; a shorter steel makes it smaller altogether",
             ),
-            Condition("side-drop", low, lowest.drop, off, "pin it higher or lower on the waistband"),
+            Condition("side-drop", low, down, off, "pin it higher or lower on the waistband"),
             Condition("half-door", "left side", bench.spec.limits.doorway / 2, 0.0,
                       "take shorter steels, or plan to turn sideways"),
             look("side-sits", "left side", "a hoop that catches on the chair's arm or digs in is moved up"),
@@ -168,6 +173,24 @@ def _first_stop(bench: Bench, pair: SidePair, needs: tuple[str, ...]) -> Task:
     )
 
 
+def hanging(pair: SidePair, found: Assessment | None) -> tuple[tuple[float, float], ...]:
+    """How far each hoop stands out beyond the hip and lies below the waistline without the skirt, m, from the top: as
+    it hangs by its own weight, or as wished where that is not known."""
+    bare = [one.bare for one in found.sides if one.bare is not None] if found is not None else []
+    return tuple(bare) or tuple((one.wished, one.drop) for one in pair.channels)
+
+
+def _across(bench: Bench, pair: SidePair) -> tuple[Condition, ...]:
+    """The width over both sides, first without the skirt, then with it on where its weight is known."""
+    off = 2 * _SIDE * bench.spec.allowances.hoop_tolerance
+    mend = ("too little: take a tuck in each tie (the check reach says what that does), or pad the hip; one side"
+            " more than the other: let its ties out, or pin it nearer the back")
+    outs = [("across-both", [out for out, _ in hanging(pair, bench.found)])]
+    if bench.found is not None and bench.found.sides and bench.spec.load:
+        outs.append(("across-worn", [one.reach for one in bench.found.sides]))
+    return tuple(Condition(key, "cage", 2 * (pair.hip + max(out)), off, mend) for key, out in outs)
+
+
 def _use_stop(bench: Bench, pair: SidePair, after: str) -> Task:
     return stop_task(
         bench,
@@ -176,13 +199,7 @@ def _use_stop(bench: Bench, pair: SidePair, after: str) -> Task:
         "try it in use: skirt, door, chair, stairs, off alone",
         (after,),
         (
-            Condition(
-                "across-both",
-                "cage",
-                pair.across,
-                4 * bench.spec.allowances.hoop_tolerance,
-                "one side stands out more: let its ties out, or pin it nearer the back",
-            ),
+            *_across(bench, pair),
             skirt_clear(bench),
             Condition("door", "cage", bench.spec.limits.doorway, 0.0,
                       "turn sideways, or press both sides up under the arms"),

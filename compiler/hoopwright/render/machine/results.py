@@ -150,6 +150,8 @@ def _frame(found: Assessment) -> dict[str, Json]:
                 "drop_mm": mm(one.drop),
                 "down_mm": mm(one.down),
                 "droops_mm": mm(one.droops),
+                "bare_reach_mm": mm_or_none(one.bare and one.bare[0]),
+                "bare_drop_mm": mm_or_none(one.bare and one.bare[1]),
             } for one in found.sides],
         }}
     return {}

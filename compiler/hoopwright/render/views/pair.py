@@ -5,13 +5,15 @@ from __future__ import annotations
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
 from hoopwright.source.record import record
+from hoopwright.work.pair import hanging
 
 
 @record(frozen=True, slots=True)
 class SidesView:
     """Printed measures of side hoops. ``rows``: (hoops, below the waist, down the outer panel from the waistband's
     edge, channel, steel, beyond the hip wished, by itself, down the inner panel); ``loaded``: (hoops, beyond the hip
-    and below the waist under the load, how far down that is), where it is known. False in a plan without them."""
+    and below the waist without the skirt, both under the load, how far down that is), where it is known; ``worn``:
+    something is stated that is worn over them. False in a plan without them."""
 
     across: str = ""
     half: str = ""
@@ -35,6 +37,8 @@ class SidesView:
     leaves: str = ""
     loaded: tuple[tuple[str, ...], ...] = ()
     across_loaded: str = ""
+    across_bare: str = ""
+    worn: bool = False
     skirt: str = ""
 
     def __bool__(self) -> bool:
@@ -84,10 +88,13 @@ def sides_view(plan: Plan) -> SidesView:
         door=p.length(door) if door else "",
         leaves=p.length(room / 2) if room > 0 else "",
         loaded=tuple(
-            (" and ".join(one.hoops), p.length(one.reach), p.length(one.drop), p.length(one.down))
+            (" and ".join(one.hoops), *(map(p.length, one.bare) if one.bare else ("–", "–")), p.length(one.reach),
+             p.length(one.drop), p.length(one.down))
             for one in sides
         ),
         across_loaded=p.length(2 * (pair.hip + max(one.reach for one in sides))) if sides else "",
+        across_bare=p.length(2 * (pair.hip + max(out for out, _ in hanging(pair, plan.assessment)))),
+        worn=bool(plan.spec.load),
         skirt=p.length(plan.skirt.side),
     )
 
@@ -97,6 +104,9 @@ def pair_rows(plan: Plan) -> tuple[tuple[str, str], tuple[str, str]] | None:
     pair, p = plan.shape.sides, Printer.of(plan.spec)
     if pair is None:
         return None
-    return ("Width", f"{p.length(pair.across)} over both, {p.length(pair.front_to_back)} from front to back at"
+    view = sides_view(plan)
+    hangs = (f" as wished, {view.across_loaded} as they hang {'under the skirt' if view.worn else 'by themselves'};"
+             if view.loaded else ",")
+    return ("Width", f"{p.length(pair.across)} over both{hangs} {p.length(pair.front_to_back)} from front to back at"
                      " each side"), (
         "Cloth", f"an outer and an inner panel of {pair.material} at each side, a tie inside each hoop")

@@ -102,7 +102,20 @@ SOURCES = {
 
 def solve(problem: Problem) -> Solution:
     """Solve a pair of side hoops whole."""
-    return solution(problem, ask(problem, model(problem), FINE))
+    found = solution(problem, ask(problem, model(problem), FINE))
+    return replace(found, sides=_with_bare(problem, found.sides))
+
+
+def _with_bare(problem: Problem, sides: tuple[SideStrength, ...]) -> tuple[SideStrength, ...]:
+    """The same, with where each steel lies without the skirt, which a maker measures at the stops."""
+    if not sides:
+        return ()
+    if not any(problem.skirt):
+        return tuple(replace(one, bare=(one.reach, one.drop)) for one in sides)
+    bare = replace(problem, skirt=(0.0,) * len(problem.skirt))
+    alone = solution(bare, ask(bare, model(bare), COARSE, trial=True, factor=False)).sides
+    return tuple(replace(one, bare=(so.reach, so.drop)) for one, so in zip(sides, alone, strict=True)) \
+        if alone else sides
 
 
 def trial(problem: Problem) -> Solution:

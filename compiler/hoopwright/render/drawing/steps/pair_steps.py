@@ -22,6 +22,7 @@ from hoopwright.render.drawing.steps.sketch import (
 )
 from hoopwright.render.figure import Figure
 from hoopwright.shape.model import SidePair
+from hoopwright.work.pair import hanging
 
 
 def sew_side(plan: Plan, action: str) -> Figure:
@@ -120,10 +121,15 @@ def set_sides(plan: Plan, action: str) -> Figure:
     half, hip = 104.0, pair.hip / pair.across * 208
     for sign in (-1, 1):
         stitches(sheet, [(160 + sign * 0.74 * hip, 44), (160 + sign * 0.3 * hip, 44)])
-    across(sheet, 160 - half, 160 + half, 158, f"{say(plan, pair.across)} over both")
+    across(sheet, 160 - half, 160 + half, 158, f"{say(plan, _over(plan, pair))} over both")
     below(sheet, 180, "Sewn twice over where the stop has shown they sit right.")
     return finish(sheet, "Both sides sewn on",
-                  f"Both side hoops sewn to the waistband, {say(plan, pair.across)} over both.")
+                  f"Both side hoops sewn to the waistband, {say(plan, _over(plan, pair))} over both.")
+
+
+def _over(plan: Plan, pair: SidePair) -> float:
+    """The width over both sides as they hang without the skirt, m."""
+    return 2 * (pair.hip + max(out for out, _ in hanging(pair, plan.assessment)))
 
 
 def try_on(plan: Plan, action: str) -> Figure:
@@ -134,16 +140,17 @@ def try_on(plan: Plan, action: str) -> Figure:
     x, top = 150.0, 40.0
     _worn(sheet, pair, x, top, scale, sides=(1.0,))
     hip, out, low = x + pair.hip * scale, x + (pair.hip + one.wished) * scale, top + one.drop * scale
-    across(sheet, hip, out, low + 22, say(plan, one.wished))
-    upright(sheet, top, low, x - pair.hip * scale - 12, (say(plan, one.drop), "down"), side="left")
+    stands, lies = (say(plan, value) for value in hanging(pair, plan.assessment)[-1])
+    across(sheet, hip, out, low + 22, stands)
+    upright(sheet, top, low, x - pair.hip * scale - 12, (lies, "down"), side="left")
     if door is not None:
         jamb = x + door / 2 * scale
         sheet.line((jamb, 12), (jamb, 180), stroke=GREY, width=1.4, dash="9 4")
         across(sheet, x, jamb, 172, f"half the door {say(plan, door / 2)}")
     below(sheet, 196, f"{one.hoops[0]}: out from the hip and down from the waistline; then sit down.")
     return finish(sheet, "Trying one side on",
-                  f"One side hoop pinned on, from the front: {one.hoops[0]} stands {say(plan, one.wished)}"
-                  f" out from the hip, {say(plan, one.drop)} below the waistline.")
+                  f"One side hoop pinned on, from the front: {one.hoops[0]} stands {stands} out from the hip,"
+                  f" {lies} below the waistline.")
 
 
 def in_use(plan: Plan, action: str) -> Figure:
@@ -160,7 +167,7 @@ def in_use(plan: Plan, action: str) -> Figure:
         across(sheet, 160 - half, 160 + half, 180, f"door {say(plan, door)}")
     below(sheet, 200, "Door, chair, step; then off, alone, three times.")
     wider = f" in a doorway of {say(plan, door)}" if door else ""
-    return finish(sheet, "Trying it in use", f"Both side hoops, {say(plan, pair.across)} over both{wider}.")
+    return finish(sheet, "Trying it in use", f"Both side hoops, {say(plan, pair.across)} over both as wished{wider}.")
 
 
 def hang_up(plan: Plan, action: str) -> Figure:
