@@ -91,11 +91,34 @@ def test_roll_and_bare_wheel_come_before_the_stop_and_the_cover_after_it(wheel: 
 def test_one_side_comes_before_the_stop_and_the_other_is_not_even_cut(sides: Plan) -> None:
     at = places(sides)
     assert (
-        max(at["pin-left"], at["tie-left"])
+        max(at["pin-left"], at["thread-left"])
         < at["try-on-1"]
         < min(at["cut-R1"], at["cut-R2"], at["sew-right"])
     )
     assert at["pin-right"] < at["set-sides"] < at["try-on-2"]
+
+
+def test_ties_are_tacked_before_the_seams_that_catch_them(sides: Plan) -> None:
+    at = places(sides)
+    for side in ("left", "right"):
+        assert at["cut-ties"] < at[f"tie-{side}"] < at[f"sew-{side}"] < at[f"thread-{side}"] < at[f"pin-{side}"]
+    needs = {task.id: task.needs for task in sides.work.tasks}
+    assert "tie-left" in needs["sew-left"]
+    assert "try-on-1" in needs["tie-right"]
+
+
+def test_the_gathers_bring_every_channel_to_the_line_of_its_tie(sides: Plan) -> None:
+    """Down both panels' edges: the outer one's, less what is gathered so far, is as far down as the tie."""
+    pair, page = sides.shape.sides, plan_markdown(sides, ())
+    assert pair is not None
+    down, before = 0.0, (0.0, pair.channels[0].width)
+    for gather, one in zip(pair.gathers, pair.channels, strict=True):
+        down += dist(before, (one.down, before[1] + (one.width - before[1]) / 2)) - gather
+        assert down == pytest.approx(one.inner)
+        before = (one.down, one.width)
+    p = Printer.of(sides.spec)
+    assert f"{p.length(pair.gathers[0])} down to L1 or R1" in page
+    assert f"{p.length(pair.gathers[1])} from there to L2 or R2" in page
 
 
 @pytest.mark.parametrize("which", ["wheel", "sides"])

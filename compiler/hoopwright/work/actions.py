@@ -178,14 +178,14 @@ _ACTIONS = (
     Action("cut-sides", "cut", "table", "cut outer and inner panels of both side hoops, mark channels and"
                                         " slit",
            "outer panel, inner panel", ("panel.outline", "panel.rules")),
+    Action("tie-side", "sew", "hand", "tack a tie to each line of an inner panel, its ends where the seams catch them",
+           "hoops of one side", ("tie.length", "tie.cut")),
     Action("sew-side", "sew", "machine", "sew the channels and the pocket slit of one side, join outer"
                                          " and inner "
-           "panel, channels open at one end", "one side",
-           ("sides.channels.width", "sides.ease", "sides.pocket")),
+           "panel, the ties' ends between them, channels open at one end", "one side",
+           ("sides.channels.width", "sides.ease", "sides.gathers", "sides.pocket")),
     Action("thread-side", "sew", "table", "push the steels of one side into their channels, close the ends",
            "hoops of one side", ("sides.channels.steel",)),
-    Action("tie-side", "sew", "hand", "sew a tie inside each hoop from edge to edge", "hoops of one side",
-           ("tie.length", "tie.cut")),
     Action("pin-side", "fit", "table", "gather the upper edge of one side and pin it to its place on the"
                                        " waistband",
            "one side, waistband", ("sides.on_band", "sides.at")),

@@ -92,17 +92,26 @@ def _hoops(bench: Bench, side: str) -> tuple[Hoop, ...]:
 
 
 def _side(bench: Bench, pair: SidePair, side: str, after: tuple[str, ...]) -> tuple[Task, ...]:
-    """One side sewn, its steels threaded, tied and pinned to the waistband."""
+    """One side: its ties tacked where the seams catch them, sewn, its steels threaded, pinned to the waistband."""
     hoops = _hoops(bench, side)
     ids, name = tuple(hoop.id for hoop in hoops), "left" if side == "L" else "right"
     channels = 2 * sum(one.width for one in pair.channels)
     seams = 2 * bench.shape.panels[0].height + pair.channels[-1].width + pair.front_to_back
     return (
         bench.task(
+            f"tie-{name}",
+            "tie-side",
+            f"tack the ties of the {name} side",
+            ("cut-sides", "cut-ties", *after),
+            bench.minutes(("sew fixing", 2 * len(hoops))),
+            jobs=("sew by hand",),
+            parts=ids,
+        ),
+        bench.task(
             f"sew-{name}",
             "sew-side",
             f"sew the {name} side together",
-            ("cut-sides", *after),
+            (f"tie-{name}",),
             bench.minutes(
                 bench.seam(channels + seams + 2 * pair.pocket), ("set up seam", 2 * len(hoops) + 4)
             ),
@@ -122,19 +131,10 @@ def _side(bench: Bench, pair: SidePair, side: str, after: tuple[str, ...]) -> tu
             cautions=("cut-ends", *bench.recoil),
         ),
         bench.task(
-            f"tie-{name}",
-            "tie-side",
-            f"sew the ties of the {name} side",
-            (f"thread-{name}", "cut-ties"),
-            bench.minutes(("sew fixing", 2 * len(hoops))),
-            jobs=("sew by hand",),
-            parts=ids,
-        ),
-        bench.task(
             f"pin-{name}",
             "pin-side",
             f"pin the {name} side to the waistband",
-            (f"tie-{name}", "make-waistband"),
+            (f"thread-{name}", "make-waistband"),
             bench.minutes(("gather", pair.channels[0].width), ("clip", 6)),
             jobs=("clip",),
             parts=(f"{name} side", "waistband"),

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
+from hoopwright.shape.model import SidePair
 from hoopwright.source.record import record
 from hoopwright.work.pair import hanging
 
@@ -25,6 +28,7 @@ class SidesView:
     pocket: str = ""
     channel: str = ""
     ease: str = ""
+    gathers: tuple[str, ...] = ()
     material: str = ""
     tie: str = ""
     tie_length: str = ""
@@ -65,6 +69,7 @@ def sides_view(plan: Plan) -> SidesView:
         pocket=p.length(pair.pocket) if pair.pocket else "",
         channel=p.length(pair.channel),
         ease=p.length(pair.ease),
+        gathers=tuple(_gathers(pair, p)),
         material=pair.material,
         tie=plan.shape.ties[0].material,
         tie_length=p.length(plan.shape.ties[0].length),
@@ -97,6 +102,12 @@ def sides_view(plan: Plan) -> SidesView:
         worn=bool(plan.spec.load),
         skirt=p.length(plan.skirt.side),
     )
+
+
+def _gathers(pair: SidePair, p: Printer) -> Iterator[str]:
+    """How much of the outer panel's edge is gathered down to each channel."""
+    for k, (gather, one) in enumerate(zip(pair.gathers, pair.channels, strict=True)):
+        yield f"{p.length(max(0.0, gather))} {'from there' if k else 'down'} to {' or '.join(one.hoops)}"
 
 
 def pair_rows(plan: Plan) -> tuple[tuple[str, str], tuple[str, str]] | None:

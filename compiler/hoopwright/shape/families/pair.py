@@ -17,7 +17,7 @@ from hoopwright.shape.clearance import door_check
 from hoopwright.shape.curves import bow
 from hoopwright.shape.curves.ellipse import perimeter
 from hoopwright.shape.families import problems
-from hoopwright.shape.families.pair_panels import eased, side_panels
+from hoopwright.shape.families.pair_panels import gathers, side_panels
 from hoopwright.shape.impossible import Impossible
 from hoopwright.shape.model import (
     XY,
@@ -69,7 +69,8 @@ def draw_pair(spec: Spec, waist: Waist) -> Shape:
         build.at,
         _pocket(spec, build, channels),
         lengths.channel(spec.build.hoops.material.section),
-        eased(channels),
+        max(0.0, sum(gathers(channels))),
+        gathers(channels),
         channels,
     )
     door = door_check(

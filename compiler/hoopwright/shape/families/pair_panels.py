@@ -13,17 +13,11 @@ from hoopwright.shape.model import Panel, Rule, Seam, SideChannel, SidePair
 from hoopwright.spec.model import Spec
 
 
-def _edges(channels: tuple[SideChannel, ...]) -> tuple[float, float]:
-    """Length of an outer panel's edge and of an inner panel's, from the waist to the lowest hoop, m."""
-    rows = [(0.0, channels[0].width), *((one.down, one.width) for one in channels)]
-    outer = sum(hypot(b[0] - a[0], (b[1] - a[1]) / 2) for a, b in pairwise(rows))
-    return outer, channels[-1].inner
-
-
-def eased(channels: tuple[SideChannel, ...]) -> float:
-    """What an outer panel's edge is longer than the inner one's, to be gathered in, m."""
-    outer, inner = _edges(channels)
-    return max(0.0, outer - inner)
+def gathers(channels: tuple[SideChannel, ...]) -> tuple[float, ...]:
+    """What an outer panel's edge is longer than the inner one's above each channel, up to the one before or the
+    waistband, m: gathered in there, the channels' ends meet the lines of their ties. Below 0 it is shorter there."""
+    rows = [(0.0, channels[0].width, 0.0), *((one.down, one.width, one.inner) for one in channels)]
+    return tuple(hypot(b[0] - a[0], (b[1] - a[1]) / 2) - (b[2] - a[2]) for a, b in pairwise(rows))
 
 
 def side_panels(spec: Spec, pair: SidePair) -> tuple[Panel, ...]:

@@ -85,7 +85,7 @@ class SidePair:
     """A pair of side hoops. ``hip``: from the middle to where they lie on the hip; ``across``: both with the hips
     between them; ``on_band``: how much of the waistband each takes, its middle ``at`` a fraction of the waist from
     centre front; ``pocket``: length of the slit; ``ease``: what the outer panel's edge is longer than the inner one's
-    and is gathered in, on each edge; ``channel``: flat width of a channel; m."""
+    and is gathered in, on each edge, ``gathers`` of it above each channel; ``channel``: flat width of a channel; m."""
 
     front_to_back: float
     hip: float
@@ -96,4 +96,5 @@ class SidePair:
     pocket: float
     channel: float
     ease: float
+    gathers: tuple[float, ...]
     channels: tuple[SideChannel, ...]

@@ -1,8 +1,6 @@
-"""Sketches of side hoops: a side sewn, its steels threaded and tied, pinned and sewn on, the stops."""
+"""Sketches of side hoops: the ties tacked, a side sewn, its steels threaded, pinned and sewn on, the stops."""
 
 from __future__ import annotations
-
-from math import cos, pi, sin
 
 from hoopwright.plan.model import Plan
 from hoopwright.plan.naming import named
@@ -29,7 +27,10 @@ def sew_side(plan: Plan, action: str) -> Figure:
     """The outer panel, its channels sewn, gathered on to the inner one's edge."""
     sheet, pair = begin(action, 196), the(plan.shape.sides, "pair of side hoops")
     cloth(sheet, 14, 20, 92, 138)
-    sheet.text(60, 92, "inner", size=SMALL, anchor="middle", halo=True)
+    for y in (66, 104, 146):
+        sheet.line((14, y), (106, y), width=1.4, dash="6 3")
+    sheet.text(60, 89, "inner", size=SMALL, anchor="middle", halo=True)
+    tell(sheet, (40, 66), (60, 46), "tie", anchor="middle")
     edge: list[XY] = [(116 + (3 if k % 2 else 0), 20 + 6.9 * k) for k in range(21)]
     sheet.path([*edge, (306, 158), (290, 84), (268, 20)], closed=True, fill=sheet.pattern("weave"), width=1.2)
     for y, x in ((66, 284), (104, 294), (146, 302)):
@@ -40,8 +41,8 @@ def sew_side(plan: Plan, action: str) -> Figure:
         tell(sheet, (200, 40), (214, 40), "slit")
     sheet.text(206, 89, "outer", size=SMALL, anchor="middle", halo=True)
     tell(sheet, (292, 146), (258, 126), "left open", anchor="middle")
-    below(sheet, 178, f"{say(plan, pair.ease)} gathered into each edge; channels {say(plan, pair.channel)} wide,"
-                      " one end of each open.")
+    below(sheet, 178, f"{say(plan, pair.ease)} gathered into each edge, so that every channel meets its tie's line;"
+                      f" channels {say(plan, pair.channel)} wide, one end of each open.")
     return finish(sheet, "A side sewn together",
                   f"Outer and inner panel side by side: {say(plan, pair.ease)} of the outer one's edge is"
                   f" gathered on to the inner one's; channels {say(plan, pair.channel)} wide, open at one"
@@ -66,27 +67,29 @@ def thread_side(plan: Plan, action: str) -> Figure:
 
 
 def tie_side(plan: Plan, action: str) -> Figure:
-    """A hoop from above: the wished half oval, the steel by itself, the tie along the inner panel."""
+    """An inner panel laid flat, a tie tacked along each of its lines with its ends in the turnings."""
     sheet, pair = begin(action, 190), the(plan.shape.sides, "pair of side hoops")
-    one = pair.channels[-1]
-    half = pair.front_to_back / 2
-    scale = min(150 / one.wished, 64 / half)
-    x, y = 104.0, 84.0
-    sheet.rect(14, y - half * scale - 8, x - 14, 2 * half * scale + 16, fill="#ededed", stroke="none")
-    sheet.text(50, y + 4, "hip", size=SMALL, anchor="middle", fill=GREY)
-    oval = [(x + one.wished * scale * sin(pi * k / 24), y - half * scale * cos(pi * k / 24))
-            for k in range(25)]
-    sheet.path(oval, width=2.6)
-    sheet.line((x, y - half * scale), (x, y + half * scale), width=1.8, dash="6 3")
-    for end in (oval[0], oval[-1]):
-        sheet.ellipse(end, 4, 4, fill=PAPER, width=1.4)
-    across(sheet, x, x + one.wished * scale, y + 4, f"out {say(plan, one.wished)}")
-    tell(sheet, (x, y - half * scale * 0.6), (92, 30), f"tie {say(plan, plan.shape.ties[0].length)}", anchor="end")
-    sheet.text(x, y + half * scale + 18, "front end", size=SMALL, anchor="middle", halo=True)
-    below(sheet, 184, f"{one.hoops[0]} from above. A shorter tie makes it stand out more.")
-    return finish(sheet, "Tying a side hoop",
-                  f"{one.hoops[0]} from above: a tie of {say(plan, plan.shape.ties[0].length)} from its front"
-                  f" end to its back end, the hoop {say(plan, one.wished)} out from the hip.")
+    tie, panel = plan.shape.ties[0], plan.shape.panels[1]
+    scale = min(170 / panel.width, 126 / panel.height)
+    x, y, wide = 76.0, 20.0, panel.width * scale
+    cloth(sheet, x, y, wide, panel.height * scale)
+    inset = (panel.width - pair.front_to_back) / 2 * scale
+    for edge in (x + inset, x + wide - inset):
+        sheet.line((edge, y), (edge, y + panel.height * scale), stroke=GREY, width=1.0, dash="5 3")
+    over = (tie.cut - tie.length) / 2 * scale
+    for one, rule in zip(pair.channels, panel.rules, strict=True):
+        at = y + (panel.height - rule.offset) * scale
+        sheet.rect(x + inset - over, at - 4, wide - 2 * inset + 2 * over, 8, fill=PAPER, line=1.2)
+        for edge in (x + inset, x + wide - inset):
+            stitches(sheet, [(edge - 2, at - 7), (edge - 2, at + 7)])
+        sheet.text(x + inset - over - 6, at + 4, one.hoops[0], size=SMALL, anchor="end", bold=True)
+    foot = y + panel.height * scale
+    across(sheet, x + inset, x + wide - inset, foot + 20, f"tie {say(plan, tie.length)}")
+    below(sheet, foot + 42, "Dashed: the seam lines, where the ties are tacked. A shorter tie makes the hoop stand"
+                            " out more.")
+    return finish(sheet, "Tacking the ties",
+                  f"An inner panel laid flat, a tie along each of its lines, {say(plan, tie.length)} between the seam"
+                  " lines and tacked there.")
 
 
 def pin_side(plan: Plan, action: str) -> Figure:
