@@ -130,6 +130,16 @@ def test_the_example_fails_with_its_code_and_the_mended_twin_does_not(page: Page
     assert not [found for found in mended if found.code == page.slug or found.severity.value == "error"]
 
 
+@pytest.mark.parametrize("slug", ["waistband-short", "tape-too-short"])
+def test_what_was_measured_at_a_fitting_is_not_mended_away(slug: str) -> None:
+    page = next(page for page in YAML if page.slug == slug)
+    fails, mended = (re.search(r"^fittings:.*(?:\n .*)*", page.example(name)[1], re.MULTILINE)
+                     for name in ("Fails", "Mended"))
+    assert fails is not None
+    assert mended is not None
+    assert fails[0] == mended[0]
+
+
 @pytest.mark.parametrize("page", CONSOLE, ids=lambda page: page.slug)
 def test_the_commands_fail_with_its_code_and_the_mended_ones_do_not(page: Page, tmp_path: Path) -> None:
     assert f" {page.slug} " in _said(page.example("Fails")[1], tmp_path / "fails")

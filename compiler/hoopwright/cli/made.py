@@ -110,6 +110,8 @@ def outcome(result: Compiled) -> str:
     counted = say.count(result.diagnostics)
     if result.plan is None:
         return counted or "the spec is in order"
-    failing = ", ".join(f"{check.code} {check.part}".strip() for check in result.plan.failing)
+    from hoopwright.render.outcome import check_name
+
+    failing = ", ".join(check_name(check, result.plan) for check in result.plan.failing)
     head = f"does not pass: {failing}" if failing else result.plan.assessment.verdict
     return f"{head} ({counted})" if counted else head

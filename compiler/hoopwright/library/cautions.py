@@ -78,7 +78,7 @@ _CAUTIONS = (
     Caution("escape", "Practise taking it off alone, in the dark and in a hurry: one pull must free the"
                       " wearer.",
             PRACTICE),
-    Caution("vehicles", "Escalators, car doors, wheels and crowds catch hoops: lift or fold the hoops, and"
+    Caution("vehicles", "Escalators, car doors, wheels and crowds catch hoops: gather the skirt in, and"
                         " have a helper at hand.", PRACTICE),
     Caution("stairs", "On stairs lift the hem by hand: a usual riser is 7 1/2 in (19 cm) high.", PRACTICE),
     Caution("doors", "A public door gives 32 in (81 cm) clear in the USA, a dwelling's 750-800 mm in the UK:"

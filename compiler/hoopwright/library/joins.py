@@ -44,7 +44,7 @@ _JOINS = (
          remarks="For mild steel only: clean both faces, flux them, clamp them, heat to a dull red until the"
                  " rod flows; a torch takes the temper out of spring steel.",
          source=PRACTICE, temperature=620.0, strength=BRAZE),
-    Join("lap bound", lap=4 * INCH, tools=(),
+    Join("lap bound", lap=4 * INCH, tools=(("sticky tape",), ("scissors",)),
          consumes=(Consumption("thread", 4.0, 100), Consumption("glue", 1, 40)),
          minutes=10, cautions=("glue",), sections=("flat", "round", "tube"), metal_only=False, heat=False,
          mass=0.003, proof=PROOF,

@@ -32,7 +32,7 @@ _TOOLS = (
     Tool("goggles", "keep splinters and springing ends out of the eyes", (),
          ("safety goggles", "safety glasses", "eye protection")),
     Tool("gloves", "hold springing and sharp stock", (), ("work gloves", "leather gloves")),
-    Tool("clamps", "hold a lap while it is joined, or stock at a table's edge", (),
+    Tool("clamps", "hold a coil, a sample or a lap still", (),
          ("clamp", "spring clamps", "g-clamps")),
     Tool("pliers", "crimp a sleeve; bend wire", ("crimp",), ("combination pliers",)),
     Tool("crimp tool", "crimp a sleeve", ("crimp",), ("crimping tool", "crimper")),

@@ -29,7 +29,7 @@ def _lines(outcome: Outcome) -> Iterator[str]:
         yield _line(_LEVELS[found.severity], _place(found), found.code, message)
     for check in outcome.checks:
         if check.result in _CHECKED and outcome.plan is not None:
-            yield _line(_CHECKED[check.result], {"file": outcome.file}, f"check {check_name(check)}",
+            yield _line(_CHECKED[check.result], {"file": outcome.file}, f"check {check_name(check, outcome.plan)}",
                         check_said(check, outcome.plan))
 
 

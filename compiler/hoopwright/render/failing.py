@@ -38,7 +38,7 @@ def failing_text(plan: Plan, document: Document, diagnostics: tuple[Diagnostic, 
     doubted = [one for one in diagnostics
                if one.severity is Severity.WARNING and one.code.endswith("-unlikely")]
     if doubted:
-        names = ", ".join(check_name(check) for check in plan.failing)
+        names = ", ".join(check_name(check, plan) for check in plan.failing)
         return (f"fails {names}\n  mend first what is called unlikely above ({doubted[0].code}): these may fail"
                 " because of it\n")
     failing = sorted(plan.failing, key=lambda check: check.code != "body-contact")
@@ -53,7 +53,7 @@ def _paragraph(check: Check, plan: Plan, document: Document) -> str:
     said = f"wanted: {check.says}, {p.check_limit(check)}; found: {p.check_value(check)}"
     found = Diagnostic(check.code, Severity.ERROR, said, document.file, _place(check, document),
                        help=check.remedy)
-    return paragraph(f"fails {check_name(check)}", found, document.text)
+    return paragraph(f"fails {check_name(check, plan)}", found, document.text)
 
 
 def _place(check: Check, document: Document) -> Span | None:

@@ -56,7 +56,7 @@ def _check_case(outcome: Outcome, check: Check) -> str:
         inner = f"      <skipped message={_attribute(said)}/>\n"
     elif check.result == "marginal":
         inner = f"      <system-out>{_text(f'marginal: {said}')}</system-out>\n"
-    return _case(outcome, f"check {check_name(check)}", inner)
+    return _case(outcome, f"check {check_name(check, outcome.plan)}", inner)
 
 
 def _case(outcome: Outcome, name: str, inner: str) -> str:

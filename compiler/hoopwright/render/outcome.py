@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from hoopwright.plan.model import Plan
+from hoopwright.plan.naming import named
 from hoopwright.render.quantities import Printer
 from hoopwright.source.diagnostic import Diagnostic, Severity
 from hoopwright.source.record import record
@@ -29,9 +30,9 @@ class Outcome:
         return self.plan.checks if self.plan is not None else ()
 
 
-def check_name(check: Check) -> str:
-    """A check and its part: ``sag H3``."""
-    return f"{check.code} {check.part}".strip()
+def check_name(check: Check, plan: Plan) -> str:
+    """A check and its part, the whole by the word of the design's family: ``sag H3``, ``door-width pair``."""
+    return f"{check.code} {named(plan.spec, check.part)}".strip()
 
 
 def check_said(check: Check, plan: Plan) -> str:

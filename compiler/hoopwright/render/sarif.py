@@ -67,7 +67,7 @@ def _results(outcome: Outcome) -> Iterator[dict[str, Json]]:
             yield {
                 "ruleId": check.code,
                 "level": _CHECKED[check.result],
-                "message": {"text": _plain(f"{check_name(check)}: {check_said(check, outcome.plan)}")},
+                "message": {"text": _plain(f"{check_name(check, outcome.plan)}: {check_said(check, outcome.plan)}")},
                 "locations": [_location(outcome.file, None)],
             }
 

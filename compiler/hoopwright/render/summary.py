@@ -50,7 +50,7 @@ def _row(outcome: Outcome) -> tuple[str, ...]:
     if plan is None:
         return name, "**error**" if outcome.errors else "in order", "", "", "", findings
     p, cost = Printer.of(plan.spec), plan.supply.cost
-    failing = ", ".join(check_name(check) for check in plan.failing)
+    failing = ", ".join(check_name(check, plan) for check in plan.failing)
     result = f"**does not pass**: {markdown_text(failing)}" if failing else plan.assessment.verdict
     money = p.money(cost.total + cost.reserve) if cost.currency else ""
     partial = " (partial)" if cost.partial and money else ""
@@ -66,4 +66,4 @@ def _faults(outcome: Outcome) -> Iterator[str]:
     for check in outcome.checks:
         if check.result == "fails" and outcome.plan is not None:
             said = prose_text(check_said(check, outcome.plan))
-            yield f"- {markdown_text(outcome.label)}: **{markdown_text(check_name(check))}** {said}"
+            yield f"- {markdown_text(outcome.label)}: **{markdown_text(check_name(check, outcome.plan))}** {said}"

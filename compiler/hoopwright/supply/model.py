@@ -91,6 +91,11 @@ class ClothLayout:
     placements: tuple[Placement, ...]
     proven: bool
 
+    @property
+    def longer_way(self) -> float | None:
+        """``other_way`` where it takes more cloth than this one, m: worth saying to a maker who would turn it."""
+        return self.other_way if self.other_way is not None and self.other_way > self.need else None
+
 
 @record(frozen=True, slots=True)
 class ShoppingLine:

@@ -41,7 +41,7 @@ def job_tools(spec: Spec) -> dict[str, Groups]:
     if hoops is None:
         return dict(_JOBS)
     cut = (cutting_tools(hoops.material), ("file", "grinder", "abrasive paper"), ("sticky tape",), *_MARK)
-    table = {**_JOBS, "cut stock": cut, "join": hoops.join.tools}
+    table = {**_JOBS, "cut stock": cut, "join": (*hoops.join.tools, ("tape measure",))}
     if hoops.material.grade.metal:
         table |= {"cut stock": (*cut, _GOGGLES), "bench test": (*_JOBS["bench test"], *_GUARD),
                   "open coil": (*_JOBS["open coil"], *_GUARD)}

@@ -27,7 +27,8 @@ def _open(bench: Bench) -> tuple[Task, ...]:
     if stock.form == "rod":
         return ()
     lashes = ("coil-lash",) if stock.grade.metal else ()
-    hoops = tuple(hoop.id for hoop in bench.shape.hoops)
+    wheel = bench.shape.wheel
+    parts = (*(hoop.id for hoop in bench.shape.hoops), *(spoke.id for spoke in (wheel.spokes if wheel else ())))
     return (
         bench.task(
             "open-coil",
@@ -36,7 +37,7 @@ def _open(bench: Bench) -> tuple[Task, ...]:
             (),
             bench.minutes(("open coil", 1)),
             jobs=("open coil",),
-            parts=hoops,
+            parts=parts,
             cautions=lashes,
         ),
     )

@@ -35,9 +35,9 @@ def layout_notes(plan: Plan, layout: ClothLayout) -> list[str]:
         said += f"; {_count(layout.strips, 'strip')} cut {layout.direction} the cloth"
     if layout.joins:
         said += f", {_count(layout.joins, 'join')}"
-    if layout.other_way is not None:
+    if layout.longer_way is not None:
         other = "along" if layout.direction == "across" else "across"
-        said += f"; cut {other} it would need {long_length_text(layout.other_way, units)}"
+        said += f"; cut {other} it would need {long_length_text(layout.longer_way, units)}"
     said += ". " + "; ".join(_sizes(plan, layout)) + ". Hatched: left over."
     return lines_of(said)
 

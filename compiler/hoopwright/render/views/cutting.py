@@ -145,7 +145,7 @@ def _cloth(layout: ClothLayout, p: Printer, spec: Spec) -> ClothRow:
         lie=f"strips {layout.direction} the cloth{joins}" if layout.strips else "",
         need=p.long(layout.need),
         buy=p.shop(layout.buy) if layout.buy > 0 else "",
-        other=p.long(layout.other_way) if layout.other_way is not None and layout.buy > 0 else "",
+        other=p.long(layout.longer_way) if layout.longer_way is not None and layout.buy > 0 else "",
     )
 
 

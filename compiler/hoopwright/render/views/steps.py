@@ -17,6 +17,9 @@ from hoopwright.render.words import plain_key
 from hoopwright.source.record import record
 from hoopwright.work.model import Condition, Task
 
+_JOINING = frozenset({"prove-join", "splice-hoop", "join-hoop", "join-hoop-shielded"})
+"""Actions that make joins."""
+
 
 @record(frozen=True, slots=True)
 class Row:
@@ -120,7 +123,7 @@ class _Teller:
             ids=tuple(task.id for task in group),
             minutes=self.printer.minutes(sum(task.minutes for task in group)),
             wait=self.printer.minutes(wait) if wait else "",
-            tools=tuple(dict.fromkeys(tool for task in group for tool in task.tools)),
+            tools=tuple(dict.fromkeys((*self._used_up(first), *(tool for task in group for tool in task.tools)))),
             cautions=tuple(CAUTIONS[key].text for key in keys if self._is_new(key)),
             again=tuple(plain_key(key) for key in keys if not self._is_new(key)),
             figure=self.figures.get(f"step-{first.action}"),
@@ -138,6 +141,13 @@ class _Teller:
         """What must be true, the design spoken of by its word."""
         views = condition_views(conditions, self.printer)
         return tuple(replace(view, must=named(self.plan.spec, view.must)) for view in views)
+
+    def _used_up(self, task: Task) -> tuple[str, ...]:
+        """What a join uses up, where one is made."""
+        hooped = self.plan.spec.build.hooped
+        if hooped is None or task.action not in _JOINING:
+            return ()
+        return tuple(need.goods for need in hooped.join.consumes)
 
     def _is_new(self, key: str) -> bool:
         return key in CAUTIONS and key not in self.cautioned
