@@ -118,7 +118,7 @@ def _draw(sheet: Sheet, units: Units, pack: CutPack, y: float, scale: float) -> 
 
 
 def _run(sheet: Sheet, units: Units, pack: CutPack, run: Stretch, top: float, scale: float) -> None:
-    """One stretch of the bar, with its name in it."""
+    """One stretch of the bar, with its name in it where the whole of it has room; it stands below in any case."""
     x, wide = LEFT + run.start * scale, (run.end - run.start) * scale
     if not run.part:
         sheet.rect(x, top, wide, BAR, fill=sheet.pattern("hatch"), kind="left")
@@ -129,9 +129,8 @@ def _run(sheet: Sheet, units: Units, pack: CutPack, run: Stretch, top: float, sc
     bought = pack.origin == "bought"
     sheet.rect(x, top, wide, BAR, fill=PAPER if bought else sheet.pattern("dots"), kind="piece")
     short = run.part.removeprefix("casing ")
-    name = clip(short, wide - 4, SMALL, bold=True)
-    if run.named and (name == short or len(name) > 2):
-        sheet.text(x + wide / 2, top + 17.5, name, size=SMALL, anchor="middle", bold=True, halo=not bought)
+    if run.named and text_width(short, SMALL, bold=True) <= wide - 4:
+        sheet.text(x + wide / 2, top + 17.5, short, size=SMALL, anchor="middle", bold=True, halo=not bought)
 
 
 def _lengths(sheet: Sheet, units: Units, line: list[Stretch], y: float, scale: float) -> None:

@@ -41,13 +41,13 @@ def draw_front(plan: Plan) -> Figure:
     head(sheet, "front")
     _draw(sheet, plan, view)
     _front_gap(sheet, plan, view)
+    door_lines(sheet, plan, view)
     _tape_names(sheet, plan, view)
     _columns(sheet, plan, view, low, "girth", [hoop.girth for hoop in plan.shape.hoops],
              plan.spec.wearer.waist)
     hem = plan.shape.hoops[-1]
     left, right = view.reach(hem)
     across(sheet, left, right, view.y + 32, f"hem {length_text(hem.plan.width, units)} across")
-    door_lines(sheet, plan, view)
     over = 0.0 if plan.spec.limits.door is None else hem.plan.width - plan.spec.limits.door
     if over > 0:
         sheet.text(view.x, view.y + 76, f"the hem must give {length_text(over, units)} to pass", size=SMALL,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from hoopwright.plan.model import Plan
-from hoopwright.render.drawing.letters import text_width
+from hoopwright.render.drawing.letters import Box, free, text_width
 from hoopwright.render.drawing.marks import PAGE, SMALL, TEXT, across, heading, scale_bar, upright
 from hoopwright.render.drawing.page import figure, lines_of, write
 from hoopwright.render.drawing.sheet import GREY, XY, Sheet
@@ -64,7 +64,7 @@ def _panel(plan: Plan, panel: Panel, number: int) -> Figure:
     if right - left < 0.98 * panel.width and right - left > 0.05 * panel.width:
         across(sheet, LEFT + left * scale, LEFT + right * scale, TOP - 6, length_text(right - left, units))
     upright(sheet, TOP, low, LEFT - 82, ("over all", length_text(panel.height, units)))
-    _grain(sheet, panel, (LEFT + panel.width * scale * 0.3, low), scale)
+    _grain(sheet, panel, low, scale)
     write(sheet, said, low + 66)
     scale_bar(sheet, 18, low + 66 + 17 * len(said), scale, units)
     many = len(panel.rules)
@@ -143,19 +143,29 @@ def _upper(panel: Panel) -> tuple[float, float]:
     return min(ends), max(ends)
 
 
-def _grain(sheet: Sheet, panel: Panel, foot: XY, scale: float) -> None:
-    """An arrow along the warp."""
-    x, y = foot
-    tall = panel.height * scale
-    if panel.grain == "up":
-        line = [(x, y - 0.2 * tall), (x, y - 0.6 * tall)]
-        heads = [(x - 4, y - 0.6 * tall + 8), (x, y - 0.6 * tall), (x + 4, y - 0.6 * tall + 8)]
-    else:
-        line = [(x - 30, y - 0.4 * tall), (x + 30, y - 0.4 * tall)]
-        heads = [(x + 22, y - 0.4 * tall - 4), (x + 30, y - 0.4 * tall), (x + 22, y - 0.4 * tall + 4)]
+def _grain(sheet: Sheet, panel: Panel, low: float, scale: float) -> None:
+    """An arrow along the warp, at the first place where it runs through no words; ``low`` is the lower edge's y."""
+    wide, tall = panel.width * scale, panel.height * scale
+    places = [_arrow(panel, LEFT + wide * share, low - mid * tall, 0.2 * tall)
+              for share, mid in ((0.3, 0.4), (0.3, 0.28), (0.5, 0.4), (0.5, 0.28), (0.65, 0.4))]
+    line = next((one for one in places if free(_room(one), sheet.boxes)), places[0])
+    (x1, y1), (x2, y2) = line
+    heads = [(x2 - 4, y2 + 8), (x2, y2), (x2 + 4, y2 + 8)] if panel.grain == "up" else [
+        (x2 - 8, y2 - 4), (x2, y2), (x2 - 8, y2 + 4)]
     sheet.path(line, width=1.2)
     sheet.path(heads, width=1.2)
-    sheet.text(line[0][0] + 8, (line[0][1] + line[1][1]) / 2 + 14, "grain", size=TEXT, halo=True)
+    sheet.text(x1 + 8, (y1 + y2) / 2 + 14, "grain", size=TEXT, halo=True)
+
+
+def _arrow(panel: Panel, x: float, y: float, half: float) -> list[XY]:
+    """Foot and tip of an arrow along the warp round (x, y)."""
+    return [(x, y + half), (x, y - half)] if panel.grain == "up" else [(x - 30, y), (x + 30, y)]
+
+
+def _room(line: list[XY]) -> Box:
+    """The room that an arrow takes."""
+    (x1, y1), (x2, y2) = line
+    return Box(x1 - 4, y2 - 4, x2 + 4, y1 + 4)
 
 
 def _said(plan: Plan, panel: Panel) -> str:

@@ -186,11 +186,14 @@ def _said(plan: Plan, times: int) -> str:
     words = ["grey: the waist"]
     if "cross" in kinds:
         most = max((_most(hoop) for hoop in plan.shape.hoops), default=0.0)
-        large = f", its departures drawn {times} times as large" if times > 1 else ""
-        words.append(f"dashed: the wished oval; firm: the line the spring takes between its ties{large}; it"
+        large = (f", its departures drawn {times} times as large, so that the bar does not measure them" if times > 1
+                 else "")
+        words.append(f"dashed and thin: the wished oval; firm: the line the spring takes between its ties{large}; it"
                      f" leaves the oval by {Printer.of(plan.spec).by(most, 'length')} at most")
     if kinds & {"chord", "lacing"}:
         words.append("a half hoop is drawn as the bow it takes when its ends are held so far apart")
+    if "lacing" in kinds:
+        words.append("broken, from end to end: what the lacing holds")
     if "strap" in kinds:
         words.append("broken: the strap across the opening")
     return "; ".join(words) + "."
