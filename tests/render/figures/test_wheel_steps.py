@@ -23,7 +23,7 @@ def _tree(plan: Plan, action: str) -> ElementTree.Element:
 def _rods(plan: Plan) -> Plan:
     """The same wheel of round rod."""
     build = plan.spec.build
-    rod = replace(build.hoops.material, section=Section("round", 0.006, 0.006))
+    rod = replace(build.hoops.material, section=Section("round", diameter=0.006))
     return replace(plan, spec=replace(plan.spec, build=replace(build, hooped=replace(build.hoops, material=rod))))
 
 
