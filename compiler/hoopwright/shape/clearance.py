@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import pi
 
-from hoopwright.shape.judge import judged, worst
+from hoopwright.shape.judge import judged
 from hoopwright.shape.model import Contact, Hoop, Tape
+from hoopwright.shape.shelf import shelf_check
 from hoopwright.spec.check import Check
 from hoopwright.spec.model import Spec
 
@@ -15,7 +15,6 @@ STEP = 0.41
 HEM_OVER_STATURE = 2.0
 ANKLE = 0.039
 FLOOR = 0.0254
-SHELF = pi / 4
 
 
 def clearance_checks(
@@ -25,7 +24,7 @@ def clearance_checks(
     closed = any(hoop.closed for hoop in hoops)
     round_hem = (_stride(spec), _hem_girth(spec)) if hoops[-1].closed else ()
     return (
-        *round_hem, _floor(spec), _ankle(spec), *((_shelf(tapes),) if tapes else ()),
+        *round_hem, _floor(spec), _ankle(spec), *((shelf_check(tapes, hoops),) if tapes else ()),
         _body(hoops, contacts), *((_step_in(spec, hoops),) if closed else ()),
     )
 
@@ -101,16 +100,6 @@ def _ankle(spec: Spec) -> Check:
         source="ankle height 0.039 of stature: women of ANSUR II, NATICK/TR-15/007",
         remedy="the hem hoop hangs at the foot, where a shoe catches in it: raise shape.hem.off_floor",
         unknown="state the wearer's stature",
-    )
-
-
-def _shelf(tapes: Sequence[Tape]) -> Check:
-    value, part = worst((mark.lean, tape.id) for tape in tapes for mark in tape.marks)
-    return judged(
-        "shelf", part, value, SHELF, "angle", "at most", soft=True,
-        says="no stretch of tape leans so far that the skirt lies on a shelf",
-        source="the meaning of the word: a stretch of tape more than 45 degrees from the vertical",
-        remedy="no fault, period work has shelves: a lower top hoop makes the tape steeper",
     )
 
 

@@ -4,20 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import pairwise
-from math import degrees, dist
+from math import dist
 
 from hoopwright.shape import lengths, problems
 from hoopwright.shape.body import body_of, hoop_contacts
 from hoopwright.shape.carriers import CARRIERS
-from hoopwright.shape.clearance import HEM_OVER_STATURE, SHELF, clearance_checks
+from hoopwright.shape.clearance import HEM_OVER_STATURE, clearance_checks
 from hoopwright.shape.families.corded import draw_corded
 from hoopwright.shape.families.opening import LOOSE, loose_ends, opened
 from hoopwright.shape.families.pair import draw_pair
 from hoopwright.shape.families.wheel import draw_wheel
 from hoopwright.shape.fit.refit import refitted
 from hoopwright.shape.impossible import Impossible
-from hoopwright.shape.model import Fixing, HemBand, Hoop, HoopPlace, Shape, Tape
+from hoopwright.shape.model import Fixing, HemBand, Hoop, HoopPlace, Shape
 from hoopwright.shape.places import Places, place_hoops
+from hoopwright.shape.shelf import shelf_note
 from hoopwright.shape.skirt import over_petticoats, skirt_over
 from hoopwright.shape.tapes import Level
 from hoopwright.shape.tying.hipties import hip_ties
@@ -58,7 +59,7 @@ def draw(spec: Spec) -> tuple[Shape | None, tuple[Finding, ...]]:
     stature = spec.wearer.stature
     wide = stature is not None and spec.shape.hem_girth > HEM_OVER_STATURE * stature
     return fitted, (
-        *_line_findings(spec, places), *_shelf_note(shape.tapes), *((problems.hem_wide(),) if wide else ()),
+        *_line_findings(spec, places), *shelf_note(shape.tapes, shape.hoops), *((problems.hem_wide(),) if wide else ()),
         *_loose(shape), *told,
     )
 
@@ -174,9 +175,3 @@ def _loose(shape: Shape) -> tuple[Finding, ...]:
     """Open hoops whose ends stand out beyond their outermost tapes."""
     loose = [hoop.id for hoop in shape.hoops if loose_ends(hoop) > LOOSE]
     return (problems.ends_loose(tuple(loose)),) if loose else ()
-
-
-def _shelf_note(tapes: Sequence[Tape]) -> tuple[Finding, ...]:
-    shelves = {tape.id: max(mark.lean for mark in tape.marks) for tape in tapes if tape.marks}
-    names = tuple(name for name, lean in shelves.items() if lean > SHELF)
-    return (problems.shelf(names, f"{degrees(max(shelves.values())):.0f}"),) if names else ()

@@ -174,13 +174,14 @@ def ends_loose(hoops: tuple[str, ...]) -> Finding:
     )
 
 
-def shelf(tapes: tuple[str, ...], lean: str) -> Finding:
-    """Stretches of tape that lean more than 45 degrees; ``lean`` is the greatest."""
+def shelf(decided: Path, tapes: tuple[str, ...], lean: str, steeper: str) -> Finding:
+    """Stretches of tape that lean more than 45 degrees; ``decided`` is the key that makes the worst, ``lean`` the
+    greatest lean and where, ``steeper`` what mends that stretch."""
     return note(
         "shelf",
-        ("shape", "top_hoop"),
-        f"the tapes make a shelf: {', '.join(tapes)}, up to {lean} degrees from the vertical",
-        "period work has shelves; a lower top hoop or a smaller one makes the tape steeper",
+        decided,
+        f"the tapes make a shelf: {', '.join(tapes)}, {lean}",
+        f"period work has shelves; {steeper} makes that stretch steeper",
     )
 
 

@@ -74,7 +74,8 @@ def run_tape(
         contacts += [
             Contact(id, p[2], hypot(p[0], p[1]) - _straight(last, point, p[2])[1]) for p in way[1:-1]
         ]
-        marks.append(Mark(level.id, run, lean(way[-2], point), len(way) > 2))
+        inward = hypot(point[0], point[1]) < hypot(way[-2][0], way[-2][1])
+        marks.append(Mark(level.id, run, lean(way[-2], point), len(way) > 2, inward))
         places.append((fraction, point))
         last = point
     tape = Tape(

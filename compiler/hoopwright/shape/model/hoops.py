@@ -75,13 +75,15 @@ class Mark:
     """A mark on a tape: which hoop, distance from the waistband's lower edge, lean from the vertical
     (radians).
 
-    ``on_body`` is true when the stretch ending here lies on the body.
+    ``on_body`` is true when the stretch ending here lies on the body, ``inward`` when it ends nearer to the upright
+    through the waist's centre than its last straight piece begins.
     """
 
     hoop: str
     at: float
     lean: float
     on_body: bool = False
+    inward: bool = False
 
 
 @record(frozen=True, slots=True)
