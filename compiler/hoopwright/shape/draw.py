@@ -87,7 +87,7 @@ def _shape(spec: Spec, waist: Waist, places: Places) -> Shape:
         waistband=lengths.waistband(spec),
         body=body.rows,
         skirt=over_petticoats(skirt, spec.load),
-        checks=(*clearance_checks(spec, hoops, carried.tapes, contacts), *tie_checks(spec, hoops, tied)),
+        checks=(*clearance_checks(spec, hoops, carried.tapes, contacts), *tie_checks(spec, hoops, tied, body)),
         hoops=hoops,
         tapes=carried.tapes,
         band=_band(spec, hoops),

@@ -4,19 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from hoopwright.shape.body import Body
 from hoopwright.shape.judge import judged
 from hoopwright.shape.model import Hoop
+from hoopwright.shape.tying.bodyline import straight_check
 from hoopwright.shape.tying.ties import MOST_OFF, Tied
 from hoopwright.spec.check import Check
 from hoopwright.spec.model import Spec
 
 
-def tie_checks(spec: Spec, hoops: Sequence[Hoop], tied: Sequence[Tied]) -> tuple[Check, ...]:
-    """The two checks of cross-ties, where there are ovals."""
+def tie_checks(spec: Spec, hoops: Sequence[Hoop], tied: Sequence[Tied], body: Body) -> tuple[Check, ...]:
+    """The two checks of cross-ties, where there are ovals, and that of the straight ties of open hoops."""
     wanted = [(hoop, one) for hoop, one in zip(hoops, tied, strict=True) if _wants(spec, hoop)]
-    if not wanted:
-        return ()
-    return (_oval(wanted), _clear(wanted))
+    straight = straight_check(spec, hoops, tied, body)
+    return (*((_oval(wanted), _clear(wanted)) if wanted else ()), *((straight,) if straight else ()))
 
 
 def _wants(spec: Spec, hoop: Hoop) -> bool:
