@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import pytest
 
+from hoopwright.compile import compile_spec
 from hoopwright.plan.model import Plan
 from hoopwright.render.markdown import plan_markdown
 from hoopwright.render.templating import FOLDER
@@ -17,6 +18,24 @@ from hoopwright.work.conditions import CONDITIONS
 from hoopwright.work.model import Session, Task
 
 TEMPLATES = {path.name.removesuffix(".md.j2") for path in (FOLDER / "actions").iterdir()}
+
+ROUND = """\
+spec: 1
+units: centimetres
+wearer: {stature: 165 cm, waist: 70 cm}
+shape: {hem: {girth: 270 cm}}
+"""
+HIPS = """\
+spec: 1
+units: centimetres
+wearer: {stature: 162 cm, waist: 70 cm, hip: 98 cm, waist_height: 103 cm}
+shape:
+  ground_plan: {kind: half, chord: {top: 30 cm, hem: 38 cm}, reach: {top: 7 cm, hem: 18 cm}}
+  top_hoop: {below_waist: 13 cm}
+  hem: {off_floor: 56 cm}
+  hoops: {count: 5}
+build: {tapes: {count: 5}}
+"""
 
 
 def test_actions_and_templates_agree() -> None:
@@ -120,3 +139,53 @@ def test_a_caution_is_printed_in_full_once_and_named_again(plan: Plan) -> None:
     steps = page.split("## Steps")[1].split("## Fitting sheet")[0]
     assert steps.count("Tip or tape every cut end at once") == 1
     assert "> **Again take care:** cut ends." in steps
+
+
+def _page(text: str) -> str:
+    plan = compile_spec(text.encode(), "spec.yaml").plan
+    assert plan is not None
+    return plan_markdown(plan)
+
+
+def test_a_tape_over_the_body_is_laid_on_it_in_the_step_that_marks_it() -> None:
+    page = _page(HIPS)
+    step = page.split("Mark the tapes\n")[1].split("\n#### ")[0]
+    assert "its marks are already measured along the body" in step
+    assert re.findall(r"\*\*(T\d)\*\* [^,\n]*, over the body on its way to (\w+)", step) == [("T1", "H2"), ("T5", "H2")]
+    assert "when it is marked, lay it on the wearer" in page.split("## Checks")[1]
+    free = _page(ROUND).split("Mark the tapes\n")[1].split("\n#### ")[0]
+    assert "over the body" not in free
+
+
+def test_marks_of_a_cased_hoop_go_on_its_casing_in_the_sense_of_the_picture(plan: Plan) -> None:
+    """Measured from centre front by the wearer's left: seen from above that is anticlockwise, whichever way she faces;
+    the picture has the front at the bottom, towards whoever reads it."""
+    step = plan_markdown(plan).split("Mark where the tapes cross the hoops\n")[1].split("\n#### ")[0]
+    assert "front towards you, as in the picture, go anticlockwise: front, wearer's left" in step
+    assert "away from you" not in step
+    assert "mark the casing" in step
+    bare = replace(plan, shape=replace(plan.shape, hoops=tuple(
+        replace(hoop, casing=0.0, cased=False) for hoop in plan.shape.hoops)))
+    assert "mark the casing" not in plan_markdown(bare)
+
+
+def test_a_door_with_hardly_any_room_is_not_walked_straight_through() -> None:
+    def passed(door: str) -> str:
+        page = _page(ROUND + f"limits: {{door: {door}}}\n")
+        row = next(line for line in page.splitlines() if line.startswith("| through the door |"))
+        return row + page.split("**Doors.**")[1].split("\n")[0]
+
+    wide, just, narrow = passed("95 cm"), passed("87 cm"), passed("80 cm")  # the hem is 85.9 cm across
+    assert "walk straight through" in wide
+    assert "as it is" in wide
+    assert "only just: hold it narrow" in just
+    assert "walk straight through" not in just
+    assert "press the hoops narrow" in narrow
+    assert "is pressed narrow to 80 cm" in narrow
+
+
+def test_a_hoop_deeper_than_wide_is_not_pressed_in_a_door_that_it_passes() -> None:
+    oval = ROUND.replace("hem: {", "ground_plan: {kind: oval, width_over_depth: 0.8}, hem: {")
+    page = _page(oval + "limits: {door: 80 cm}\n")  # 76 cm across and 95 cm deep: 85.9 cm as a round
+    assert "every hoop passes 80 cm as it is" in page
+    assert "walk straight through" in page

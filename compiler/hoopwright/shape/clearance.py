@@ -116,7 +116,8 @@ def _body(hoops: Sequence[Hoop], contacts: Sequence[Contact]) -> Check:
         remedy="the body stands out beyond this hoop: make it larger, or move it" if on_hoop
         else "the open hoop lies on the body near its ends: no fault, but pad the ends and tip them well"
         if deepest is not None and deepest.part in ends
-        else "the tape lies on the body there: no fault, but mark it on the body",
+        else "no fault: the tape goes over the body there, and its marks are measured so; when it is marked, lay it on"
+        " the wearer or a padded form to see",
     )
 
 

@@ -22,6 +22,8 @@ from hoopwright.strength.forms.setting import kept_ratio
 from hoopwright.strength.method import Problem
 from hoopwright.strength.model import Handling, Seated, Situation
 
+ROOM = 0.0254
+"""With less room in a door than this, both sides together, a hoop is pressed narrow all the same, m: our judgement."""
 PALM = 0.10
 """Width of a hand that bends an end round, m: our figure."""
 
@@ -90,7 +92,10 @@ def _between(problem: Problem, situation: Situation, gap: float) -> Iterator[Han
 
 
 def _door(problem: Problem) -> Iterator[Handling]:
-    return _between(problem, "door", problem.spec.limits.doorway)
+    """What is deeper than wide goes through as it hangs, but for the little room that making it takes up."""
+    gap = problem.spec.limits.doorway
+    wide = {hoop.id for hoop in problem.shape.hoops if hoop.plan.width + ROOM > gap}
+    return (found for found in _between(problem, "door", gap) if found.part in wide)
 
 
 def _car(problem: Problem) -> Iterator[Handling]:

@@ -8,6 +8,7 @@ from hoopwright.render.quantities import Printer
 from hoopwright.render.views.facts import Facts
 from hoopwright.render.views.parts import TapeView
 from hoopwright.source.record import record
+from hoopwright.strength.handling import ROOM
 
 
 @record(frozen=True, slots=True)
@@ -37,7 +38,8 @@ _QUARTERS = ("centre front", "left side", "centre back", "right side")
 class Wearing:
     """Measures and cautions for the wearing sheet. ``tied``: no hoop goes all round; ``stepped_into``: every
     hoop that does, at ``least_girth``, passes the hips; ``strapped``: open hoops are closed by straps.
-    ``door`` is blank when no door is stated."""
+    ``door`` is blank when no door is stated;
+    ``tight``: the hem passes it with hardly any room."""
 
     tied: bool
     stepped_into: bool
@@ -46,6 +48,7 @@ class Wearing:
     hip: str
     door: str
     squeezed: bool
+    tight: bool
     bends: bool
     cautions: dict[str, str]
     label: tuple[tuple[str, str], ...]
@@ -76,6 +79,7 @@ def wearing_view(plan: Plan, facts: Facts) -> Wearing:
         hip=p.length(spec.wearer.hip),
         door=p.length(door) if door else "",
         squeezed=door is not None and hem.width > door,
+        tight=door is not None and door - ROOM < hem.width <= door,
         bends=any(check.code == "door" for check in plan.failing),
         cautions={key: CAUTIONS[key].text for key in WORN},
         label=(("Wearer", facts.wearer), ("Waist", facts.waist_range),

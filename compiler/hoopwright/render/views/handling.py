@@ -77,8 +77,10 @@ def _happens(found: Handling, plan: Plan, p: Printer) -> str:
         lies = next(one for one in plan.assessment.seated if one.id == found.part)
         return (f"lies {lies.lies}, on a seat {p.length(limits.chair.height)} high and"
                 f" {p.length(limits.chair.depth)} deep")
+    across = plan.shape.hoop(found.part).plan.width
     return {
-        "door": f"is pressed narrow to {p.length(limits.doorway)}",
+        "door": f"is pressed narrow to {p.length(limits.doorway)}" if across > limits.doorway
+        else f"only just passes {p.length(limits.doorway)}",
         "car": f"is drawn in to {p.length(limits.car)}",
         "bag": "is folded into three",
     }.get(found.situation, "")

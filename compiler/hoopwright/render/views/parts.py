@@ -7,7 +7,7 @@ from dataclasses import replace
 from hoopwright.plan.joins import BehindPlace, JoinPlace
 from hoopwright.plan.model import Plan
 from hoopwright.render.quantities import Printer
-from hoopwright.render.words import where
+from hoopwright.render.words import ids_text, where
 from hoopwright.shape.model import Hoop, Tape
 from hoopwright.source.record import record
 
@@ -38,7 +38,8 @@ class HoopView:
 
 @record(frozen=True, slots=True)
 class TapeView:
-    """One tape. ``at_band`` is its distance along the waistband from centre front by the wearer's left."""
+    """One tape. ``at_band`` is its distance along the waistband from centre front by the wearer's left; ``over_body``
+    the hoops to which it goes over the body, blank when it hangs free."""
 
     id: str
     where: str
@@ -46,6 +47,7 @@ class TapeView:
     at_band: str
     marks: dict[str, str]
     ends_at: str
+    over_body: str = ""
 
 
 def hoop_views(plan: Plan) -> dict[str, HoopView]:
@@ -131,4 +133,5 @@ def _tape(tape: Tape, girth: float, printer: Printer) -> TapeView:
         at_band=printer.length(tape.waist_fraction * girth),
         marks={mark.hoop: printer.length(mark.at) for mark in tape.marks},
         ends_at=tape.ends_at,
+        over_body=ids_text(mark.hoop for mark in tape.marks if mark.on_body),
     )

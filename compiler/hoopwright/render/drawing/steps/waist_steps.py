@@ -148,7 +148,7 @@ def mark_hoop(plan: Plan, action: str) -> Figure:
     sheet.text(x, y + 50, "front", size=SMALL, anchor="middle", fill=GREY)
     sheet.text(x, y - 46, "back", size=SMALL, anchor="middle", fill=GREY)
     below(
-        sheet, 214, "From above; measured round from the mark beside the join (dot), front towards her left."
+        sheet, 214, "From above, anticlockwise from the mark beside the join (dot): front, her left, back."
     )
     told = ", ".join(fixing.tape for fixing in hoop.fixings)
     return finish(
