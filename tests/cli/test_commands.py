@@ -177,6 +177,41 @@ def test_a_closed_pipe_is_no_error(spec: Path) -> None:
     assert len(run.stdout.splitlines()) == 1
 
 
+def _unread(*words: str, stderr: int = subprocess.PIPE) -> tuple[int, str]:
+    """Exit code and stderr of a command whose stdout nobody reads; ``stderr`` may go the same way."""
+    hear, tell = os.pipe()
+    os.close(hear)
+    run = subprocess.run([sys.executable, "-m", "hoopwright", *words], stdout=tell, check=False, text=True,
+                         stderr=tell if stderr == subprocess.STDOUT else stderr)
+    os.close(tell)
+    return run.returncode, run.stderr or ""
+
+
+def test_a_page_that_nobody_read_to_the_end_is_not_told_as_whole() -> None:
+    assert _unread("explain") == (141, "")
+
+
+@pytest.mark.parametrize("stderr", [subprocess.PIPE, subprocess.STDOUT], ids=["findings", "all"])
+def test_findings_that_nobody_reads_keep_no_plan_from_being_built(
+    spec: Path, tmp_path: Path, stderr: int
+) -> None:
+    """The first spec has so much to say that it is printed before the second is built."""
+    bad = tmp_path / "bad.yaml"
+    bad.write_text("spec: 1\n" + "".join(f"strange{number}: 1\n" for number in range(300)))
+    code, said = _unread("build", "-o", str(tmp_path / "out"), str(bad), str(spec), stderr=stderr)
+    assert code == 1
+    assert "Traceback" not in said
+    assert "defect" not in said
+    assert len(list((tmp_path / "out").glob("*/plan.md"))) == 1
+
+
+def test_a_stale_plan_is_stale_when_nobody_reads_why(spec: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "out"
+    assert _run("build", str(spec), "-o", str(folder)).returncode == 0
+    (folder / "plan.md").write_text("# another\n")
+    assert _unread("build", "--check", str(spec), "-o", str(folder))[0] == 1
+
+
 @pytest.mark.parametrize(
     ("name", "data"),
     [

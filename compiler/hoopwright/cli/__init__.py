@@ -2,7 +2,7 @@
 
 Exit codes: 0 clean; 1 a finding of error level, a failed check, or a stale plan; 2 wrong use or
 unreadable input;
-70 a defect in the compiler itself.
+70 a defect in the compiler itself; 141 nobody read what it printed to the end (of findings the code is kept).
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ import os
 import sys
 from collections.abc import Sequence
 
-CLEAN, FOUND, MISUSED, DEFECT = 0, 1, 2, 70
+CLEAN, FOUND, MISUSED, DEFECT, UNHEARD = 0, 1, 2, 70, 141
 _THREADS = ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS")
 """One thread for each process: our matrices are small, and several jobs must not fight for the processors."""
 
@@ -33,8 +33,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
         code: int = options.run(options)
         sys.stdout.flush()
     except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return CLEAN
+        from hoopwright.cli.say import unheard
+
+        unheard(sys.stdout)
+        return UNHEARD
     except KeyboardInterrupt:
         return 130
     except Exception as problem:

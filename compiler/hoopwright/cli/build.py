@@ -52,13 +52,11 @@ def _one(spec: SpecFile, result: Made, folder: Path, options: argparse.Namespace
 def _compare(spec: SpecFile, folder: Path, files: dict[str, str], report: Report) -> int:
     """Hold the plan on disk against the one built now; the changes go to stdout, or to stderr when stdout
     belongs to a document."""
-    import sys
-
     changes = differences(folder, files)
     if not changes:
         say.progress(f"{spec.label}: the plan is up to date")
         return CLEAN
-    (sys.stderr if report.gathers else sys.stdout).write(changes)
+    say.findings(changes, aside=report.gathers)
     report.more(spec, Diagnostic(
         "plan-stale", Severity.ERROR, f"the plan in {folder.as_posix()} is not what this spec builds",
         spec.shown, help="build it again, and commit the plan with the spec"))

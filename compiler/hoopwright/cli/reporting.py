@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
@@ -46,7 +45,7 @@ class Report:
         if not self.gathers:
             say.diagnostics(result.diagnostics, [spec], self.how)
             if self.how == "text" and result.failing:
-                sys.stdout.write(("\n" if result.diagnostics else "") + result.failing)
+                say.findings(("\n" if result.diagnostics else "") + result.failing)
             return
         from hoopwright.render.outcome import Outcome
 
@@ -61,9 +60,8 @@ class Report:
         self.gathered[-1] = replace(last, diagnostics=(*last.diagnostics, item))
 
     def close(self) -> None:
-        """Print the document, when there is one."""
-        if self.gathers:
-            sys.stdout.write(self._document())
+        """Print the document, when there is one, and see that all was printed."""
+        say.findings(self._document() if self.gathers else "", last=True)
 
     def _document(self) -> str:
         if self.how == "sarif":

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Mapping, Sequence
+from typing import TextIO
 
 from hoopwright.cli.include import MOST
 from hoopwright.cli.names import path_of, text_of, visible
@@ -22,7 +24,26 @@ def diagnostics(items: Sequence[Diagnostic], specs: Sequence[SpecFile], how: str
     if how == "text":  # an unlikely measure comes first, for most of the rest may follow from it; then what stopped it
         items = sorted(items, key=lambda one: (not one.code.endswith("-unlikely"), list(Severity).index(one.severity)))
     printed = write(items, texts_of(items, specs))
-    sys.stdout.write(printed if printed.endswith("\n") else printed + "\n")
+    findings(printed if printed.endswith("\n") else printed + "\n")
+
+
+def findings(text: str, *, aside: bool = False, last: bool = False) -> None:
+    """Print what a run found, on stdout or ``aside`` on stderr, wholly after the ``last``. When nobody reads on
+    (``| head``), the run goes on unheard: its exit code and what it writes are not lost."""
+    stream = sys.stderr if aside else sys.stdout
+    try:
+        stream.write(text)
+        if last:
+            stream.flush()
+    except BrokenPipeError:
+        unheard(stream)
+
+
+def unheard(stream: TextIO) -> None:
+    """Whatever else is printed there goes nowhere."""
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(nowhere, stream.fileno())
+    os.close(nowhere)
 
 
 def texts_of(items: Sequence[Diagnostic], specs: Sequence[SpecFile]) -> dict[str, str]:
@@ -41,8 +62,11 @@ def texts_of(items: Sequence[Diagnostic], specs: Sequence[SpecFile]) -> dict[str
 def progress(line: str) -> None:
     """A line on stderr; names in it may hold anything, and a CI runner takes no line for a command."""
     said = visible(text_of(line))
-    sys.stderr.write(f"{'./' if said.lstrip().startswith('::') else ''}{said}\n")
-    sys.stderr.flush()
+    try:
+        sys.stderr.write(f"{'./' if said.lstrip().startswith('::') else ''}{said}\n")
+        sys.stderr.flush()
+    except BrokenPipeError:
+        unheard(sys.stderr)
 
 
 def of_option(problem: QuantityError, options: Mapping[str, str | None]) -> str:
