@@ -67,3 +67,26 @@ def test_a_design_that_cannot_be_planned_means_no_trip(
     assert main(["shop", *two, "-o", str(tmp_path / "trip")]) == 1
     assert not (tmp_path / "trip").exists()
     assert "no shopping list" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("ticked", [False, True], ids=["as made", "ticked by hand"])
+def test_a_plan_is_not_built_over_a_shopping_trip(
+    two: list[str], tmp_path: Path, capsys: pytest.CaptureFixture[str], ticked: bool
+) -> None:
+    folder = tmp_path / "trip"
+    assert main(["shop", *two, "-o", str(folder)]) == 0
+    if ticked:
+        page = folder / "shopping.md"
+        page.write_text(page.read_text().replace("# One", "# Our", 1))
+    before = {path: path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+    assert main(["build", two[0], "-o", str(folder)]) == 2
+    assert "a shopping trip stands here; name a folder of the plan's own with -o" in capsys.readouterr().err
+    assert {path: path.read_bytes() for path in folder.rglob("*") if path.is_file()} == before
+
+
+def test_a_plan_is_built_beside_a_list_of_the_makers_own(two: list[str], tmp_path: Path) -> None:
+    folder = tmp_path / "own"
+    folder.mkdir()
+    (folder / "shopping.md").write_text("tape, thread\n")
+    assert main(["build", two[0], "-o", str(folder)]) == 0
+    assert (folder / "shopping.md").read_text() == "tape, thread\n"

@@ -57,11 +57,21 @@ def _put(folder: Path, files: dict[str, str], mover: Mover) -> list[Path]:
     if (folder / "figures").is_dir() and (folder / "figures").stat().st_dev != folder.stat().st_dev:
         raise Refused("`figures` lies on another disk, to which nothing can be moved; nothing was written there")
     kept = staging.finish(folder, mover)
+    _apart(folder, files)
     stale = [f"figures/{path.name}" for path in _own_figures(folder)]
     fresh = {name: text for name, text in files.items() if _read(folder / name) != text}
     return kept + staging.change(
         folder, fresh, [name for name in stale if name not in files], _changed(folder, fresh), mover
     )
+
+
+def _apart(folder: Path, files: dict[str, str]) -> None:
+    """A plan and a shopping trip in one folder would take each other's figures for their own. Beside a plan a maker's
+    own ``shopping.md`` may stand, so only one that was made here, even if it was changed since, is a trip's."""
+    if "shopping.md" in files and (folder / "plan.md").exists():
+        raise Refused("a plan stands here; name a folder of the trip's own with -o")
+    if "plan.md" in files and _SEAL.search(_read(folder / "shopping.md") or ""):
+        raise Refused("a shopping trip stands here; name a folder of the plan's own with -o")
 
 
 def _why(problem: Exception, folder: Path) -> str:

@@ -69,9 +69,6 @@ def _written(trip: Trip, options: argparse.Namespace) -> int:
         sys.stdout.write(trip_json(trip) if options.format == "json" else trip_markdown(trip))
         return CLEAN
     folder = Path(options.output)
-    if (folder / "plan.md").exists():
-        say.progress(f"{folder.as_posix()}: a plan stands here; name a folder of the trip's own with -o")
-        return MISUSED
     figures = (draw_packs(trip.packs, trip.units, TITLE),) if trip.packs else ()
     files = {f"figures/{figure.name}.svg": figure.svg for figure in figures}
     files["shopping.md"], files["shopping.json"] = trip_markdown(trip, figures), trip_json(trip)
