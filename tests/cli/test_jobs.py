@@ -3,6 +3,7 @@ worker is."""
 
 from __future__ import annotations
 
+import errno
 import os
 import shutil
 import signal
@@ -13,6 +14,7 @@ from pathlib import Path
 
 import pytest
 
+from hoopwright.cli import jobs as crews
 from hoopwright.cli import made, main
 from hoopwright.cli.defect import Defect
 from hoopwright.cli.jobs import several
@@ -155,3 +157,21 @@ def test_a_number_of_jobs_that_makes_no_sense_is_wrong_use(jobs: str) -> None:
 def test_auto_takes_the_processors_there_are(tmp_path: Path) -> None:
     (tmp_path / "a.yaml").write_text(FIVE)
     assert main(["check", "--syntax", "--jobs", "auto", str(tmp_path / "a.yaml")]) == 0
+
+
+def test_where_no_more_processes_may_be_started_those_there_are_do_the_work(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Sixty-four jobs on a machine that grants two; nothing of the third stays open."""
+    start, started = crews.BaseProcess.start, list[str]()
+
+    def scarce(process: crews.BaseProcess) -> None:
+        if len(started) == 2:
+            raise OSError(errno.EAGAIN, os.strerror(errno.EAGAIN))
+        started.append(process.name)
+        start(process)
+
+    assert list(several(abs, [-9], 1)) == [9]  # what the first worker of all leaves open is open
+    open_before = len(os.listdir("/proc/self/fd"))
+    monkeypatch.setattr(crews.BaseProcess, "start", scarce)
+    assert list(several(abs, range(-9, 0), 64)) == [9, 8, 7, 6, 5, 4, 3, 2, 1]
+    assert len(started) == 2
+    assert len(os.listdir("/proc/self/fd")) == open_before

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import signal
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -75,3 +78,79 @@ def test_the_child_holds_nothing_of_the_run(tmp_path: Path, forks: list[int]) ->
         assert str(tmp_path / "a") not in held
     os.close(hear)
     os.close(tell)
+
+
+def test_where_ended_children_are_not_kept_the_plan_is_written_all_the_same(tmp_path: Path) -> None:
+    """Some services start their programs with that signal ignored."""
+    before = signal.signal(signal.SIGCHLD, signal.SIG_IGN)
+    try:
+        with Mover() as mover:
+            put(tmp_path / "a", PLAN, mover)
+    finally:
+        signal.signal(signal.SIGCHLD, before)
+    assert _there(tmp_path / "a")
+
+
+def test_the_child_holds_nothing_of_the_run_where_any_number_of_files_may_be_open(
+    tmp_path: Path, forks: list[int], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(os, "sysconf", lambda name: -1)
+    hear, tell = os.pipe()
+    os.dup2(tell, 200)
+    with Mover() as mover:
+        put(tmp_path / "a", PLAN, mover)
+        held = {os.readlink(entry) for entry in Path(f"/proc/{forks[0]}/fd").iterdir()}
+        assert os.readlink("/proc/self/fd/200") not in held
+    for end in (hear, tell, 200):
+        os.close(end)
+
+
+@pytest.mark.parametrize("spare", [0, 1])
+def test_where_no_more_files_may_be_opened_the_run_moves_by_itself(
+    tmp_path: Path, forks: list[int], monkeypatch: pytest.MonkeyPatch, spare: int
+) -> None:
+    """None for the child's line, or only half of what it needs; what was opened for it is closed again."""
+    pipe, asked = os.pipe, []
+
+    def scarce() -> tuple[int, int]:
+        asked.append(1)
+        if len(asked) > spare:
+            raise OSError(errno.EMFILE, os.strerror(errno.EMFILE))
+        return pipe()
+
+    open_before = len(os.listdir("/proc/self/fd"))
+    with monkeypatch.context() as patch:
+        patch.setattr(os, "pipe", scarce)
+        with Mover() as mover:
+            put(tmp_path / "a", PLAN, mover)
+    assert _there(tmp_path / "a")
+    assert forks == []
+    assert len(os.listdir("/proc/self/fd")) == open_before
+
+
+INTERRUPTED = """\
+import os, signal, sys
+from pathlib import Path
+from hoopwright.cli.mover import Mover
+from hoopwright.cli.output import put
+
+run, fork = os.getpid(), os.fork
+def interrupted():
+    child = fork()
+    if child == 0:
+        os.kill(os.getpid(), signal.SIGINT)
+    return child
+os.fork = interrupted
+try:
+    with Mover() as mover:
+        put(Path(sys.argv[1]), {"plan.md": "# plan\\n", "figures/front.svg": "<svg/>\\n"}, mover)
+finally:
+    os.write(1, b"the run\\n" if os.getpid() == run else b"the child\\n")
+"""
+
+
+def test_an_interrupt_while_the_child_starts_does_not_lead_it_through_the_end_of_the_run(tmp_path: Path) -> None:
+    ran = subprocess.run([sys.executable, "-c", INTERRUPTED, str(tmp_path / "a")], capture_output=True, text=True,
+                         check=False, timeout=60)
+    assert (ran.stdout, ran.stderr) == ("the run\n", "")
+    assert _there(tmp_path / "a")

@@ -11,14 +11,15 @@ from __future__ import annotations
 import os
 import signal
 from collections import deque
-from collections.abc import Callable, Generator, Iterator, Sequence
-from contextlib import contextmanager, suppress
+from collections.abc import Callable, Generator, Sequence
+from contextlib import suppress
 from multiprocessing import get_context, resource_tracker
 from multiprocessing.connection import Connection, wait
 from multiprocessing.process import BaseProcess
 from typing import Any, TypeVar
 
 from hoopwright.cli.defect import Defect, attempt, caught, ended
+from hoopwright.cli.interrupts import held_back
 from hoopwright.cli.memory import clear_away, look_seldom
 from hoopwright.source.record import record
 
@@ -43,8 +44,8 @@ def several(work: Callable[[S], T], items: Sequence[S], jobs: int) -> Generator[
             while True:
                 done |= crew.finished()
                 while waiting and waiting[0] < turn + AHEAD * jobs and crew.has_room:
-                    at = waiting.popleft()
-                    crew.give(at, items[at])
+                    if crew.give(waiting[0], items[waiting[0]]):
+                        waiting.popleft()
                 if turn in done:
                     break
                 crew.rest()
@@ -75,16 +76,25 @@ class _Crew:
         """Whether one more item can be handed out."""
         return len(self.busy) < self.most
 
-    def give(self, at: int, item: Any) -> None:
-        """Hand an item to a free worker, or to a new one; a free one that has ended is passed over."""
+    def give(self, at: int, item: Any) -> bool:
+        """Hand an item to a free worker, or to a new one; a free one that has ended is passed over. False where the
+        system starts no more processes: from then on those there are do the work. Raises OSError where there are
+        none."""
         while self.free:
             worker = self.free.pop()
             if _told(worker, item):
                 self.busy[at] = worker
-                return
+                return True
             _dismissed(worker)
-        self.busy[at] = worker = _started(self.work)
+        try:
+            self.busy[at] = worker = _started(self.work)
+        except OSError:
+            if not self.busy:
+                raise
+            self.most = len(self.busy)
+            return False
         _told(worker, item)  # one that ended already is found out when its answer is fetched
+        return True
 
     def finished(self) -> dict[int, Any]:
         """Answers that are there, by number; a worker that ended gives a defect for its item."""
@@ -117,10 +127,17 @@ def _started(work: Callable[[Any], Any]) -> _Worker:
     asked, tell = context.Pipe(duplex=False)
     hear, answer = context.Pipe(duplex=False)
     process = context.Process(target=_serve, args=(work, asked, answer), daemon=True)
-    with _uninterrupted():
-        process.start()
-    asked.close()
-    answer.close()
+    try:
+        resource_tracker.ensure_running()  # when it starts it lets interrupts through again, so it is started before
+        with held_back():
+            process.start()
+    except OSError:  # no more processes may be started
+        tell.close()
+        hear.close()
+        raise
+    finally:
+        asked.close()
+        answer.close()
     return _Worker(process, tell, hear)
 
 
@@ -154,23 +171,6 @@ def _serve(work: Callable[[Any], Any], asked: Connection, answer: Connection) ->
                 raise
             except Exception as problem:  # a result that cannot travel
                 answer.send(caught(problem))
-
-
-@contextmanager
-def _uninterrupted() -> Iterator[None]:
-    """Hold an interrupt back while a worker starts: it inherits that, and is not torn down in its first steps.
-
-    The tracker that multiprocessing starts for the first worker lets interrupts through again when it runs, so
-    it is started before."""
-    if not hasattr(signal, "pthread_sigmask"):
-        yield
-        return
-    resource_tracker.ensure_running()
-    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
-    try:
-        yield
-    finally:
-        signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
 def usable() -> int:

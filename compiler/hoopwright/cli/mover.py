@@ -16,10 +16,13 @@ from itertools import pairwise
 from pathlib import Path
 from typing import BinaryIO, Self
 
+from hoopwright.cli.interrupts import held_back
 from hoopwright.cli.moves import Moves, listed
 
 _DONE = b"1"
 _FAILED = b"0"
+_MANY = 65_536
+"""So many files are let go of where the system sets no limit to those open."""
 
 
 @contextmanager
@@ -74,20 +77,24 @@ class Mover:
         """The ends by which the child is told and heard; None where there is no child."""
         if not hasattr(os, "fork"):
             return None
-        (told, tell), (hear, heard) = os.pipe(), os.pipe()
+        ends: list[int] = []
         try:
-            self._child = os.fork()
-        except OSError:  # no more processes may be started
-            for end in (told, tell, hear, heard):
+            ends += os.pipe()
+            ends += os.pipe()
+            told, tell, hear, heard = ends
+            with held_back():  # the child must not be led back through what the run has begun
+                self._child = os.fork()
+                if self._child == 0:
+                    try:
+                        os.setsid()
+                        _close_all_but(told, heard)
+                        _serve(told, heard)
+                    finally:
+                        os._exit(0)
+        except OSError:  # no more processes may be started, or no more files opened
+            for end in ends:
                 os.close(end)
             return None
-        if self._child == 0:
-            try:
-                os.setsid()
-                _close_all_but(told, heard)
-                _serve(told, heard)
-            finally:
-                os._exit(0)
         os.close(told)
         os.close(heard)
         return os.fdopen(tell, "wb", buffering=0), os.fdopen(hear, "rb", buffering=0)
@@ -98,13 +105,15 @@ class Mover:
             for end in self._line:
                 with suppress(OSError):
                     end.close()
-            os.waitpid(self._child, 0)
+            with suppress(ChildProcessError):  # where ended children are not kept for us, as under some services
+                os.waitpid(self._child, 0)
             self._line = None
 
 
 def _close_all_but(*kept: int) -> None:
     """Let go of whatever else the run holds: its locks and its ends of other processes' pipes."""
-    ends = [2, *sorted(kept), os.sysconf("SC_OPEN_MAX")]
+    most = os.sysconf("SC_OPEN_MAX")
+    ends = [2, *sorted(kept), most if most > 0 else _MANY]
     for before, after in pairwise(ends):
         os.closerange(before + 1, after)
 
