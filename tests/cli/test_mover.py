@@ -4,14 +4,17 @@ from __future__ import annotations
 
 import errno
 import os
+import shutil
 import signal
 import subprocess
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
 
-from hoopwright.cli import main
+from hoopwright.cli import main, staging
 from hoopwright.cli.mover import Mover
 from hoopwright.cli.output import put, seal
 
@@ -130,6 +133,8 @@ def test_where_no_more_files_may_be_opened_the_run_moves_by_itself(
 
 INTERRUPTED = """\
 import os, signal, sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from hoopwright.cli.mover import Mover
 from hoopwright.cli.output import put
@@ -154,3 +159,22 @@ def test_an_interrupt_while_the_child_starts_does_not_lead_it_through_the_end_of
                          check=False, timeout=60)
     assert (ran.stdout, ran.stderr) == ("the run\n", "")
     assert _there(tmp_path / "a")
+
+
+def test_a_stage_that_the_child_of_a_killed_run_clears_away_meanwhile_is_no_trouble(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """It was there when the folder was looked through, and is gone when it is to be held."""
+    stage = tmp_path / f"{staging.PREFIX}of-another"
+    (stage / "new").mkdir(parents=True)
+    hold = staging.alone
+
+    @contextmanager
+    def late(folder: Path) -> Iterator[None]:
+        shutil.rmtree(stage, ignore_errors=True)
+        with hold(folder):
+            yield
+
+    monkeypatch.setattr(staging, "alone", late)
+    put(tmp_path, PLAN)
+    assert _there(tmp_path)

@@ -62,17 +62,24 @@ def finish(folder: Path, mover: Mover | None = None) -> list[Path]:
     be held. Returns copies kept of what somebody changed since; raises as ``change``."""
     kept: list[Path] = []
     for stage in sorted(folder.glob(f"{PREFIX}*")):
-        if stage.is_symlink() or not stage.is_dir() or not {path.name for path in stage.iterdir()} <= _OURS:
+        if stage.is_symlink() or not stage.is_dir():
             continue  # somebody else's
-        with alone(stage):  # the child of a killed run may still be at it
-            if not listed(stage):
-                shutil.rmtree(stage, ignore_errors=True)
-                continue
-            moves = Moves.read(stage, folder)
-            if moves is None:
-                continue
-            kept += moves.spare()
-            back = moves.turned or moves.damaged()
+        try:
+            with alone(stage):  # the child of a killed run may still be at it
+                if not {path.name for path in stage.iterdir()} <= _OURS:
+                    continue  # somebody else's
+                if not listed(stage):
+                    shutil.rmtree(stage, ignore_errors=True)
+                    continue
+                moves = Moves.read(stage, folder)
+                if moves is None:
+                    continue
+                kept += moves.spare()
+                back = moves.turned or moves.damaged()
+        except FileNotFoundError:
+            if stage.exists():
+                raise
+            continue  # that child has just cleared it away
         _apart(moves, mover, back=back)
     return kept
 
