@@ -33,7 +33,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         code: int = options.run(options)
         sys.stdout.flush()
     except BrokenPipeError:
-        from hoopwright.cli.say import unheard
+        from hoopwright.cli.unheard import unheard
 
         unheard(sys.stdout)
         return UNHEARD

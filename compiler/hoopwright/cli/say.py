@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import os
 import sys
 from collections.abc import Mapping, Sequence
-from typing import TextIO
 
 from hoopwright.cli.include import MOST
 from hoopwright.cli.names import path_of, text_of, visible
 from hoopwright.cli.specs import SpecFile
+from hoopwright.cli.unheard import unheard
 from hoopwright.source.amount import QuantityError
 from hoopwright.source.diagnostic import Diagnostic, Severity
 
@@ -37,13 +36,6 @@ def findings(text: str, *, aside: bool = False, last: bool = False) -> None:
             stream.flush()
     except BrokenPipeError:
         unheard(stream)
-
-
-def unheard(stream: TextIO) -> None:
-    """Whatever else is printed there goes nowhere."""
-    nowhere = os.open(os.devnull, os.O_WRONLY)
-    os.dup2(nowhere, stream.fileno())
-    os.close(nowhere)
 
 
 def texts_of(items: Sequence[Diagnostic], specs: Sequence[SpecFile]) -> dict[str, str]:
