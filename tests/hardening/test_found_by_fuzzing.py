@@ -6,6 +6,7 @@ import pytest
 
 from hoopwright.compile import compile_spec
 from hoopwright.plan.model import Plan
+from hoopwright.render.drawing import gauge
 from hoopwright.source.read import read
 from hoopwright.spec.check import Check
 from hoopwright.strength import answer
@@ -87,3 +88,25 @@ def test_a_petticoat_narrower_than_its_waist_ends_in_findings() -> None:
     run = compile_spec(text.encode(), "cage.yaml", syntax_only=True)
     assert run.spec is None
     assert all(one.span is not None and one.help for one in run.diagnostics)
+
+
+def test_the_gauges_of_a_hem_of_three_hundred_metres_look_at_each_stroke_once(
+    monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Each stretch of tape went through the strokes of all before it: half a minute where there were two thousand."""
+    monkeypatch.setattr(answer, "WORK", 4e4)
+    monkeypatch.setattr(answer, "WORK_OF_TRIAL", 1e4)
+    plan = planned("spec: 1\nunits: centimetres\nwearer: {stature: 168 cm, waist: 72 cm}\n"
+                   "shape: {hem: {girth: 300 m}}\n")
+    asked = 0
+    shows = gauge.Stretch.shows
+
+    def counting(self: gauge.Stretch, at: float) -> bool:
+        nonlocal asked
+        asked += 1
+        return shows(self, at)
+
+    monkeypatch.setattr(gauge.Stretch, "shows", counting)
+    pages = gauge.draw_gauges(plan)
+    assert len(pages) > 20
+    assert asked < 2 * sum(page.svg.count("<path") + page.svg.count("<line") for page in pages)

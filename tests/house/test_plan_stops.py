@@ -14,7 +14,7 @@ STOP = re.compile(r"^#### \d+\. (Stop: [^\n]*)\n(.*?)(?=^#{2,4} )", re.DOTALL | 
 PUT_ON = {
     "night-tour": "Lay it round the body from behind",
     "platform-two": "Step into it",
-    "pump-room": "Tie it on like an apron",
+    "pump-room": "Lay the waistband round the waist",
     "moon-masque": "Put it on overhead or step into it",
     "harbour-play": "Step into it",
     "salt-masque": "Step into it",

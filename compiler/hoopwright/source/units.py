@@ -143,11 +143,11 @@ CALLED: dict[str, str] = {
 
 BOUNDS: dict[str, tuple[Fraction, Fraction]] = {
     dimension: (Fraction(least), Fraction(most)) for dimension, (least, most) in {
-        "length": ("1/100000", "10000"), "mass": ("1/1000000", "100000"), "area": ("1/100000000", "1000000"),
+        "length": ("1/100000", "1000"), "mass": ("1/1000000", "100000"), "area": ("1/100000000", "1000000"),
         "areal density": ("1/10000", "1000"), "linear density": ("1/1000000", "1000"),
         "density": ("1/10", "100000"), "stress": ("1/10", "10000000000000"), "force": ("1/1000", "100000000"),
         "time": ("1/1000", "1000000"), "angle": ("1/1000", "360"), "share": ("1/100000", "100"),
     }.items()
 }
 """The smallest and the largest amount of use to a maker, in base units: from a hundredth of a millimetre
-to ten kilometres, from a milligram to a hundred tonnes. What lies outside is a slip of the pen."""
+to a kilometre, from a milligram to a hundred tonnes. What lies outside is a slip of the pen."""

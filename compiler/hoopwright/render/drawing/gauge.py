@@ -7,6 +7,7 @@ lies where the tape's mark has to lie.
 from __future__ import annotations
 
 from dataclasses import replace
+from math import ceil
 
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.letters import clip, wrap
@@ -130,8 +131,8 @@ def _strip(sheet: Sheet, plan: Plan, page: Stretch) -> None:
 def _rule(sheet: Sheet, plan: Plan, page: Stretch, x: float, end: float) -> None:
     """Short strokes along the left edge: every inch or centimetre from zero, longer ones every five."""
     unit = 25.4 if plan.spec.units == "inches" else 10.0
-    step = 0
-    while step * unit <= end + 1e-6:
+    step = max(0, ceil((page.start - 1e-6) / unit))
+    while step * unit <= min(end, page.start + page.long) + 1e-6:
         if page.shows(step * unit):
             y = page.y(step * unit)
             sheet.line((x, y), (x + (3.0 if step % 5 == 0 else 1.5), y), stroke=GREY, width=0.2)
