@@ -31,6 +31,7 @@ from hoopwright.spec.model import (
     Wearer,
     Workshop,
 )
+from hoopwright.work.model import Work
 
 INCH = 0.0254
 SPRING = Grade("spring steel, tempered", 205e9, 79e9, 1200e6, 7850.0, "test value", hard=True)
@@ -173,6 +174,32 @@ def drawn() -> Callable[[str], SimpleNamespace]:
 
 
 @pytest.fixture(scope="session")
+def worked(drawn: Callable[[str], SimpleNamespace]) -> Callable[[str], tuple[SimpleNamespace, Work]]:
+    """``worked(text)`` takes a spec through supply and work too: its spec and shape, and the work."""
+
+    def through(text: str) -> tuple[SimpleNamespace, Work]:
+        from hoopwright.supply.provide import provide
+        from hoopwright.work.arrange import arrange
+
+        cage = drawn(text)
+        supply, said = provide(cage.spec, cage.shape)
+        assert supply is not None, said
+        work, told = arrange(cage.spec, cage.shape, supply)
+        assert work is not None, told
+        return cage, work
+
+    return through
+
+
+@pytest.fixture
+def harbour(
+    worked: Callable[[str], tuple[SimpleNamespace, Work]], harbour_text: str
+) -> tuple[SimpleNamespace, Work]:
+    """The worked example's spec and shape, and its work."""
+    return worked(harbour_text)
+
+
+@pytest.fixture(scope="session")
 def committed() -> Callable[[str], Plan]:
     """``committed("quay-market/petticoat.yaml")`` is the plan of a spec in the repository, made once."""
 
@@ -192,3 +219,19 @@ def committed() -> Callable[[str], Plan]:
 def harbour_text() -> str:
     """The worked example as it stands in the repository."""
     return (Path(__file__).parents[1] / "specs" / "harbour-play" / "cage.yaml").read_text()
+
+
+@pytest.fixture(scope="session")
+def bustle_text() -> str:
+    """A small bustle cage of half hoops, an invented one."""
+    return """\
+spec: 1
+units: centimetres
+wearer: {stature: 162 cm, waist: 70 cm, hip: 98 cm, waist_height: 103 cm}
+shape:
+  ground_plan: {kind: half, chord: {top: 30 cm, hem: 38 cm}, reach: {top: 7 cm, hem: 18 cm}}
+  top_hoop: {below_waist: 13 cm}
+  hem: {off_floor: 56 cm}
+  hoops: {count: 5}
+build: {tapes: {count: 5}}
+"""

@@ -25,17 +25,6 @@ units: centimetres
 wearer: {stature: 165 cm, waist: 70 cm}
 shape: {hem: {girth: 270 cm}}
 """
-HIPS = """\
-spec: 1
-units: centimetres
-wearer: {stature: 162 cm, waist: 70 cm, hip: 98 cm, waist_height: 103 cm}
-shape:
-  ground_plan: {kind: half, chord: {top: 30 cm, hem: 38 cm}, reach: {top: 7 cm, hem: 18 cm}}
-  top_hoop: {below_waist: 13 cm}
-  hem: {off_floor: 56 cm}
-  hoops: {count: 5}
-build: {tapes: {count: 5}}
-"""
 
 
 def test_actions_and_templates_agree() -> None:
@@ -147,8 +136,8 @@ def _page(text: str) -> str:
     return plan_markdown(plan)
 
 
-def test_a_tape_over_the_body_is_laid_on_it_in_the_step_that_marks_it() -> None:
-    page = _page(HIPS)
+def test_a_tape_over_the_body_is_laid_on_it_in_the_step_that_marks_it(bustle_text: str) -> None:
+    page = _page(bustle_text)
     step = page.split("Mark the tapes\n")[1].split("\n#### ")[0]
     assert "its marks are already measured along the body" in step
     assert re.findall(r"\*\*(T\d)\*\* [^,\n]*, over the body on its way to (\w+)", step) == [("T1", "H2"), ("T5", "H2")]

@@ -9,19 +9,6 @@ from hoopwright.shape.draw import draw
 from hoopwright.shape.model import Tie
 from hoopwright.shape.tying.bodyline import round_body
 
-BUSTLE = """\
-spec: 1
-units: centimetres
-wearer: {stature: 162 cm, waist: 70 cm, hip: 98 cm, waist_height: 103 cm}
-shape:
-  ground_plan: {kind: half, chord: {top: 30 cm, hem: 38 cm}, reach: {top: 7 cm, hem: 18 cm}}
-  top_hoop: {below_waist: 13 cm}
-  hem: {off_floor: 56 cm}
-  hoops: {count: 5}
-build: {tapes: {count: 5}}
-"""
-LACED = BUSTLE.replace("count: 5}}", "count: 5}, lacing: {gap: 4 cm, spacing: 25 mm}}")
-
 
 def tie(kind="chord", length=1.0):
     return Tie("H1-tie-1", "H1", kind, 0.25, 0.75, length, length, 1.0, "tape")
@@ -50,22 +37,23 @@ def test_ends_on_the_body_lie_along_it():
     assert laid.by == pytest.approx(1 + back, abs=1e-4)
 
 
-def test_a_chord_through_the_wearer_is_told_with_its_length_round_her(make):
-    found = clear(draw(make.yaml(BUSTLE))[0])
+def test_a_chord_through_the_wearer_is_told_with_its_length_round_her(make, bustle_text):
+    found = clear(draw(make.yaml(bustle_text))[0])
     assert (found.part, found.result) == ("H5", "marginal")
     assert found.value == pytest.approx(0.1235, abs=1e-3)  # the hips are 24.7 cm deep, the chord lies at their middle
     assert "round behind her, so long between its ends 33.7 cm at H1" in found.remedy
     assert "49.2 cm at H5" in found.remedy
 
 
-def test_a_lacing_through_the_wearer_is_told_with_wider_panels(make):
-    found = clear(draw(make.yaml(LACED))[0])
+def test_a_lacing_through_the_wearer_is_told_with_wider_panels(make, bustle_text):
+    laced = bustle_text.replace("count: 5}}", "count: 5}, lacing: {gap: 4 cm, spacing: 25 mm}}")
+    found = clear(draw(make.yaml(laced))[0])
     assert found.result == "marginal"
     assert "cut each panel wider by 1.9 cm at H1" in found.remedy
     assert "5.6 cm at H5" in found.remedy
 
 
-def test_chords_behind_the_body_are_clear(make):
-    text = BUSTLE.replace("reach: {top: 7", "set_back: 13 cm, reach: {top: 7")
+def test_chords_behind_the_body_are_clear(make, bustle_text):
+    text = bustle_text.replace("reach: {top: 7", "set_back: 13 cm, reach: {top: 7")
     found = clear(draw(make.yaml(text))[0])
     assert (found.result, found.value, found.remedy) == ("holds", 0.0, "")

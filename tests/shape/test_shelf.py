@@ -18,17 +18,6 @@ shape:
   hem: {girth: 90 in, off_floor: 6 in}
   hoops: {count: 12}
 """
-BUSTLE = """\
-spec: 1
-units: centimetres
-wearer: {stature: 162 cm, waist: 70 cm, hip: 98 cm, waist_height: 103 cm}
-shape:
-  ground_plan: {kind: half, chord: {top: 30 cm, hem: 38 cm}, reach: {top: 7 cm, hem: 18 cm}}
-  top_hoop: {below_waist: 13 cm}
-  hem: {off_floor: 56 cm}
-  hoops: {count: 5}
-build: {tapes: {count: 5}}
-"""
 
 
 def shelf(shape):
@@ -70,9 +59,9 @@ def test_the_note_lies_at_the_key_of_the_stretch(make):
     assert all(mark.lean < shelf(shape).value + 1e-9 for tape in shape.tapes for mark in tape.marks)
 
 
-def test_a_tape_that_comes_in_under_the_hips_bears_no_skirt(make):
+def test_a_tape_that_comes_in_under_the_hips_bears_no_skirt(make, bustle_text):
     """From the hips to H2 the outer tapes lean 48 degrees inward: there is nothing to lie on."""
-    shape, found = draw(make.yaml(BUSTLE))
+    shape, found = draw(make.yaml(bustle_text))
     first = shape.tapes[0].marks[1]
     assert first.inward
     assert first.on_body

@@ -18,6 +18,7 @@ from hoopwright.work.conditions import CONDITIONS
 from hoopwright.work.model import Task, Work
 
 Drawn = Callable[[str], SimpleNamespace]
+Worked = Callable[[str], tuple[SimpleNamespace, Work]]
 
 VARIANTS = {
     "as it stands": (),
@@ -44,23 +45,9 @@ def changed(text: str, name: str) -> str:
     return text
 
 
-def work_of(drawn: Drawn, text: str) -> tuple[SimpleNamespace, Work]:
-    cage = drawn(text)
-    supply, said = provide(cage.spec, cage.shape)
-    assert supply is not None, said
-    work, _ = arrange(cage.spec, cage.shape, supply)
-    assert work is not None
-    return cage, work
-
-
 @pytest.fixture(params=sorted(VARIANTS))
-def job(request: pytest.FixtureRequest, drawn: Drawn, harbour_text: str) -> tuple[SimpleNamespace, Work]:
-    return work_of(drawn, changed(harbour_text, request.param))
-
-
-@pytest.fixture
-def harbour(drawn: Drawn, harbour_text: str) -> tuple[SimpleNamespace, Work]:
-    return work_of(drawn, harbour_text)
+def job(request: pytest.FixtureRequest, worked: Worked, harbour_text: str) -> tuple[SimpleNamespace, Work]:
+    return worked(changed(harbour_text, request.param))
 
 
 def doing(work: Work, action: str, part: str) -> Task:
@@ -197,39 +184,13 @@ def test_ids_are_readable_and_stable(harbour: tuple[SimpleNamespace, Work]) -> N
     } <= ids
 
 
-def test_her_own_names_stay_apart_in_ids(drawn: Drawn, harbour_text: str) -> None:
-    _, work = work_of(drawn, changed(harbour_text, "names of her own"))
+def test_her_own_names_stay_apart_in_ids(worked: Worked, harbour_text: str) -> None:
+    _, work = worked(changed(harbour_text, "names of her own"))
     assert [task.id for task in work.tasks if task.action == "cut-hoop"][:3] == [
         "cut-Top-Steel",
         "cut-Top-Steel-2",
         "cut-H3",
     ]
-
-
-def test_soldering_beside_cloth_is_shielded_and_acid_flux_is_washed_off(
-    harbour: tuple[SimpleNamespace, Work],
-) -> None:
-    _, work = harbour
-    joins = [task for task in work.tasks if task.action.startswith("join-hoop")]
-    assert {task.action for task in joins} == {"join-hoop-shielded"}
-    assert all({"hot-iron", "acid-flux", "flux-fume", "no-torch"} <= set(task.cautions) for task in joins)
-    assert doing(work, "wash-joins", "H1").cautions == ("acid-flux",)
-
-
-def test_cold_joins_want_no_shield(drawn: Drawn, harbour_text: str) -> None:
-    _, work = work_of(drawn, changed(harbour_text, "crimped"))
-    actions = {task.action for task in work.tasks}
-    assert "join-hoop" in actions
-    assert not actions & {"join-hoop-shielded", "wash-joins"}
-
-
-def test_opening_the_coil_and_cutting_carry_their_cautions(harbour: tuple[SimpleNamespace, Work]) -> None:
-    _, work = harbour
-    assert "coil-lash" in doing(work, "open-coil", "H1").cautions
-    assert {"gloves", "goggles", "string"} <= set(doing(work, "open-coil", "H1").tools)
-    cut = doing(work, "cut-hoop", "H1")
-    assert {"flying-ends", "cut-ends", "cutting-hard-strip"} <= set(cut.cautions)
-    assert cut.tools == ("bolt cutters", "file", "sticky tape", "tape measure", "pencil", "goggles")
 
 
 def test_tapes_are_cut_before_they_are_marked_hanging(harbour: tuple[SimpleNamespace, Work]) -> None:
@@ -240,31 +201,8 @@ def test_tapes_are_cut_before_they_are_marked_hanging(harbour: tuple[SimpleNames
     assert mark.id in doing(work, "sew-tapes", "T1").needs
 
 
-def test_the_iron_is_warned_of_where_cloth_is_pressed(harbour: tuple[SimpleNamespace, Work]) -> None:
-    (press,) = [task for task in harbour[1].tasks if task.action == "press"]
-    assert press.cautions == ("pressing",)
-
-
-def test_thin_strip_flies_as_thick_does_and_snips_cut_it(drawn: Drawn, harbour_text: str) -> None:
-    _, work = work_of(drawn, harbour_text.replace("thickness: 0.042 in", "thickness: 0.02 in"))
-    cautions = set(doing(work, "cut-hoop", "H1").cautions)
-    assert "flying-ends" in cautions
-    assert "cutting-hard-strip" not in cautions
-
-
-def test_springs_held_by_clamps_are_warned_of_until_they_are_joined(harbour: tuple[SimpleNamespace, Work]) -> None:
-    _, work = harbour
-    held = [task for task in work.tasks if task.action == "clip-hoop" or task.id == "try-on-1"]
-    assert len(held) == 8
-    assert all("clamped-hoop" in task.cautions and "goggles" in task.tools for task in held)
-    bent = [task for task in work.tasks if task.action in ("test-stock", "mark-hoop", "thread-channel",
-                                                           "join-hoop-shielded")]
-    assert all("recoil" in task.cautions and "goggles" in task.tools for task in bent)
-    assert not {"clamped-hoop", "recoil"} & set(next(task for task in work.tasks if task.id == "try-on-2").cautions)
-
-
-def test_a_hoop_no_tape_reaches_is_clamped_in_the_band(drawn: Drawn, harbour_text: str) -> None:
-    _, work = work_of(drawn, changed(harbour_text, "tapes to the band"))
+def test_a_hoop_no_tape_reaches_is_clamped_in_the_band(worked: Worked, harbour_text: str) -> None:
+    _, work = worked(changed(harbour_text, "tapes to the band"))
     assert [task.parts for task in work.tasks if task.action == "clamp-ends"] == [("H7", "band")]
     assert "sew-H7" not in {task.id for task in work.tasks}
 
@@ -285,9 +223,9 @@ def test_the_door_of_the_spec_is_walked_through(harbour: tuple[SimpleNamespace, 
     assert next(c.value for c in stop.conditions if c.key == "door") == pytest.approx(32 * 0.0254)
 
 
-def test_sewing_by_hand_takes_longer_than_by_machine(drawn: Drawn, harbour_text: str) -> None:
-    hand = work_of(drawn, harbour_text.replace(", sewing machine]", "]"))[1]
-    assert hand.minutes > work_of(drawn, harbour_text)[1].minutes + 60
+def test_sewing_by_hand_takes_longer_than_by_machine(worked: Worked, harbour_text: str) -> None:
+    hand = worked(harbour_text.replace(", sewing machine]", "]"))[1]
+    assert hand.minutes > worked(harbour_text)[1].minutes + 60
 
 
 def test_the_proof_join_is_started_early_and_hangs_over_night(harbour: tuple[SimpleNamespace, Work]) -> None:
@@ -338,10 +276,10 @@ def test_a_rate_of_the_workshop_changes_only_what_it_names(drawn: Drawn, harbour
     assert more == {f"sew-H{k}": 27.0 for k in range(1, 8)}
 
 
-def test_several_hands_share_the_work_each_doing_what_she_knows(drawn: Drawn, harbour_text: str) -> None:
+def test_several_hands_share_the_work_each_doing_what_she_knows(worked: Worked, harbour_text: str) -> None:
     hands = "hands: [{name: Ann, skills: [cutting metal, soldering, fitting]}, {name: Bea}]"
-    _, alone = work_of(drawn, harbour_text)
-    _, work = work_of(drawn, harbour_text.replace("helper: false}", f"helper: false, {hands}}}"))
+    _, alone = worked(harbour_text)
+    _, work = worked(harbour_text.replace("helper: false}", f"helper: false, {hands}}}"))
     assert work.minutes == alone.minutes
     assert {task.id for task in work.tasks} == {task.id for task in alone.tasks}
     assert len(work.sessions) < len(alone.sessions)
@@ -364,8 +302,8 @@ def test_the_order_of_one_maker_says_how_good_it_is(harbour: tuple[SimpleNamespa
     assert order.changes_least <= order.changes <= 12
 
 
-def test_the_exact_order_of_one_maker_is_proven(drawn: Drawn, harbour_text: str) -> None:
-    _, work = work_of(drawn, harbour_text.replace("helper: false}", "helper: false, order: exact}"))
+def test_the_exact_order_of_one_maker_is_proven(worked: Worked, harbour_text: str) -> None:
+    _, work = worked(harbour_text.replace("helper: false}", "helper: false, order: exact}"))
     assert work.order is not None
     assert work.order.proven
     assert (work.order.way, work.order.sessions, work.order.changes) == ("exact", 10, 11)

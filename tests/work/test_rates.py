@@ -8,21 +8,10 @@ from types import SimpleNamespace
 import pytest
 
 from hoopwright.spec.checking.schema import load_schema
-from hoopwright.supply.provide import provide
-from hoopwright.work.arrange import arrange
 from hoopwright.work.model import Work
 from hoopwright.work.rates import JOIN, OWN, PRACTICE, RATES, with_own
 
-Drawn = Callable[[str], SimpleNamespace]
-
-
-def work_of(drawn: Drawn, text: str) -> Work:
-    cage = drawn(text)
-    supply, said = provide(cage.spec, cage.shape)
-    assert supply is not None, said
-    work, found = arrange(cage.spec, cage.shape, supply)
-    assert work is not None, found
-    return work
+Worked = Callable[[str], tuple[SimpleNamespace, Work]]
 
 
 def with_rates(text: str, rates: str) -> str:
@@ -39,9 +28,9 @@ def test_every_rate_has_a_source_and_a_key_that_tells_its_default() -> None:
 
 
 def test_what_the_rates_were_counted_for_adds_up_to_the_minutes_of_the_work(
-    drawn: Drawn, harbour_text: str
+    worked: Worked, harbour_text: str
 ) -> None:
-    work = work_of(drawn, harbour_text)
+    _, work = worked(harbour_text)
     total = sum(spent.minutes * spent.count for spent in work.spent)
     assert total == pytest.approx(work.minutes, abs=len(work.tasks) / 2)
     counted = {spent.rate: spent.count for spent in work.spent}
@@ -50,17 +39,17 @@ def test_what_the_rates_were_counted_for_adds_up_to_the_minutes_of_the_work(
     assert counted[JOIN] == 8  # seven hoops and the proof
 
 
-def test_a_workshops_own_rate_holds_and_no_other_moves(drawn: Drawn, harbour_text: str) -> None:
-    usual = work_of(drawn, harbour_text)
-    slow = work_of(drawn, with_rates(harbour_text, "sew fixing: 9 min"))
+def test_a_workshops_own_rate_holds_and_no_other_moves(worked: Worked, harbour_text: str) -> None:
+    _, usual = worked(harbour_text)
+    _, slow = worked(with_rates(harbour_text, "sew fixing: 9 min"))
     assert slow.minutes - usual.minutes == pytest.approx(42 * 4.5)
     assert {spent.rate: spent.source for spent in slow.spent}["sew fixing"] == OWN
     assert [spent.rate for spent in slow.spent] == [spent.rate for spent in usual.spent]
 
 
-def test_the_minutes_of_a_join_can_be_her_own(drawn: Drawn, harbour_text: str) -> None:
-    usual = {task.id: task.minutes for task in work_of(drawn, harbour_text).tasks}
-    quick = {task.id: task.minutes for task in work_of(drawn, with_rates(harbour_text, "join: 2 min")).tasks}
+def test_the_minutes_of_a_join_can_be_her_own(worked: Worked, harbour_text: str) -> None:
+    usual = {task.id: task.minutes for task in worked(harbour_text)[1].tasks}
+    quick = {task.id: task.minutes for task in worked(with_rates(harbour_text, "join: 2 min"))[1].tasks}
     changed = {name: usual[name] - quick[name] for name in usual if usual[name] != quick[name]}
     assert changed == dict.fromkeys(("prove-join", *(f"join-H{k}" for k in range(1, 8))), 10)
 

@@ -28,6 +28,8 @@ _NO_SECOND_NAMES = {errno.EPERM, errno.EACCES, errno.EMLINK, errno.EXDEV, errno.
                     errno.EOPNOTSUPP}
 """What systems say of a file that cannot have a second name: there a copy does. Anything else is trouble, a name that
 is taken among it, which a copy would write over."""
+_NAMES_LINKS = os.link in os.supports_follow_symlinks
+"""Whether the system can give a link itself a second name, not what it leads to."""
 _NAME = re.compile(r"(?:figures/)?[A-Za-z0-9][\w-]*(?:\.yours-\d+)?\.(?:md|json|html|svg)")
 
 
@@ -62,10 +64,11 @@ def second_name(path: Path, other: Path) -> None:
         code = errno.EISDIR if path.is_dir() else errno.EINVAL
         raise OSError(code, os.strerror(code), str(path))
     other.parent.mkdir(parents=True, exist_ok=True)
+    if not _NAMES_LINKS:
+        shutil.copy2(path, other, follow_symlinks=False)
+        return
     try:
         os.link(path, other, follow_symlinks=False)
-    except NotImplementedError:  # what os.link raises where the system cannot name a link without following it
-        shutil.copy2(path, other, follow_symlinks=False)
     except OSError as problem:
         if problem.errno not in _NO_SECOND_NAMES:
             raise
