@@ -6,12 +6,14 @@ from dataclasses import replace
 from math import pi
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 from hoopwright.shape.draw import draw
 from hoopwright.spec.model import Spec
 from hoopwright.strength import closed, whole
 from hoopwright.strength.assess import assess
+from hoopwright.strength.cage.solve import Options, solve
 from hoopwright.strength.method import Method, Problem
 from hoopwright.strength.problem import pose
 
@@ -240,3 +242,24 @@ def test_half_hoops_rolled_to_their_curve_pull_less_on_their_straps(make) -> Non
     assert one.status == "solved"
     assert max(hoop.stress or 0.0 for hoop in other.hoops) < 0.5 * max(hoop.stress or 0.0 for hoop in one.hoops)
     assert sum(tie.tension or 0.0 for tie in other.ties) < 0.5 * sum(tie.tension or 0.0 for tie in one.ties)
+
+
+def test_what_is_loose_is_the_stretch_as_marked_less_the_way_between_its_ends(make) -> None:
+    """The solver's own points tell it: where the ends of each stretch were wished, and where they hang."""
+    spec = make.yaml((ROOT / "specs" / "harbour-play" / "cage.yaml").read_text(encoding="utf-8").replace(
+        "material: strip, join: lap soldered", "material: cane, join: lap bound"))
+    shape, _ = draw(spec)
+    assert shape is not None
+    model = whole.model(pose(spec, shape))
+    result = solve(model, Options(elements=whole.COARSE))
+    hoops = {hoop.id: hoop for hoop in result.hoops}
+    loose = 0
+    for tape, told in zip(model.tapes, result.tapes, strict=True):
+        for upper, lower, part in zip(tape.fixings, tape.fixings[1:], told.segments[1:], strict=False):
+            ends = [(hoops[hoop], int(np.argmin(np.abs(np.array(hoops[hoop].fractions) - at))))
+                    for hoop, at in (upper, lower)]
+            marked, hangs = (float(np.linalg.norm(np.subtract(*(getattr(hoop, line)[k] for hoop, k in ends))))
+                             for line in ("wished", "deformed"))
+            assert part.loose_m == pytest.approx(max(marked - hangs, 0.0), abs=2e-4)
+            loose += part.slack
+    assert loose > 0

@@ -18,6 +18,7 @@ from hoopwright.strength.assess import assess
 from hoopwright.strength.cage import newton
 from hoopwright.strength.cage.solve import Options, solve
 from hoopwright.strength.method import Problem, Solution
+from hoopwright.strength.slack import LEAST
 
 BASE = """\
 spec: 1
@@ -132,17 +133,43 @@ def test_cane_and_wire_stand_like_strip(weight: str) -> None:
         assert check(form.replace("2 kg", weight)).result == "holds"
 
 
-def test_slack_tapes_are_told_by_name_with_what_helps() -> None:
-    text = tapes("{waist: [0.1, 0.12, 0.14, 0.5, 0.86, 0.88, 0.9],"
-                 " hem: [0.07, 0.12, 0.2, 0.5, 0.8, 0.88, 0.93]}")
+CROWDED = "{waist: [%s], hem: [0.01, 0.05, 0.09, 0.5, 0.91, 0.95, 0.99]}"
+"""Three tapes close together on either side of the front."""
+
+
+def test_a_tape_that_pulls_nowhere_fails_and_is_told_with_what_helps() -> None:
+    text = tapes(CROWDED % "0.1, 0.12, 0.14, 0.5, 0.86, 0.88, 0.9")
     found = check(text, "slack")
-    assert (found.part, found.value, found.result) == ("T1, T7", 2.0, "fails")
+    assert (found.part, found.value, found.result) == ("T1, T2, T6, T7", 4.0, "fails")
     assert "space the tapes evenly" in found.remedy
     assert "then every tape pulls" in found.remedy
+    assert found.remedy.endswith("leave out what pulls nowhere: T1, T7")
     plan = compiled(text).plan
     assert plan is not None
     assert plan.assessment.verdict == "stands, but"
-    assert "nothing pulls in T1, T7" in plan.assessment.reasons
+    assert "nothing pulls in T1, T2, T6, T7" in plan.assessment.reasons
+
+
+def test_a_tape_loose_on_some_stretches_is_taken_up_at_the_try_on() -> None:
+    text = tapes(CROWDED % "0.02, 0.2, 0.22, 0.5, 0.78, 0.8, 0.98").replace("2 kg", "5 kg")
+    found = check(text, "slack")
+    assert (found.part, found.value, found.result) == ("T2, T6", 2.0, "marginal")
+    assert "when it is tried on: T2, T6 by 0.2 cm from H4 to H5;" in found.remedy
+    plan = compiled(text).plan
+    assert plan is not None
+    assert "a stretch of T2, T6 hangs loose" in plan.assessment.reasons
+
+
+def test_a_tape_loose_by_a_hair_hangs_straight() -> None:
+    """A tenth of a millimetre too long is not to be seen, nor to be marked."""
+    text = tapes("{waist: [0.1, 0.12, 0.14, 0.5, 0.86, 0.88, 0.9], hem: [0.07, 0.12, 0.2, 0.5, 0.8, 0.88, 0.93]}")
+    plan = compiled(text).plan
+    assert plan is not None
+    first = plan.assessment.tapes[0].segments[0]
+    assert first.slack
+    assert first.loose is not None
+    assert 0.0 < first.loose < LEAST
+    assert check(text, "slack").result == "holds"
 
 
 def test_what_fails_says_by_how_much_a_change_helps() -> None:

@@ -15,11 +15,11 @@ from hoopwright.strength.families.pair import tied_shorter
 from hoopwright.strength.handled import handling_checks
 from hoopwright.strength.joining import join_checks
 from hoopwright.strength.measures import MEASURES, Measured
-from hoopwright.strength.mending.change import NO_GAP
 from hoopwright.strength.mending.remedy import Trials, remedy, used_by
 from hoopwright.strength.mending.rescue import rescue
 from hoopwright.strength.method import Method, Problem, Solution
 from hoopwright.strength.model import Weights
+from hoopwright.strength.slack import slack_check
 
 SCREEN = 1.3
 """How far below real buckling loads the closed forms' bound lies at least (four tapes: 3.9 against 3). What the whole
@@ -99,7 +99,7 @@ def strength_checks(
     handled = tuple(_open(check, solution) for check in handling_checks(problem))
     hung = (*((balance_check(problem, solution),) if off_centre(problem) else ()), *seat_room(problem))
     return (*mechanics, *hung, *handled, *join_checks(problem),
-            *((_slack(problem, solution, trials),) if solution.tapes or problem.shape.tapes else ()),
+            *((slack_check(problem, solution, trials),) if solution.tapes or problem.shape.tapes else ()),
             _weight(problem, weights))
 
 
@@ -163,41 +163,6 @@ def _soft(code: str, problem: Problem, solution: Solution, measured: Measured) -
     if code in FRAMES:
         return True
     return code == "buckling" and solution.screened and measured.used <= SCREEN
-
-
-def _slack(problem: Problem, solution: Solution, trials: Trials) -> Check:
-    """Tapes that hang slack carry nothing; with every tape taut there are none."""
-    slack = _slack_tapes(problem, solution)
-    value = None if "slack" in solution.unassessed else float(len(slack))
-    return judged(
-        "slack", ", ".join(slack), value, 0.0, "count", "at most",
-        says="every tape pulls", source=solution.sources.get("slack", "tape tensions of the solved cage"),
-        remedy=(_LAIN if len(slack) == len(solution.tapes) else _taut(slack, trials)) if slack else "",
-        unknown=solution.unassessed.get("slack", ""),
-    )
-
-
-_LAIN = "all of them hang slack somewhere: a hoop lies on the body and bears what they should; make it larger or lower"
-"""What every tape hanging slack means."""
-
-
-def _slack_tapes(problem: Problem, solution: Solution) -> list[str]:
-    """Tapes with a slack stretch; one down the hem band is none, for there the cloth carries the hoop."""
-    band = problem.shape.band
-    carried = "" if band is None else band.lower
-    return [tape.id for tape in solution.tapes
-            if any(segment.slack and segment.to != carried for segment in tape.segments)]
-
-
-def _taut(slack: list[str], trials: Trials) -> str:
-    """What makes every tape pull: even spacing where it was solved to do so."""
-    marks = f"shorten the marks of {', '.join(slack)} or leave out what pulls nothing"
-    even = trials.solved(NO_GAP[0])
-    if even is None or even[1].status != "solved":
-        return marks
-    left = _slack_tapes(*even)
-    effect = "then every tape pulls" if not left else f"then only {', '.join(left)} hang slack"
-    return f"{NO_GAP[0].said_of(trials.spec)} ({effect}), or {marks}" if len(left) < len(slack) else marks
 
 
 def _weight(problem: Problem, weights: Weights) -> Check:

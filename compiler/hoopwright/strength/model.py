@@ -38,11 +38,13 @@ class HoopLines:
 
 @record(frozen=True, slots=True)
 class Segment:
-    """A stretch of tape down to hoop ``to``: tension N, and whether it hangs slack."""
+    """A stretch of tape down to hoop ``to``: tension N, whether it hangs slack, and by how much it is longer than the
+    way between its ends, ``loose`` m (0 where it pulls; None from closed forms, which move no hoop)."""
 
     to: str
     tension: float
     slack: bool
+    loose: float | None = None
 
 
 @record(frozen=True, slots=True)

@@ -57,7 +57,8 @@ CLAUSES: Mapping[str, Clause] = MappingProxyType({
     "join-stiff": Clause("the join flattens {part}", "the join nearly flattens {part}"),
     "join-shear": Clause("the join of {part} may slide apart", "the join of {part} only just holds"),
     "join-peel": Clause("the join of {part} may peel apart", "the join of {part} only just holds"),
-    "slack": Clause("nothing pulls in {part}", "hardly anything pulls in {part}"),
+    "slack": Clause("nothing pulls in {part}", "hardly anything pulls in {part}",
+                    "a stretch of {part} hangs loose"),
     "weight": Clause("the cage alone is too heavy", "the cage alone is nearly too heavy"),
 })
 """The clauses of every check of strength."""

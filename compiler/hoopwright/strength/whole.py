@@ -97,7 +97,7 @@ def solution(problem: Problem, result: CageResult) -> Solution:
         tuple(hoop_of(hoop) for hoop in result.hoops),
         tuple(
             TapeStrength(
-                tape.id, tuple(Segment(part.to, part.tension_n, part.slack) for part in tape.segments)
+                tape.id, tuple(Segment(part.to, part.tension_n, part.slack, part.loose_m) for part in tape.segments)
             )
             for tape in result.tapes
         ),

@@ -88,7 +88,8 @@ def strength_json(found: Assessment) -> dict[str, Json]:
         } for hoop in found.hoops],
         "tapes": [{
             "id": tape.id,
-            "segments": [{"to": part.to, "tension_n": newtons(part.tension), "slack": part.slack}
+            "segments": [{"to": part.to, "tension_n": newtons(part.tension), "slack": part.slack,
+                          "loose_mm": mm_or_none(part.loose)}
                          for part in tape.segments],
         } for tape in found.tapes],
         "buckling_factor": {

@@ -128,9 +128,11 @@ def bar_results(
     for tape in model.tapes:
         own = rows[tape.id]
         greatest = tension[own].reshape(-1, tape.pieces).max(axis=1)
+        ways = (now.bars.unit[own] * now.bars.size[own, None]).reshape(-1, tape.pieces, 3).sum(axis=1)
+        over = bars.length[own].reshape(-1, tape.pieces).sum(axis=1) - np.sqrt((ways**2).sum(axis=1))
         segments = tuple(
-            SegmentResult(hoop, float(t), bool(t < limit))
-            for (hoop, _), t in zip(tape.fixings, greatest, strict=True)
+            SegmentResult(hoop, float(t), bool(t < limit), max(float(long), 0.0))
+            for (hoop, _), t, long in zip(tape.fixings, greatest, over, strict=True)
         )
         pull = tension[own[0]] * now.bars.unit[own[0]]
         out = np.array(tape.anchor[:2]) - np.array(model.waist_centre)

@@ -75,12 +75,13 @@ class HoopResult:
 @record(frozen=True, slots=True)
 class SegmentResult:
     """One stretch of tape, ending at hoop `to`; `slack` when it carries less than a thousandth of a tape's
-    share.
+    share, and by how much it is then longer than the way between its ends, `loose_m`.
     """
 
     to: str
     tension_n: float
     slack: bool
+    loose_m: float
 
 
 @record(frozen=True, slots=True)
