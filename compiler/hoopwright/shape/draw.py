@@ -76,6 +76,7 @@ def _shape(spec: Spec, waist: Waist, places: Places) -> Shape:
     body = body_of(spec)
     carried = CARRIERS[spec.build.carried_by](spec, waist, body, levels)
     tied = ties_of(spec, levels, body)
+    ties = tuple(tie for one in tied for tie in one.ties)
     hoops = _hoops(spec, waist, places, levels, carried.fixings, tied)
     contacts = (
         *hoop_contacts(body, [(level.id, level.height, level.outline) for level in levels]),
@@ -87,13 +88,13 @@ def _shape(spec: Spec, waist: Waist, places: Places) -> Shape:
         waistband=lengths.waistband(spec),
         body=body.rows,
         skirt=over_petticoats(skirt, spec.load),
-        checks=(*clearance_checks(spec, hoops, carried.tapes, contacts), *tie_checks(spec, hoops, tied, body)),
+        checks=(*clearance_checks(spec, hoops, carried.tapes, contacts), *tie_checks(spec, hoops, tied)),
         hoops=hoops,
         tapes=carried.tapes,
         band=_band(spec, hoops),
         contacts=contacts,
-        ties=(*(tie for one in tied for tie in one.ties), *hip_ties(spec, levels, body)),
-        panels=(*carried.panels, *lacing_panels(spec, levels)),
+        ties=(*ties, *hip_ties(spec, levels, body)),
+        panels=(*carried.panels, *lacing_panels(spec, levels, ties)),
         petticoat=carried.petticoat,
     )
 

@@ -138,7 +138,7 @@ def _tie(tie: Tie, hoop: Hoop, ea: float) -> tuple[TieModel, ...]:
     """A tie from side to side of its hoop; one behind the hips as two, each held where it leaves the body."""
     left, right = HoopPoint(tie.hoop, tie.at), HoopPoint(tie.hoop, tie.to)
     if tie.behind is None:
-        return (TieModel(tie.id, left, right, tie.length, ea),)
+        return (TieModel(tie.id, left, right, tie.span, ea),)
     x, y, z = tie.behind
     length = dist((*point_at(ellipse_of(hoop.plan), tie.at), hoop.height), tie.behind)
     return (TieModel(tie.id, left, FixedPoint((x, y, z)), length, ea),

@@ -143,7 +143,7 @@ def _drawn(bench: Bench) -> tuple[Condition, ...]:
     if held:
         tie, hoop = held[-1], bench.shape.hoop(held[-1].hoop)
         mend = "draw lacing or ties closer and it stands out further; let them out and it lies flatter"
-        found += [Condition("chord-set", hoop.id, tie.length, tolerance, mend),
+        found += [Condition("chord-set", hoop.id, tie.span, tolerance, mend),
                   Condition("stands-out", hoop.id, hoop.plan.depth, tolerance, mend)]
     return tuple(found)
 

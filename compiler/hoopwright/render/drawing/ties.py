@@ -15,7 +15,8 @@ from hoopwright.render.drawing.page import FROM_ABOVE, figure, lines_of, write
 from hoopwright.render.drawing.sheet import GREY, INK, XY, Sheet
 from hoopwright.render.figure import Figure
 from hoopwright.render.quantities import Printer
-from hoopwright.shape.curves.ellipse import point_at
+from hoopwright.shape.body import Body
+from hoopwright.shape.curves.ellipse import Ellipse, point_at
 from hoopwright.shape.ground import ellipse_of
 from hoopwright.shape.model import Hoop, Tie
 from hoopwright.source.quantity import length_text
@@ -59,9 +60,23 @@ def draw_ties(plan: Plan) -> Figure:
 
 def _span(plan: Plan, hoops: list[Hoop]) -> tuple[float, float]:
     """How far a row of hoops goes back (negative) and forward, the waist's front included, m."""
-    waist = oval(plan.spec.wearer.waist, plan.spec.wearer.waist_oval)[1] / 2
     ys = [y for hoop in hoops for _, y in _line(hoop)]
-    return min(ys), max(waist, *ys)
+    return min(ys), max(*(_front(plan, hoop) for hoop in hoops), *ys)
+
+
+def _front(plan: Plan, hoop: Hoop) -> float:
+    """How far the wearer goes forward where she is drawn, m."""
+    waist = oval(plan.spec.wearer.waist, plan.spec.wearer.waist_oval)[1] / 2
+    hips = _hips(plan, hoop)
+    return waist if hips is None else max(waist, hips.b)
+
+
+def _hips(plan: Plan, hoop: Hoop) -> Ellipse | None:
+    """The body round which a tie of a hoop lies, at its height; None where none does."""
+    if not any(tie.way for tie in plan.shape.ties if tie.hoop == hoop.id):
+        return None
+    body = Body(plan.shape.body)
+    return body.outline(hoop.height) or body.lowest
 
 
 def _lines(plan: Plan, hoops: list[Hoop]) -> int:
@@ -120,6 +135,10 @@ def _hoop(sheet: Sheet, plan: Plan, hoop: Hoop, middle: XY, scale: float, times:
     def at(x: float, y: float) -> XY:
         return middle[0] + x * scale, middle[1] + y * scale
 
+    ties = [tie for tie in plan.shape.ties if tie.hoop == hoop.id]
+    hips = _hips(plan, hoop)
+    if hips is not None:
+        sheet.ellipse(at(0, 0), hips.a * scale, hips.b * scale, fill="#f6f6f6", stroke=GREY, width=0.7, dash="1 2")
     width, depth = oval(plan.spec.wearer.waist, plan.spec.wearer.waist_oval)
     sheet.ellipse(at(0, 0), width / 2 * scale, depth / 2 * scale, fill="#ededed", stroke=GREY, width=0.7)
     wished = [at(x, y) for x, y in _line(hoop)]
@@ -128,18 +147,17 @@ def _hoop(sheet: Sheet, plan: Plan, hoop: Hoop, middle: XY, scale: float, times:
         sheet.path([at(x, y) for x, y in _enlarged(hoop, times)], closed=hoop.closed, width=2.0)
     else:
         sheet.path(wished, closed=hoop.closed, width=2.0)
-    ties = [tie for tie in plan.shape.ties if tie.hoop == hoop.id]
     for tie in ties:
         _tie(sheet, hoop, tie, middle, scale)
-    low = max(*(y for _, y in wished), at(0, depth / 2)[1])
+    low = max(*(y for _, y in wished), at(0, _front(plan, hoop))[1])
     sheet.text(middle[0], low + 19, hoop.id, size=TEXT, anchor="middle", bold=True)
     for row, words in enumerate(_caption(plan, hoop)):
         sheet.text(middle[0], low + 35 + 16 * row, words, size=SMALL, anchor="middle")
 
 
 def _tie(sheet: Sheet, hoop: Hoop, tie: Tie, middle: XY, scale: float) -> None:
-    """A tie as a line from end to end."""
-    ends = [_end(hoop, fraction) for fraction in (tie.at, tie.to)]
+    """A tie as a line from end to end, round the body where it lies so."""
+    ends = tie.way or [_end(hoop, fraction) for fraction in (tie.at, tie.to)]
     places = [(middle[0] + x * scale, middle[1] + y * scale) for x, y in ends]
     if tie.behind is not None:
         x, y, _ = tie.behind
@@ -155,7 +173,8 @@ def _caption(plan: Plan, hoop: Hoop) -> list[str]:
     """Every different length once, and how far a half hoop stands out."""
     words = {"cross": "tie", "chord": "chord", "lacing": "chord", "strap": "strap", "hip": "behind the hips"}
     ties = [tie for tie in plan.shape.ties if tie.hoop == hoop.id]
-    said = [f"{words[tie.kind]} {length_text(tie.length, plan.spec.units)}" for tie in ties]
+    said = [f"{words[tie.kind]} {length_text(tie.span, plan.spec.units)}" for tie in ties]
+    said += [f"round her {length_text(tie.length, plan.spec.units)}" for tie in ties if tie.way]
     if hoop.plan.kind == "bow":
         said.append(f"out {length_text(hoop.plan.depth, plan.spec.units)}")
     if hoop.closed and hoop.real:
@@ -196,4 +215,6 @@ def _said(plan: Plan, times: int) -> str:
         words.append("broken, from end to end: what the lacing holds")
     if "strap" in kinds:
         words.append("broken: the strap across the opening")
+    if any(tie.way for tie in plan.shape.ties):
+        words.append("dotted: the body at that height, below the hips as thick as the hips, round which it lies")
     return "; ".join(words) + "."

@@ -71,6 +71,7 @@ def _tie(tie: Tie, tension: float | None) -> Json:
         "from_fraction": fraction(tie.at),
         "to_fraction": fraction(tie.to),
         "length_mm": mm(tie.length),
+        "straight_mm": mm(tie.span),
         "cut_mm": mm(tie.cut),
         "tension_n": None if tension is None else newtons(tension),
         "material": tie.material,

@@ -19,7 +19,7 @@ _KINDS = {
 
 @record(frozen=True, slots=True)
 class TieView:
-    """One tie. ``where`` is its place on the hoop, ``cut`` blank for a lacing."""
+    """One tie. ``where`` is its place on the hoop, ``cut`` blank for a lacing; ``round``: it lies round the wearer."""
 
     id: str
     hoop: str
@@ -28,6 +28,7 @@ class TieView:
     length: str
     cut: str
     pull: str
+    round: bool
 
 
 @record(frozen=True, slots=True)
@@ -69,13 +70,16 @@ def _tie(tie: Tie, hoop: Hoop, tension: float | None, printer: Printer) -> TieVi
         length=printer.length(tie.length),
         cut=printer.length(tie.cut) if tie.cut else "",
         pull="" if tension is None else f"{tension:.1f} N",
+        round=bool(tie.way),
     )
 
 
 def _where(tie: Tie, hoop: Hoop, printer: Printer) -> str:
     """Both ends: along the hoop from centre front by the wearer's left and right, or from its ends."""
     if not hoop.closed:
-        return "from one end of the hoop to the other"
+        side = "before" if tie.kind == "strap" else "behind"
+        round_her = f", round {side} the wearer; the ends {printer.length(tie.span)} apart" if tie.way else ""
+        return f"from one end of the hoop to the other{round_her}"
     left = printer.length(min(tie.at, 1 - tie.at) * hoop.girth)
     if abs(tie.at + tie.to - 1) < 1e-6:
         return f"{left} from centre front, on both sides"

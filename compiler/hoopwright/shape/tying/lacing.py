@@ -1,16 +1,17 @@
 """The lacing inside half hoops: two panels from the ends of the hoops towards centre back, laced together.
 
-Each panel is as wide at every hoop as half of what the lacing leaves of the chord. Its outer edge is sewn to
+Each panel is as wide at every hoop as half of what the lacing leaves of the line from end to end, which lies round
+the body where it stands between them. Its outer edge is sewn to
 the ends of the half hoops and their tape, its inner edge is turned in over the eyelets. Drawn closer, the
 lacing shortens the chord, and the half hoops stand out further.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import ceil, dist
 
-from hoopwright.shape.families.half import BowLine
-from hoopwright.shape.model import XY, Panel, Rule, Seam
+from hoopwright.shape.model import XY, Panel, Rule, Seam, Tie
 from hoopwright.shape.tapes import Level
 from hoopwright.spec.model import Spec
 
@@ -24,18 +25,18 @@ TIE_UP = 0.75
 """Cord for the bow at the end and to draw the lacing open, m: our choice."""
 
 
-def lacing_panels(spec: Spec, levels: list[Level]) -> tuple[Panel, ...]:
+def lacing_panels(spec: Spec, levels: Sequence[Level], ties: Sequence[Tie]) -> tuple[Panel, ...]:
     """The pair of panels, or none without a lacing."""
     build = spec.build.lacing
-    bows = [level for level in levels if isinstance(level.outline, BowLine)]
+    lines = {tie.hoop: tie.length for tie in ties if tie.kind == "lacing"}
+    bows = [level for level in levels if level.id in lines]
     if build is None or len(bows) < 2:
         return ()
     seam = spec.allowances.seam
     low = bows[-1].height - BEYOND
     edge: list[XY] = []
     for level in reversed(bows):
-        chord = dist(level.outline.point(level.outline.start), level.outline.point(level.outline.end))
-        edge.append((max(0.0, (chord - build.gap) / 2), level.height - low))
+        edge.append((max(0.0, (lines[level.id] - build.gap) / 2), level.height - low))
     height = bows[0].height + BEYOND - low
     inner = [(edge[0][0], 0.0), *edge, (edge[-1][0], height)]
     right = [(FACING + x + seam, y + seam) for x, y in inner]

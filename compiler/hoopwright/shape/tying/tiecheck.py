@@ -2,22 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
-from hoopwright.shape.body import Body
-from hoopwright.shape.judge import judged
-from hoopwright.shape.model import Hoop
-from hoopwright.shape.tying.bodyline import straight_check
+from hoopwright.shape.judge import judged, worst
+from hoopwright.shape.model import Hoop, Tie, TieKind
 from hoopwright.shape.tying.ties import MOST_OFF, Tied
 from hoopwright.spec.check import Check
 from hoopwright.spec.model import Spec
 
+_LIES: tuple[tuple[TieKind, str], ...] = (
+    ("chord", "the ties lie against her behind"), ("lacing", "the lacing lies against her behind"),
+    ("strap", "the straps lie against her in front"),
+)
 
-def tie_checks(spec: Spec, hoops: Sequence[Hoop], tied: Sequence[Tied], body: Body) -> tuple[Check, ...]:
-    """The two checks of cross-ties, where there are ovals, and that of the straight ties of open hoops."""
-    wanted = [(hoop, one) for hoop, one in zip(hoops, tied, strict=True) if _wants(spec, hoop)]
-    straight = straight_check(spec, hoops, tied, body)
-    return (*((_oval(wanted), _clear(wanted)) if wanted else ()), *((straight,) if straight else ()))
+
+def tie_checks(spec: Spec, hoops: Sequence[Hoop], tied: Sequence[Tied]) -> tuple[Check, ...]:
+    """How near ovals are drawn, where there are any; whether ties and lacings pass clear of the wearer."""
+    pairs = list(zip(hoops, tied, strict=True))
+    wanted = [(hoop, one) for hoop, one in pairs if _wants(spec, hoop)]
+    ovals = (_oval(wanted),) if wanted else ()
+    return (*ovals, _clear(spec, pairs)) if wanted or any(one.ties for one in tied) else ovals
 
 
 def _wants(spec: Spec, hoop: Hoop) -> bool:
@@ -40,11 +44,35 @@ def _oval(wanted: Sequence[tuple[Hoop, Tied]]) -> Check:
     )
 
 
-def _clear(wanted: Sequence[tuple[Hoop, Tied]]) -> Check:
-    crossed = [hoop.id for hoop, one in wanted if one.crossed]
+def _clear(spec: Spec, pairs: Sequence[tuple[Hoop, Tied]]) -> Check:
+    """One check of all ties of all hoops. A cross-tie cannot pass the body, which fails; what goes from end to end of
+    an open hoop lies round it, which is worth a look."""
+    crossed = [(one.crossed, hoop.id) for hoop, one in pairs if one.crossed]
+    laid = [(hoop, tie) for hoop, one in pairs for tie in one.ties if tie.way]
+    value, part = worst(crossed or [(tie.beyond, tie.hoop) for _, tie in laid] or [(0.0, "")])
+    mends = ["leave `build.ties.count` out, so that ties lie beside or behind the legs"] if crossed else []
     return judged(
-        "tie-clear", crossed[0] if crossed else "", float(len(crossed)), 0.0, "count", "at most",
-        says="no tie passes where the wearer stands",
-        source="geometry: the body's hip rows as ovals, the lowest standing for the legs below it",
-        remedy="leave `build.ties.count` out, so that ties lie beside or behind the legs",
+        "tie-clear", part, value, 0.0, "length", "at most", soft=not crossed,
+        says="ties and lacings pass clear of where the wearer stands",
+        source="geometry: the body's hip rows as ovals, the lowest standing for the legs below it, and a taut line"
+        " round them",
+        remedy="; ".join([*mends, *_lies(spec, laid)]),
     )
+
+
+def _lies(spec: Spec, laid: Sequence[tuple[Hoop, Tie]]) -> Iterator[str]:
+    """What it means that ties lie round the body."""
+    for kind, words in _LIES:
+        found = [(hoop, tie) for hoop, tie in laid if tie.kind == kind]
+        if not found:
+            continue
+        ids = [hoop.id for hoop, _ in found]
+        where = f"at {ids[0]}" if len(ids) == 1 else f"from {ids[0]} to {ids[-1]}"
+        back = "" if kind == "strap" else ", or set the hoops' ends behind her (shape.ground_plan.set_back)"
+        yield (f"no fault: {words} {where}, and the plan's lengths go round her, below the hips as if the legs were as"
+               f" thick; have nothing hard there{back}")
+        flat = [hoop.id for hoop, tie in found if tie.length > hoop.girth - spec.allowances.hoop_tolerance]
+        if flat:
+            yield f"at {', '.join(flat)} the way round her is as long as the hoop, which the body holds there, not the tie"
+    if laid:
+        yield ("strength is worked out with their ends held straight across, without what the body pushes on them")

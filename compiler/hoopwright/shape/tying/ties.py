@@ -3,7 +3,7 @@
 A closed spring is a circle; ties square to the long axis of an oval draw it in. They keep clear of the
 wearer: beside the legs of an oval that is wider than deep, behind (and if need be in front of) them where
 it is deeper than wide. Half hoops are held at their chord by one tie, or by a lacing; hoops open in front by
-a strap across the opening.
+a strap across the opening; these three lie round the body where it stands between the ends.
 """
 
 from __future__ import annotations
@@ -19,6 +19,7 @@ from hoopwright.shape.families.half import BowLine
 from hoopwright.shape.model import XY, Tie, TieKind
 from hoopwright.shape.outline import Outline, Oval
 from hoopwright.shape.tapes import Level
+from hoopwright.shape.tying.bodyline import long, round_body
 from hoopwright.source.record import record
 from hoopwright.spec.model import Spec, TieBuild
 
@@ -35,13 +36,13 @@ USUAL_PLACE = 0.5
 class Tied:
     """The ties of one hoop, its true line and how far that lies off the oval at worst, m (negative: inside).
 
-    ``crossed`` tells that a tie passes through where the body or legs are.
+    ``crossed``: how far a cross-tie passes inside the body or the legs at worst, m; 0 where none does.
     """
 
     ties: tuple[Tie, ...] = ()
     line: tuple[XY, ...] = ()
     off: float = 0.0
-    crossed: bool = False
+    crossed: float = 0.0
 
 
 def tie_hoop(spec: Spec, level: Level, body: Body) -> Tied:
@@ -50,12 +51,12 @@ def tie_hoop(spec: Spec, level: Level, body: Body) -> Tied:
     if build is None:
         return Tied()
     if isinstance(outline, BowLine):
-        return Tied((_chord(spec, build, level.id, outline),))
+        return Tied((_chord(spec, build, level, outline, body),))
     if not isinstance(outline, Oval):
         return Tied()
     if outline.end - outline.start < 1.0:
         opening = spec.shape.opening
-        return Tied((_strap(spec, build, level.id, outline),) if opening and opening.straps else ())
+        return Tied((_strap(spec, build, level, outline, body),) if opening and opening.straps else ())
     ellipse = outline.ellipse
     if abs(ellipse.a - ellipse.b) <= spec.allowances.hoop_tolerance:
         return Tied()
@@ -84,9 +85,9 @@ def _crossed(spec: Spec, build: TieBuild, level: Level, ellipse: Ellipse, body: 
         if pull > 0
     )
     half = legs.a if wide else legs.b
-    long, middle = (ellipse.a, 0.0) if wide else (ellipse.b, ellipse.offset)
-    crossed = any(abs(place * long - middle) < half for place in places)
-    return Tied(ties, _round_line(ring, ellipse, wide, scale), ring.off * scale, crossed)
+    axis, middle = (ellipse.a, 0.0) if wide else (ellipse.b, ellipse.offset)
+    crossed = max(half - abs(place * axis - middle) for place in places)
+    return Tied(ties, _round_line(ring, ellipse, wide, scale), ring.off * scale, max(crossed, 0.0))
 
 
 def _choices(count: int, ellipse: Ellipse, legs: Ellipse, wide: bool) -> list[tuple[float, ...]]:
@@ -132,34 +133,39 @@ def _cross(
     return _tie(spec, build, f"{name[0]}-tie-{name[1] + 1}", name[0], "cross", (at % 1.0, to), outline, pull)
 
 
-def _chord(spec: Spec, build: TieBuild, hoop: str, outline: BowLine) -> Tie:
+def _chord(spec: Spec, build: TieBuild, level: Level, outline: BowLine, body: Body) -> Tie:
     """What holds the ends of a half hoop: a tie, or the lacing, which is cut as panels and cord."""
     tie = _tie(
-        spec, build, f"{hoop}-tie-1", hoop, "chord", (outline.start, outline.end), outline, outline.bow.pull
+        spec, build, f"{level.id}-tie-1", level.id, "chord", (outline.start, outline.end), outline, outline.bow.pull,
+        body.outline(level.height) or body.lowest,
     )
     if spec.build.lacing is None:
         return tie
     return Tie(
-        f"{hoop}-lacing", hoop, "lacing", tie.at, tie.to, tie.length, 0.0, tie.pull,
-        spec.build.lacing.material.name,
+        f"{level.id}-lacing", level.id, "lacing", tie.at, tie.to, tie.length, 0.0, tie.pull,
+        spec.build.lacing.material.name, way=tie.way,
     )
 
 
-def _strap(spec: Spec, build: TieBuild, hoop: str, outline: Oval) -> Tie:
+def _strap(spec: Spec, build: TieBuild, level: Level, outline: Oval, body: Body) -> Tie:
     """A strap across the opening of a hoop; its pull is that of the spring held by nothing else."""
     chord = dist(outline.point(outline.start), outline.point(outline.end))
     pull = of_length(outline.length, chord).pull
-    return _tie(spec, build, f"{hoop}-strap", hoop, "strap", (outline.start, outline.end), outline, pull)
+    return _tie(spec, build, f"{level.id}-strap", level.id, "strap", (outline.start, outline.end), outline, pull,
+                body.outline(level.height) or body.lowest)
 
 
 def _tie(
     spec: Spec, build: TieBuild, id: str, hoop: str, kind: TieKind, ends: tuple[float, float],
-    outline: Outline, pull: float,
+    outline: Outline, pull: float, oval: Ellipse | None = None,
 ) -> Tie:
-    """A tie between two fractions of a hoop, cut with a wrap at both ends."""
-    length = dist(outline.point(ends[0]), outline.point(ends[1]))
+    """A tie between two fractions of a hoop, round the body's ``oval`` if one is given; cut with a wrap at both
+    ends."""
+    left, right = outline.point(ends[0]), outline.point(ends[1])
+    way = () if oval is None else round_body(kind, (left, right), oval)
+    length = long(way or (left, right))
     cut = length + 2 * spec.allowances.tape_hem
-    return Tie(id, hoop, kind, *ends, length, cut, pull, build.material.name)
+    return Tie(id, hoop, kind, *ends, length, cut, pull, build.material.name, way=way)
 
 
 def _round_line(ring: TiedRing, ellipse: Ellipse, wide: bool, scale: float) -> tuple[XY, ...]:

@@ -53,22 +53,27 @@ def pin_ties(plan: Plan, action: str) -> Figure:
     spots = [(x + (a - off[0]) * scale, y + (b - off[1]) * scale) for a, b in line]
     sheet.path(spots, closed=hoop.closed, width=2.4)
     places = [[(x + (a - off[0]) * scale, y + (b - off[1]) * scale)
-               for a, b in (_end(hoop, tie.at), _end(hoop, tie.to))] for tie in ties]
+               for a, b in tie.way or (_end(hoop, tie.at), _end(hoop, tie.to))] for tie in ties]
     for ends in places:
-        sheet.line(ends[0], ends[1], width=1.8)
-        for end in ends:
+        if len(ends) > 2:
+            sheet.path(ends, width=1.8)
+        else:
+            sheet.line(ends[0], ends[1], width=1.8)
+        for end in (ends[0], ends[-1]):
             sheet.ellipse(end, 4, 4, fill=PAPER, width=1.4)
     for tie, ends in zip(ties, places, strict=True):
-        words, level = say(plan, tie.length), abs(ends[0][1] - ends[1][1]) < 1
-        short = level and abs(ends[0][0] - ends[1][0]) < text_width(words, SMALL) + 20
-        sheet.text((ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2 + (-10 if short else 4), words,
-                   size=SMALL, anchor="middle", halo=True)
+        words, level = say(plan, tie.length), abs(ends[0][1] - ends[-1][1]) < 1
+        short = level and abs(ends[0][0] - ends[-1][0]) < text_width(words, SMALL) + 20
+        middle = ends[len(ends) // 2] if tie.way else ((ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2)
+        sheet.text(middle[0], middle[1] + (20 if tie.way else -10 if short else 4), words, size=SMALL, anchor="middle", halo=True)
     sheet.text(x, 176, f"{hoop.id}, front at the foot", size=SMALL, anchor="middle")
-    below(sheet, 200, "Tape flat and straight, pinned at the marks; nothing sewn.")
+    worn = any(tie.way for tie in ties)
+    below(sheet, 200, "As worn; off her it springs wider. Nothing sewn." if worn else
+          "Tape flat and straight, pinned at the marks; nothing sewn.")
     lengths = ", ".join(dict.fromkeys(say(plan, tie.length) for tie in ties))
     return finish(sheet, "Pinning the ties",
                   f"{hoop.id} from above, drawn in by {len(ties)} {'tie' if len(ties) == 1 else 'ties'} of"
-                  f" {lengths}.")
+                  f" {lengths}{', as it lies round the wearer' if worn else ''}.")
 
 
 def sew_ties(plan: Plan, action: str) -> Figure:
