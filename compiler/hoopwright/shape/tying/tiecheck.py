@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from hoopwright.shape.curves.bow import of_length
 from hoopwright.shape.judge import judged, worst
 from hoopwright.shape.model import Hoop, Tie, TieKind
 from hoopwright.shape.tying.ties import MOST_OFF, Tied
+from hoopwright.source.quantity import length_text
 from hoopwright.spec.check import Check
 from hoopwright.spec.model import Spec
 
@@ -22,6 +24,18 @@ def tie_checks(spec: Spec, hoops: Sequence[Hoop], tied: Sequence[Tied]) -> tuple
     wanted = [(hoop, one) for hoop, one in pairs if _wants(spec, hoop)]
     ovals = (_oval(wanted),) if wanted else ()
     return (*ovals, _clear(spec, pairs)) if wanted or any(one.ties for one in tied) else ovals
+
+
+def _slid(spec: Spec, laid: Sequence[tuple[Hoop, Tie]]) -> Iterator[str]:
+    """How a half hoop whose tie lies round the body is when nothing holds it forward: slid back, or off the wearer,
+    until the tie is straight; of the one that it spreads most."""
+    if laid:
+        hoop, tie = max(laid, key=lambda one: one[1].length - one[1].span)
+        out = of_length(hoop.girth, tie.length).reach
+        held = "lacing" if tie.kind == "lacing" else "tie"
+        yield (f"where it slides back until its {held} is straight, {hoop.id} spreads from"
+               f" {length_text(tie.span, spec.units)} to {length_text(tie.length, spec.units)} from end to end and"
+               f" stands out {length_text(out, spec.units)} instead of {length_text(hoop.plan.depth, spec.units)}")
 
 
 def _wants(spec: Spec, hoop: Hoop) -> bool:
@@ -69,10 +83,12 @@ def _lies(spec: Spec, laid: Sequence[tuple[Hoop, Tie]]) -> Iterator[str]:
         ids = [hoop.id for hoop, _ in found]
         where = f"at {ids[0]}" if len(ids) == 1 else f"from {ids[0]} to {ids[-1]}"
         back = "" if kind == "strap" else ", or set the hoops' ends behind her (shape.ground_plan.set_back)"
-        yield (f"no fault: {words} {where}, and the plan's lengths go round her, below the hips as if the legs were as"
+        yield (f"{words} {where}, and the plan's lengths go round her, below the hips as if the legs were as"
                f" thick; have nothing hard there{back}")
         flat = [hoop.id for hoop, tie in found if tie.length > hoop.girth - spec.allowances.hoop_tolerance]
         if flat:
-            yield f"at {', '.join(flat)} the way round her is as long as the hoop, which the body holds there, not the tie"
+            yield f"at {', '.join(flat)} the way round her is as long as the hoop: the body holds it, not the tie"
+        if kind != "strap":
+            yield from _slid(spec, [one for one in found if one[0].id not in flat])
     if laid:
-        yield ("strength is worked out with their ends held straight across, without what the body pushes on them")
+        yield "strength is worked out with their ends held straight across, without what the body pushes on them"

@@ -65,7 +65,8 @@ def pin_ties(plan: Plan, action: str) -> Figure:
         words, level = say(plan, tie.length), abs(ends[0][1] - ends[-1][1]) < 1
         short = level and abs(ends[0][0] - ends[-1][0]) < text_width(words, SMALL) + 20
         middle = ends[len(ends) // 2] if tie.way else ((ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2)
-        sheet.text(middle[0], middle[1] + (20 if tie.way else -10 if short else 4), words, size=SMALL, anchor="middle", halo=True)
+        down = 20 if tie.way else -10 if short else 4
+        sheet.text(middle[0], middle[1] + down, words, size=SMALL, anchor="middle", halo=True)
     sheet.text(x, 176, f"{hoop.id}, front at the foot", size=SMALL, anchor="middle")
     worn = any(tie.way for tie in ties)
     below(sheet, 200, "As worn; off her it springs wider. Nothing sewn." if worn else
