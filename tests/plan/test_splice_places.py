@@ -34,7 +34,7 @@ def shape_of(tapes: int, girth: float, lap: float, *, open_from: float = 0.0) ->
 def cutting_of(lengths: list[float]) -> Cutting:
     """Each length on a pack of its own."""
     pieces = [CutPiece("H1", length, k, len(lengths)) for k, length in enumerate(lengths, 1)]
-    return Cutting(tuple(CutPack("strip", 9.0, "bought", (piece,), 0.0) for piece in pieces), True, 0.0)
+    return Cutting(tuple(CutPack("strip", 9.0, "bought", (piece,), 0.0, 9.0) for piece in pieces), True, 0.0)
 
 
 def placed(shape: Shape, lengths: list[float], lap: float) -> tuple[str, tuple[SplicePlace, ...]]:

@@ -55,8 +55,8 @@ def test_every_piece_is_cut_exactly_once_and_no_pack_is_overfull(drawn: Drawn, h
     for pack in supply.cutting.packs:
         lost = kerf if pack.material == "strip" else 0.0
         used = sum(piece.length for piece in pack.pieces)
-        assert used + lost * (len(pack.pieces) - 1) <= pack.pack + 1e-9
-        assert used + lost * len(pack.pieces) + pack.left == pytest.approx(pack.pack, abs=kerf + 1e-9)
+        assert used + lost * (len(pack.pieces) - 1) <= pack.washed + 1e-9
+        assert used + lost * len(pack.pieces) + pack.left == pytest.approx(pack.washed, abs=kerf + 1e-9)
 
 
 def test_tapes_and_waistband_come_off_one_roll(harbour: Supply) -> None:

@@ -80,7 +80,7 @@ def test_one_short_piece_of_cloth_says_what_is_needed_at_the_usual_widths(
 ) -> None:
     (found,) = errors(drawn, harbour_text.replace(BY_YARD, "[{length: 1 yd, price: 4.20 USD, at_most: 1}]"))
     assert found.code == "cloth-short"
-    assert "3 ft is to be had" in found.message
+    assert "2 ft 10 7/8 in once washed is to be had" in found.message  # 36 in less 3 % are 34.92 in
     assert "at 45 in wide" in found.help
     assert "at 60 in wide" in found.help
 

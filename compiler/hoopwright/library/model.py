@@ -207,6 +207,11 @@ class Goods:
     remnants: tuple[Remnant, ...] = ()
     shop: str = ""
 
+    @property
+    def washed_width(self) -> float:
+        """Its width after the first wash, m: cloth draws in across as it does along."""
+        return self.width * (1 - self.shrinkage)
+
 
 @record(frozen=True, slots=True)
 class Consumption:

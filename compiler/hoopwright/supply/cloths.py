@@ -31,8 +31,8 @@ class Laid:
 
 @record(frozen=True, slots=True)
 class PacksShort:
-    """Packs to be had do not hold the parts: metres needed in one length, metres to be had, whether no
-    number of such packs would do."""
+    """Packs to be had do not hold the parts: metres needed in one length, metres to be had, both as washed, and
+    whether no number of such packs would do."""
 
     needed: float
     to_be_had: float
@@ -85,7 +85,7 @@ def _cloth(need: ClothNeed, step: float, most: float | None = None) -> Cloth:
 
 
 def _remnants(need: ClothNeed) -> tuple[Remnant, ...]:
-    whole = (Remnant(need.goods.width, length) for length in need.goods.on_hand)
+    whole = (Remnant(need.goods.washed_width, length) for length in need.goods.on_hand)
     return (*whole, *(Remnant(piece.width, piece.length) for piece in need.goods.remnants))
 
 
@@ -109,7 +109,7 @@ def _by_pack(need: ClothNeed, offer: Pack) -> Laid | ClothProblem:
         return whole
     if whole.buy <= _NOISE:
         return Laid(_layouts(need, whole), None)
-    washed = Remnant(goods.width * (1 - goods.shrinkage), offer.length * (1 - goods.shrinkage), "pack")
+    washed = Remnant(goods.washed_width, offer.length * (1 - goods.shrinkage), "pack")
     most = _MOST_PACKS if offer.at_most is None else min(offer.at_most, _MOST_PACKS)
     first = max(1, math.ceil(whole.lower_bound / (1 - goods.shrinkage) / offer.length - _NOISE))
     for packs in range(first, most + 1):
@@ -119,8 +119,9 @@ def _by_pack(need: ClothNeed, offer: Pack) -> Laid | ClothProblem:
             line = _line(need, whole, packs, offer.length, price, None if price is None else price * packs)
             return Laid(_layouts(need, plan, whole), line)
     alone = lay_out(need.parts, _cloth(need, _FINE), ())
-    needed = alone.needed if isinstance(alone, ClothPlan) else whole.needed
-    return PacksShort(needed, sum(goods.on_hand) + (offer.at_most or 0) * offer.length, offer.at_most is None)
+    there = (*goods.on_hand, *(piece.length for piece in goods.remnants))
+    return PacksShort(alone.used if isinstance(alone, ClothPlan) else whole.used,
+                      sum(there) + (offer.at_most or 0) * washed.length, offer.at_most is None)
 
 
 def _line(
@@ -128,7 +129,8 @@ def _line(
 ) -> ShoppingLine:
     spare = sum((s.length for s in plan.sheets if s.source == "on hand" and s.placements), 0.0)
     uses = tuple(dict.fromkeys(part.part for part in need.parts))
-    return ShoppingLine(need.goods.name, "cloth", packs, length, 0, price, cost, plan.needed, spare, uses)
+    return ShoppingLine(need.goods.name, "cloth", packs, length, 0, price, cost, plan.needed, spare, uses,
+                        need.goods.shrinkage)
 
 
 def _layouts(need: ClothNeed, plan: ClothPlan, whole: ClothPlan | None = None) -> tuple[ClothLayout, ...]:
@@ -143,7 +145,7 @@ def _layouts(need: ClothNeed, plan: ClothPlan, whole: ClothPlan | None = None) -
     for index, sheet in enumerate(used):
         pack = sheet.name == "pack"
         washing = shrink if pack or sheet.source == "bought" else 1.0
-        buy = sheet.length / shrink if pack else (plan.buy if sheet.source == "bought" else 0.0)
+        buy = round(sheet.length / shrink, 9) if pack else (plan.buy if sheet.source == "bought" else 0.0)
         found.append(
             ClothLayout(
                 need.goods.name,
@@ -156,6 +158,7 @@ def _layouts(need: ClothNeed, plan: ClothPlan, whole: ClothPlan | None = None) -
                 None if other is None else other / shrink,
                 tuple(_placement(need, sheet, index) for index in range(len(sheet.placements))),
                 plan.proven,
+                buy * shrink if buy else _reach(sheet),
             )
         )
     return tuple(found)

@@ -116,6 +116,7 @@ def _from_plan(need: LengthNeed, plan: CuttingPlan) -> Cut:
             pack.source,
             tuple(CutPiece(piece.part, piece.length, piece.share, piece.shares) for piece in pack.pieces),
             pack.left,
+            pack.length,
         )
         for pack in plan.packs
     )
@@ -137,6 +138,7 @@ def _from_plan(need: LengthNeed, plan: CuttingPlan) -> Cut:
                 wanted,
                 spare,
                 _in_order(need, parts),
+                need.shrinkage,
             )
         )
         spare = 0.0
@@ -149,7 +151,7 @@ def _splicing(plan: CuttingPlan) -> Splicing | None:
 
 
 def _as_sold(washed: float, need: LengthNeed) -> float:
-    return washed / (1 - need.shrinkage)
+    return round(washed / (1 - need.shrinkage), 9) if need.shrinkage else washed
 
 
 def _taken(packs: Iterable[CutPack]) -> float:
@@ -193,8 +195,9 @@ def _steps(need: LengthNeed, offer: ByMeasure, steps: int, spec: Spec) -> Cuttin
 
 def _one_length(need: LengthNeed, offer: ByMeasure, steps: int, whole: float) -> Cut:
     length = steps * offer.step
-    left = max(0.0, length * (1 - need.shrinkage) - whole - need.kerf)
-    pack = CutPack(need.item, length, "bought", need.pieces, left)
+    washed = length * (1 - need.shrinkage)
+    left = max(0.0, washed - whole - need.kerf)
+    pack = CutPack(need.item, length, "bought", need.pieces, left, washed)
     line = ShoppingLine(
         need.item,
         need.kind,
@@ -206,6 +209,7 @@ def _one_length(need: LengthNeed, offer: ByMeasure, steps: int, whole: float) ->
         need.total,
         0.0,
         tuple(piece.part for piece in need.pieces),
+        need.shrinkage,
     )
     return _measured(Cut((pack,), (line,), True, 0.0), offer, steps)
 

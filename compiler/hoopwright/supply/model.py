@@ -8,6 +8,8 @@ from typing import Literal
 from hoopwright.source.record import record
 from hoopwright.spec.check import Check
 
+_NOISE = 1e-9
+
 
 @record(frozen=True, slots=True)
 class CutPiece:
@@ -27,13 +29,23 @@ class CutPiece:
 
 @record(frozen=True, slots=True)
 class CutPack:
-    """One coil, hank or offcut, ``pack`` m long, and the pieces cut from it, in cutting order. ``left`` m remain."""
+    """One coil, hank or offcut, ``pack`` m long in the shop, and the pieces cut from it, in cutting order.
+
+    ``washed`` is what is counted on of it, m: less than ``pack`` when it is bought and shrinks in its first wash.
+    ``left`` m of that remain.
+    """
 
     material: str
     pack: float
     origin: Literal["bought", "on hand"]
     pieces: tuple[CutPiece, ...]
     left: float
+    washed: float
+
+    @property
+    def shrinks(self) -> bool:
+        """Whether less is counted on than is bought."""
+        return self.washed < self.pack - _NOISE
 
 
 @record(frozen=True, slots=True)
@@ -74,7 +86,8 @@ class Placement:
 
 @record(frozen=True, slots=True)
 class ClothLayout:
-    """Pieces laid on a cloth ``width`` m wide. ``need`` is the least length, ``buy`` the length in shop steps, m.
+    """Pieces laid on a cloth ``width`` m wide when washed. ``need`` is the least length to ask for, ``buy`` that in
+    shop steps, ``washed`` what is counted on of ``buy`` after the first wash (of a piece on hand, ``need``), m.
 
     A band is cut ``along`` or ``across`` the cloth in so many ``strips`` with so many ``joins``; ``other_way`` is the
     length the other direction would need, m (None when it cannot be laid so). ``proven``: no layout buys less.
@@ -90,6 +103,16 @@ class ClothLayout:
     other_way: float | None
     placements: tuple[Placement, ...]
     proven: bool
+    washed: float
+
+    @property
+    def shrinks(self) -> bool:
+        """Whether less is counted on than is bought."""
+        return 0 < self.washed < self.buy - _NOISE
+
+    def after_wash(self, length: float) -> float:
+        """What a length in the shop is counted on when washed, m; of a piece on hand, which is washed, all of it."""
+        return length * self.washed / self.buy if self.buy else length
 
     @property
     def longer_way(self) -> float | None:
@@ -104,7 +127,7 @@ class ShoppingLine:
     ``packs`` is the number of packs, steps or sets of pieces bought; one is ``pack_length`` m (0 for pieces) or
     ``pack_count`` pieces (0 for lengths). ``price`` for one pack and ``cost`` of all; None when unknown. ``need`` is
     the amount needed before rounding up (m or pieces), reserve included, ``on_hand`` what is taken from the cupboard.
-    ``uses`` are part ids or words.
+    ``uses`` are part ids or words. ``shrinkage`` is the share of a length lost in the first wash.
     """
 
     item: str
@@ -117,6 +140,12 @@ class ShoppingLine:
     need: float
     on_hand: float
     uses: tuple[str, ...]
+    shrinkage: float = 0.0
+
+    @property
+    def washed(self) -> float | None:
+        """What is counted on of all that is bought by length, m; None where the first wash takes nothing."""
+        return self.packs * self.pack_length * (1 - self.shrinkage) if self.shrinkage and self.pack_length else None
 
 
 @record(frozen=True, slots=True)

@@ -16,6 +16,7 @@ from hoopwright.source.record import record
 from hoopwright.spec.model import CordBuild, Spec
 from hoopwright.supply.cloth.model import Band, ClothPart, Gore, Grain, Panel
 from hoopwright.supply.cutting.model import SpliceRule
+from hoopwright.supply.cutting.stock import UNIT, down
 from hoopwright.supply.model import CutPiece
 from hoopwright.supply.splices import splice_rule
 
@@ -236,7 +237,7 @@ def casing_part(hoop: Hoop) -> str:
 
 def _breadths(name: str, cloth: Goods, area: float, length: float) -> Panel:
     """A layer that is known by its area only: equal breadths of whole cloth, none longer than the skirt."""
-    width = cloth.width * (1 - cloth.shrinkage)
+    width = down(cloth.washed_width) * UNIT
     run = area / width
     count = max(1, math.ceil(run / length - 1e-9))
     return Panel(name, width, run / count, count=count)

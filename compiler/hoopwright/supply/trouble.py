@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 
 from hoopwright.library.model import Offer, Pack, Pieces
@@ -14,6 +15,8 @@ from hoopwright.supply.cutting.model import BadOrder, CuttingFailure, NotEnough,
 from hoopwright.supply.needs import ClothNeed, LengthNeed
 from hoopwright.supply.width import widths_text
 
+_EIGHTH = 0.0254 / 8
+_WASHED = " once washed"
 _MOST_NAMED = 12
 
 
@@ -51,11 +54,11 @@ def _pack_too_short(need: LengthNeed, pieces: list[TooLong], spec: Spec, some: b
     named = [f"`{piece.part}`" for piece in need.pieces if piece.part in parts]
     names = ", ".join(named) if len(named) <= _MOST_NAMED else f"{named[0]} and {len(named) - 1} more lengths"
     wanted = long_length_text(worst.length, spec.units)
-    longest = long_length_text(worst.longest, spec.units)
+    longest = long_length_text(worst.longest, spec.units) + (_WASHED if need.shrinkage else "")
     there = f"the longest length to be had is {longest}"
     if some:
         there = f"the packs sold give {longest}; what is longer does not hold them all"
-    mend = f"a pack of at least {wanted} mends it"
+    mend = f"a pack of at least {_up((worst.length + need.trim) / (1 - need.shrinkage), spec)} mends it"
     related: tuple[tuple[Path, str], ...] = ()
     if spec.build.hooped is not None and need.item == spec.build.hooped.material.name:
         mend += f"; {_splice(worst, spec)}"
@@ -94,9 +97,9 @@ def _splice(worst: TooLong, spec: Spec) -> str:
 
 def _stock_short(need: LengthNeed, problem: NotEnough, spec: Spec) -> Finding:
     wanted = long_length_text(problem.needed, spec.units)
-    had = long_length_text(problem.available, spec.units)
+    had = long_length_text(problem.available, spec.units) + (_WASHED if need.shrinkage else "")
     if problem.missing > 0:
-        mend = f"find {long_length_text(problem.missing, spec.units)} more, or raise `at_most`"
+        mend = f"find {_up(problem.missing / (1 - need.shrinkage), spec)} more, or raise `at_most`"
     else:
         mend = "no way of cutting fits these lengths: one more or one longer pack mends it"
     return error(
@@ -105,6 +108,12 @@ def _stock_short(need: LengthNeed, problem: NotEnough, spec: Spec) -> Finding:
         f"`{need.item}` does not suffice: {wanted} is needed, {had} is to be had",
         mend,
     )
+
+
+def _up(metres: float, spec: Spec) -> str:
+    """A length to be bought, as printed but never less than what is wanted."""
+    step = _EIGHTH if spec.units == "inches" else 0.01 if metres > 0.99 else 0.001
+    return long_length_text(math.ceil(metres / step - 1e-6) * step, spec.units)
 
 
 def cloth_trouble(need: ClothNeed, failure: ClothProblem, spec: Spec) -> tuple[Finding, ...]:
@@ -130,10 +139,16 @@ def _too_narrow(need: ClothNeed, problem: TooWide, spec: Spec) -> Finding:
         ("materials", need.goods.name, "width"),
         f"`{problem.part}` is {length_text(problem.across, spec.units)} across the grain it is to be cut on, "
         f"and `{need.goods.name}` is {length_text(problem.usable, spec.units)} wide when washed",
-        f"take a cloth at least {length_text(problem.across, spec.units)} wide; or "
+        f"take a cloth at least {_wide(problem.across / (1 - need.goods.shrinkage), spec)} wide; or "
         + ("more gores, each of them narrower" if problem.part == "gore" else
            "cut it the other way of the grain"),
     )
+
+
+def _wide(metres: float, spec: Spec) -> str:
+    """A width to be bought, as printed but never less than what is wanted."""
+    step = _EIGHTH if spec.units == "inches" else 0.001
+    return length_text(math.ceil(metres / step - 1e-6) * step, spec.units)
 
 
 def _cloth_short(need: ClothNeed, needed: float, had: float, never: bool, spec: Spec) -> Finding:
@@ -142,12 +157,14 @@ def _cloth_short(need: ClothNeed, needed: float, had: float, never: bool, spec: 
         said = f"`{name}` does not suffice: no number of these packs holds the strips"
     else:
         wanted, there = long_length_text(needed, spec.units), long_length_text(had, spec.units)
+        there += _WASHED if need.goods.shrinkage else ""
         said = f"`{name}` does not suffice: {wanted} is needed, {there} is to be had"
     return error(
         "cloth-short",
         ("materials", name, "sold"),
         said,
-        f"what is needed in one length is {widths_text(need, spec)}",
+        f"what is needed in one length is {widths_text(need, spec)}"
+        + (", before the wash" if need.goods.shrinkage else ""),
     )
 
 

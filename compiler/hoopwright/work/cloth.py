@@ -24,7 +24,7 @@ def _wash(bench: Bench) -> tuple[Task, ...]:
     goods += ["casings"] if cased(bench.shape) else []
     goods += ["band"] if bench.shape.band else []
     goods += ["lacing panels"] if bench.spec.build.lacing is not None else []
-    return washing_tasks(bench, goods)
+    return washing_tasks(bench, goods, ("lacing cord",) if bench.spec.build.lacing is not None else ())
 
 
 def _tapes(bench: Bench) -> tuple[Task, ...]:

@@ -90,7 +90,7 @@ def _stocked(goods: Goods, item: str, pieces: Iterable[tuple[float, float]]) -> 
 
 def _pieces(goods: Goods) -> tuple[tuple[float, float], ...]:
     """Everything on hand as (width, length), m."""
-    whole = ((goods.width, length) for length in goods.on_hand)
+    whole = ((goods.washed_width, length) for length in goods.on_hand)
     return (*whole, *((piece.width, piece.length) for piece in goods.remnants))
 
 

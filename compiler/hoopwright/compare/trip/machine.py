@@ -75,6 +75,7 @@ def _pack(pack: CutPack, proven: Json) -> Json:
         "pack_mm": mm(pack.pack),
         "from": pack.origin,
         "pieces": pieces,
+        **({"washed_mm": mm(pack.washed)} if pack.shrinks else {}),
         "left_mm": mm(pack.left),
         "proven": proven,
     }
@@ -86,6 +87,7 @@ def _layout(layout: ClothLayout) -> Json:
         "width_mm": mm(layout.width),
         "need_mm": mm(layout.need),
         "buy_mm": mm(layout.buy),
+        **({"washed_mm": mm(layout.washed)} if layout.shrinks else {}),
         "pieces": [
             {
                 "part": spot.part,

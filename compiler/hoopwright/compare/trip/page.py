@@ -11,6 +11,7 @@ from hoopwright.render.escape import markdown_text
 from hoopwright.render.figure import Figure
 from hoopwright.render.quantities import Printer
 from hoopwright.render.views.buying import amount_text, ask_for, price_text
+from hoopwright.render.views.cutting import taken_text, washed_text
 from hoopwright.render.words import counted, listed
 from hoopwright.source.printed import share_text
 from hoopwright.supply.model import ClothLayout, CutPack
@@ -142,7 +143,7 @@ def _pack(pack: CutPack, p: Printer) -> tuple[str, ...]:
     origin = "on hand" if pack.origin == "on hand" else "to buy"
     pieces = " · ".join(f"{markdown_text(piece.label)} {p.length(piece.length)}" for piece in pack.pieces)
     left = p.long(pack.left) if p.printed(pack.left) > 0 else "nothing"
-    return (f"**{markdown_text(pack.material)}**, {p.long(pack.pack)}, {origin}", pieces, left)
+    return (f"**{markdown_text(pack.material)}**, {p.long(pack.pack)}, {origin}{washed_text(pack, p)}", pieces, left)
 
 
 def _sure(trip: Trip) -> str:
@@ -162,12 +163,7 @@ def _cloth(trip: Trip, p: Printer) -> Iterator[str]:
 
 
 def _layout(layout: ClothLayout, p: Printer) -> str:
-    head = f"**{markdown_text(layout.material)}**, {p.length(layout.width)} wide: "
-    head += (
-        f"buy {p.shop(layout.buy)}; {p.long(layout.need)} of it is needed"
-        if layout.buy
-        else (f"{p.long(layout.need)} of a piece on hand")
-    )
+    head = f"**{markdown_text(layout.material)}**, {p.length(layout.width)} wide: {taken_text(layout, p)}"
     counts: dict[tuple[str, str], int] = {}
     for spot in layout.placements:
         short, long = sorted((spot.width, spot.height))

@@ -29,15 +29,17 @@ def layout_notes(plan: Plan, layout: ClothLayout) -> list[str]:
     """The layout in words, in lines that fit the page."""
     units = plan.spec.units
     said = f"{layout.material}: "
-    said += (f"buy {long_length_text(layout.buy, units)}, {long_length_text(layout.need, units)} needed"
-             if layout.buy else f"{long_length_text(layout.need, units)} of a length on hand")
+    need = long_length_text(layout.after_wash(layout.need), units)
+    washed = f", {long_length_text(layout.washed, units)} once washed" if layout.shrinks else ""
+    said += (f"buy {long_length_text(layout.buy, units)}{washed}, {need} needed"
+             if layout.buy else f"{need} of a length on hand")
     if layout.strips:
         said += f"; {_count(layout.strips, 'strip')} cut {layout.direction} the cloth"
     if layout.joins:
         said += f", {_count(layout.joins, 'join')}"
     if layout.longer_way is not None:
         other = "along" if layout.direction == "across" else "across"
-        said += f"; cut {other} it would need {long_length_text(layout.longer_way, units)}"
+        said += f"; cut {other} it would need {long_length_text(layout.after_wash(layout.longer_way), units)}"
     said += ". " + "; ".join(_sizes(plan, layout)) + ". Hatched: left over."
     return lines_of(said)
 
@@ -69,7 +71,8 @@ def draw_layout(sheet: Sheet, plan: Plan, layout: ClothLayout, y: float) -> None
         middle = top + long / 2 + text_width("selvage", SMALL) / 2
         sheet.text(LEFT - 8, middle, "selvage", size=SMALL, fill=GREY, turned=True)
     right = LEFT + wide + 18
-    words = ("buy" if layout.buy else "on hand", *wrap(long_length_text(_length(layout), units), 64, SMALL))
+    taken = "washed" if layout.shrinks else "buy" if layout.buy else "on hand"
+    words = (taken, *wrap(long_length_text(_length(layout), units), 64, SMALL))
     upright(sheet, top, top + long, right, words)
     if long > 90:
         arrow_line(sheet, (right + 78, top + long - 8), (right + 78, top + 8))
@@ -77,8 +80,8 @@ def draw_layout(sheet: Sheet, plan: Plan, layout: ClothLayout, y: float) -> None
 
 
 def _length(layout: ClothLayout) -> float:
-    """Length of cloth drawn, m: what is bought, or what of a length on hand is used."""
-    return max(layout.buy, layout.need)
+    """Length of cloth drawn, m: what is bought, once washed, or what of a length on hand is used."""
+    return layout.washed
 
 
 def _piece(sheet: Sheet, plan: Plan, layout: ClothLayout, placed: Placement, at: int, top: float,

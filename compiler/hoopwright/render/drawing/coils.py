@@ -64,7 +64,7 @@ def draw_packs(packs: tuple[CutPack, ...], units: Units, of: str = "") -> Figure
 def _scale(packs: list[CutPack]) -> float:
     """User units a metre for one material: its longest pack across the page, or folded into so many lines
     that the shortest piece can still be named."""
-    across = ROOM / max(pack.pack for pack in packs)
+    across = ROOM / max(pack.washed for pack in packs)
     shortest = min(piece.length for pack in packs for piece in pack.pieces)
     return min(max(across, NARROWEST / shortest), FOLDS * across)
 
@@ -74,7 +74,7 @@ def _lines(pack: CutPack, scale: float) -> list[list[Stretch]]:
     room = ROOM / scale + 1e-9
     lines: list[list[Stretch]] = [[]]
     x = 0.0
-    rest = pack.pack - sum(piece.length for piece in pack.pieces)
+    rest = pack.washed - sum(piece.length for piece in pack.pieces)
     for part, length in [*((piece.label, piece.length) for piece in pack.pieces), ("", rest)]:
         todo, runs = length, list[float]()
         at = x
@@ -104,7 +104,7 @@ def _height(pack: CutPack, scale: float) -> float:
 
 def _draw(sheet: Sheet, units: Units, pack: CutPack, y: float, scale: float) -> float:
     """One pack: what it is, its bar, its pieces and what is left of it; gives back the y below it."""
-    words = f"{long_length_text(pack.pack, units)}, {pack.origin}"
+    words = f"{long_length_text(pack.pack, units)}, {pack.origin}{_washed(units, pack)}"
     name = clip(pack.material, ROOM - text_width(words, TEXT) - 12, TEXT, bold=True)
     sheet.text(LEFT, y + 10, name, size=TEXT, bold=True)
     sheet.text(LEFT + text_width(name, TEXT, bold=True) + 8, y + 10, words, size=TEXT)
@@ -161,8 +161,13 @@ def _key(sheet: Sheet, y: float) -> None:
         x += 44 + text_width(words, SMALL)
 
 
+def _washed(units: Units, pack: CutPack) -> str:
+    """What the bar shows of a pack that shrinks in its first wash."""
+    return f", {long_length_text(pack.washed, units)} once washed" if pack.shrinks else ""
+
+
 def _told(units: Units, pack: CutPack) -> str:
     """A pack in words."""
     pieces = ", ".join(f"{piece.label} {length_text(piece.length, units)}" for piece in pack.pieces)
-    return (f"{pack.material}, {long_length_text(pack.pack, units)}, {pack.origin}: {pieces}; "
+    return (f"{pack.material}, {long_length_text(pack.pack, units)}, {pack.origin}{_washed(units, pack)}: {pieces}; "
             f"{long_length_text(pack.left, units)} left.")

@@ -23,6 +23,7 @@ def supply_json(plan: Plan) -> dict[str, Json]:
             "pack_mm": mm(pack.pack),
             "from": pack.origin,
             "pieces": [_piece(piece) for piece in pack.pieces],
+            **({"washed_mm": mm(pack.washed)} if pack.shrinks else {}),
             "left_mm": mm(pack.left),
             "proven": proven,
         } for pack in cutting.packs],
@@ -32,6 +33,7 @@ def supply_json(plan: Plan) -> dict[str, Json]:
             "price": money(line.price),
             "cost": money(line.cost),
             "for": list(line.uses),
+            **_washed(line),
             **_shop(line, plan),
         } for line in supply.shopping],
         **_splices(plan),
@@ -50,6 +52,13 @@ def supply_json(plan: Plan) -> dict[str, Json]:
 def _piece(piece: CutPiece) -> dict[str, Json]:
     found: dict[str, Json] = {"part": piece.part, "length_mm": mm(piece.length)}
     return found if piece.shares == 1 else {**found, "share": piece.share, "shares": piece.shares}
+
+
+def _washed(line: ShoppingLine) -> dict[str, Json]:
+    """All that is bought by length and what is counted on of it, where the first wash takes some."""
+    if line.washed is None:
+        return {}
+    return {"bought_mm": mm(line.packs * line.pack_length), "washed_mm": mm(line.washed)}
 
 
 def _shop(line: ShoppingLine, plan: Plan) -> dict[str, Json]:

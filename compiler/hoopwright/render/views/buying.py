@@ -127,7 +127,12 @@ def price_text(line: ShoppingLine, p: Printer) -> str:
 
 
 def amount_text(line: ShoppingLine, p: Printer) -> str:
-    """How much to buy: ``one coil of 50 ft``, ``1 3/4 yd``, ``two packs of 3``."""
+    """How much to buy: ``one coil of 50 ft``, ``1 3/4 yd (5 ft 1 1/8 in once washed)``, ``two packs of 3``."""
+    washed = "" if line.washed is None else f" ({p.long(line.washed)} once washed)"
+    return f"{_amount(line, p)}{washed}"
+
+
+def _amount(line: ShoppingLine, p: Printer) -> str:
     if _measured(line):
         return p.shop(line.packs * line.pack_length)
     if line.pack_length:

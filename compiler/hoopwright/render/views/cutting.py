@@ -28,14 +28,13 @@ class PackRow:
 
 @record(frozen=True, slots=True)
 class ClothRow:
-    """One cloth: the pieces with their sizes, how they lie, what to buy (blank for a piece on hand)."""
+    """One cloth: the pieces with their sizes, how they lie, what is ``taken``: bought and needed, or on hand."""
 
     material: str
     width: str
     pieces: tuple[str, ...]
     lie: str
-    need: str
-    buy: str
+    taken: str
     other: str
 
 
@@ -98,7 +97,7 @@ def _pack(pack: CutPack, p: Printer) -> PackRow:
     origin = "on hand" if pack.origin == "on hand" else "to buy"
     return PackRow(
         material=pack.material,
-        pack=f"{p.long(pack.pack)}, {origin}",
+        pack=f"{p.long(pack.pack)}, {origin}{washed_text(pack, p)}",
         pieces=" · ".join(_pieces(pack, p)),
         left=p.long(pack.left) if p.printed(pack.left) > 0 else "nothing",
     )
@@ -143,13 +142,26 @@ def _cloth(layout: ClothLayout, p: Printer, spec: Spec) -> ClothRow:
         width=f"{p.length(layout.width)} wide" + (" once washed" if _washed(layout, spec) else ""),
         pieces=tuple(f"{part}: {listed(said)}" for part, said in parts.items()),
         lie=f"strips {layout.direction} the cloth{joins}" if layout.strips else "",
-        need=p.long(layout.need),
-        buy=p.shop(layout.buy) if layout.buy > 0 else "",
-        other=p.long(layout.longer_way) if layout.longer_way is not None and layout.buy > 0 else "",
+        taken=taken_text(layout, p),
+        other=p.long(layout.after_wash(layout.longer_way))
+        if layout.longer_way is not None and layout.buy > 0 else "",
     )
+
+
+def washed_text(bought: CutPack | ClothLayout, p: Printer) -> str:
+    """``, 9.70 m once washed`` after what is bought; blank where the first wash takes nothing."""
+    return f", {p.long(bought.washed)} once washed" if bought.shrinks else ""
+
+
+def taken_text(layout: ClothLayout, p: Printer) -> str:
+    """``buy 1.2 m, 1.16 m once washed; 1.10 m of it is needed``."""
+    need = p.long(layout.after_wash(layout.need))
+    if layout.buy <= 0:
+        return f"{need} of a piece on hand"
+    return f"buy {p.shop(layout.buy)}{washed_text(layout, p)}; {need} of it is needed"
 
 
 def _washed(layout: ClothLayout, spec: Spec) -> bool:
     """Whether the cloth is narrower than as it is sold, by what the first wash takes."""
     goods = spec.goods.get(layout.material)
-    return goods is not None and goods.shrinkage > 0 and layout.width < goods.width - 1e-6
+    return layout.buy > 0 and goods is not None and goods.shrinkage > 0 and layout.width < goods.width - 1e-6

@@ -95,7 +95,7 @@ def _fitting(spec: Spec, panels: PanelBuild, wide: float) -> float:
     """The breadth as it can be cut: the cloth's own where the two are printed alike, for a seam may be a hair
     narrower. Raises when it is wider than the cloth."""
     cloth, seam = panels.material, spec.allowances.seam
-    room = cloth.width * (1 - cloth.shrinkage)
+    room = cloth.washed_width
     if printed_length(wide, spec.units) <= printed_length(room, spec.units):
         return min(wide, room)
     cords = spec.build.cords

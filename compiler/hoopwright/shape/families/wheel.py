@@ -220,7 +220,7 @@ def _wheel(
     longer = hypot(radius - hole, build.rim_drop) / (radius - hole)
     flat = radius * longer
     hem = spec.build.hoops.material.section.height + seam
-    halves = 2 * (flat + hem) > build.cover.width * (1 - build.cover.shrinkage)
+    halves = 2 * (flat + hem) > build.cover.washed_width
     cut = (build.roll_length + 2 * seam, pi * build.roll + 2 * seam)
     return Wheel(
         build.width,

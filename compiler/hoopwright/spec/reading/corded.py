@@ -104,7 +104,7 @@ def _units(spec: Node) -> Units:
 
 def _breadths(hem: float, cloth: Goods, cords: CordBuild, seam: float, notes: Notebook) -> int:
     """As many breadths as the width of the cloth asks for; at least one."""
-    room = cloth.width * (1 - cloth.shrinkage) * (1 - cords.shrinkage_round) - 2 * seam
+    room = cloth.washed_width * (1 - cords.shrinkage_round) - 2 * seam
     count = max(1, ceil(hem / room - 1e-9)) if room > 0 else 1
     return int(notes.assume("build.panels.breadths", float(count), "count",
                             "as many as the width of the washed cloth asks for"))

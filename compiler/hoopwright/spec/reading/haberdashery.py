@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from types import MappingProxyType
 
-from hoopwright.library.goods import CLOTH_WIDTH, GOODS
+from hoopwright.library.goods import CLOTH_WIDTH, GOODS, SHRINKAGE_SOURCE, usual_shrinkage
 from hoopwright.library.model import Goods, Remnant
 from hoopwright.source.diagnostic import error
 from hoopwright.spec.model import Assumed
@@ -28,6 +28,8 @@ _USUAL: Mapping[str, Goods] = MappingProxyType({
     "consumable": Goods("", "consumable"),
 })
 """What an article without a namesake in the library is filled up from."""
+_WASHED = ("tape", "braid", "cord", "cloth")
+"""Kinds that are washed before they are cut."""
 
 
 def library_goods(name: str) -> FilledGoods:
@@ -52,11 +54,11 @@ def read_goods(name: str, node: Node, notes: Notebook) -> FilledGoods:
     weight = node["weight"].areal_density() if kind == "cloth" else node["weight"].linear_density()
     count = node["on_hand"].whole()
     on_hand = read_lengths(node["on_hand"]) if count is None else (float(count),)
-    width = _or(across, base.width)
+    width, shrinkage = _or(across, base.width), _or(node["shrinkage"].share(), base.shrinkage)
     goods = replace(
-        base, name=name, sold=read_offers(node["sold"]), on_hand=on_hand,
-        width=width, remnants=_remnants(name, node["on_hand"], width, notes), shop=node["from"].text() or "",
-        shrinkage=_or(node["shrinkage"].share(), base.shrinkage),
+        base, name=name, sold=read_offers(node["sold"]), on_hand=on_hand, width=width,
+        remnants=_remnants(name, node["on_hand"], width, shrinkage, notes), shop=node["from"].text() or "",
+        shrinkage=shrinkage,
         nap=_has_nap(base, node) or node["head_to_tail"].flag() is False,
         areal_density=base.areal_density if kind != "cloth" else _or(weight, base.areal_density),
         linear_density=base.linear_density if kind == "cloth" else _or(weight, base.linear_density))
@@ -80,13 +82,14 @@ def _nap(name: str, base: Goods, node: Node, notes: Notebook) -> None:
                          related=related))
 
 
-def _remnants(name: str, node: Node, width: float, notes: Notebook) -> tuple[Remnant, ...]:
-    """Pieces on hand that say their width; none can be wider than the cloth it comes from."""
+def _remnants(name: str, node: Node, width: float, shrinkage: float, notes: Notebook) -> tuple[Remnant, ...]:
+    """Washed pieces on hand that are written with their width, else as wide as the cloth when washed; none can be
+    wider than the cloth it comes from."""
     found = []
     for item in node.items():
         if not isinstance(item.value, dict):
             continue
-        across = _or(item["width"].length(), width)
+        across = _or(item["width"].length(), width * (1 - shrinkage))
         if across > width * (1 + _SAME):
             notes.tell(error("remnant-too-wide", item["width"].path,
                              f"a remnant wider than `{name}` is of another cloth",
@@ -101,7 +104,8 @@ def _base(name: str, kind: str) -> Goods:
     base = GOODS.get(name)
     if base is not None and base.kind == kind:
         return base
-    return _USUAL[kind]
+    usual = _USUAL[kind]
+    return replace(usual, shrinkage=usual_shrinkage(name)) if kind in _WASHED else usual
 
 
 def _scaled(base: Goods, width: float | None) -> Goods:
@@ -128,4 +132,6 @@ def _library_data(base: Goods, path: str, node: Node) -> tuple[Assumed, ...]:
             found.append(Assumed(f"{path}.weight", base.areal_density, "areal density", reason))
         if base.linear_density:
             found.append(Assumed(f"{path}.weight", base.linear_density, "linear density", reason))
+    if base.shrinkage and not node["shrinkage"]:
+        found.append(Assumed(f"{path}.shrinkage", base.shrinkage, "share", SHRINKAGE_SOURCE))
     return tuple(found)
