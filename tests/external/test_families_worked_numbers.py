@@ -34,7 +34,7 @@ TUCKS = CONE.replace("gores: 6, top: 30 in", "breadths: 3").replace("3/8 in", "1
 TUBE = re.sub("{grade: .*", "{grade: polyethylene, section: {kind: tube, diameter: 10 mm, wall: 1.5 mm}}", CONE)
 FLOUNCE = CONE.replace("hoops: {material: strip}", """hoops: {material: strip}
   flounce: {depth: 10 1/2 in, material: lawn}""") + """\
-  lawn: {kind: cloth, weight: 70 g/m2, width: 44 in, sold: [{per: 1 yd, step: 1 in, price: 3 USD}]}
+  lawn: {kind: cloth, weight: 70 g/m2, width: 44 in, shrinkage: 0 %, sold: [{per: 1 yd, step: 1 in, price: 3 USD}]}
 """
 
 

@@ -49,7 +49,8 @@ materials:
     sold: [{length: 50 ft, price: 20.00 USD}, {length: 100 ft, price: 35.00 USD}]
   twill: {kind: tape, width: 1 in, sold: [{per: 1 yd, price: 0.80 USD}]}
   braid: {kind: braid, sold: [{per: 1 yd, price: 0.70 USD}]}
-  calico: {kind: cloth, weight: 140 g/m2, width: 45 in, sold: [{per: 1 yd, step: 1/4 yd, price: 5.00 USD}]}
+  calico: {kind: cloth, weight: 140 g/m2, width: 45 in, shrinkage: 0 %,
+           sold: [{per: 1 yd, step: 1/4 yd, price: 5.00 USD}]}
   hook and bar: {kind: fastening, sold: [{count: 2, price: 2.00 USD}]}
   solder and flux: {kind: consumable, sold: [{count: 1, price: 9.00 USD}]}
   thread: {kind: consumable, sold: [{count: 1, price: 3.00 USD}]}

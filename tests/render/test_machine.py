@@ -59,7 +59,8 @@ def _objects(node: Any) -> list[dict[str, Any]]:
 
 OPTIONAL = {
     "panels", "petticoat", "corded_petticoat", "sum",
-    "wheel", "side_hoops", "substitutes", "splices", "diary", "share", "shares", "from", "delivery"
+    "wheel", "side_hoops", "substitutes", "splices", "diary", "share", "shares", "from", "delivery",
+    "bought_mm", "washed_mm"
 }  # fmt: skip
 """Keys that stand only where a design has the matter, and the checksum that the file on disk ends in."""
 

@@ -103,7 +103,7 @@ def test_bars_share_their_packs_out_by_each_materials_own_scale(cage: Any) -> No
         scale = bar["width"] / (int(last.text or "") * HALF[cage.plan.spec.units])
         mine = [pack for pack in packs if pack.material == material]
         for kind, metres in (("piece", sum(piece.length for pack in mine for piece in pack.pieces)),
-                             ("left", sum(pack.pack - sum(p.length for p in pack.pieces) for pack in mine))):
+                             ("left", sum(pack.washed - sum(p.length for p in pack.pieces) for pack in mine))):
             wide = sum(rect["width"] for rect in cage.rects("coils", kind) if above < rect["y"] < bar["y"])
             assert wide / scale == pytest.approx(metres, rel=1e-3, abs=2 / scale)
         above = bar["y"]
@@ -129,7 +129,7 @@ def test_a_folded_bar_draws_all_of_its_pack(crowded: Any) -> None:
     whole = [sum(bar["width"] for bar in bars if bar["y"] == row) for row in sorted(rows)]
     assert whole[:-1] == [pytest.approx(452, abs=0.01)] * (len(rows) - 1)
     total = sum(piece.length for piece in packs[0].pieces)
-    scale = sum(bar["width"] for bar in bars) / packs[0].pack
+    scale = sum(bar["width"] for bar in bars) / packs[0].washed
     pieces = sum(bar["width"] for bar in crowded.rects("coils", "piece") if bar["y"] >= min(rows))
     assert pieces / scale == pytest.approx(total, rel=1e-4)
 
@@ -138,7 +138,7 @@ def test_strips_lie_on_the_cloth_where_the_layout_has_them(harbour: Any) -> None
     layout = harbour.plan.supply.layouts[0]
     (cloth,), strips = harbour.rects("band", "cloth"), harbour.rects("band", "strip")
     scale = cloth["width"] / layout.width
-    assert cloth["height"] / scale == pytest.approx(max(layout.buy, layout.need), abs=1e-4)
+    assert cloth["height"] / scale == pytest.approx(layout.buy * 0.97, abs=1e-4)
     assert len(strips) == len(layout.placements)
     for strip, placed in zip(strips, layout.placements, strict=True):
         got = ((strip["x"] - cloth["x"]) / scale, (strip["y"] - cloth["y"]) / scale,
