@@ -49,6 +49,16 @@ def test_two_files_and_the_same_file_twice(cage: Path, tmp_path: Path,
     assert json.loads(said(capsys, "--format", "json", str(cage), str(cage)))["changes"] == []
 
 
+def test_one_file_under_two_names(cage: Path, monkeypatch: pytest.MonkeyPatch,
+                                  capsys: pytest.CaptureFixture[str]) -> None:
+    monkeypatch.chdir(cage.parent)
+    (cage.parent / "link.yaml").symlink_to(cage)
+    for other in ("./sub/../cage.yaml", "link.yaml", str(cage)):
+        (cage.parent / "sub").mkdir(exist_ok=True)
+        assert json.loads(said(capsys, "--format", "json", "cage.yaml", other))["changes"] == []
+    assert "280 cm -> 300 cm" in said(capsys, "cage.yaml", "link.yaml", "--variant", "cone", "--variant", "wide")
+
+
 def test_a_revision_from_stdin(cage: Path) -> None:
     run = subprocess.run([sys.executable, "-m", "hoopwright", "diff", "-", str(cage), "--format", "markdown"],
                          input=CAGE.replace("2.8 m", "2.6 m"), capture_output=True, text=True, check=False)

@@ -175,3 +175,35 @@ def test_where_no_more_processes_may_be_started_those_there_are_do_the_work(monk
     assert list(several(abs, range(-9, 0), 64)) == [9, 8, 7, 6, 5, 4, 3, 2, 1]
     assert len(started) == 2
     assert len(os.listdir("/proc/self/fd")) == open_before
+
+
+def test_where_no_process_at_all_may_be_started_the_run_works_alone(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The system's limit on processes is reached: the first worker is refused, or what keeps count of them."""
+    def refused(*_: object) -> None:
+        raise OSError(errno.EAGAIN, os.strerror(errno.EAGAIN))
+
+    for owner, call in ((crews.BaseProcess, "start"), (crews.resource_tracker, "ensure_running")):
+        with monkeypatch.context() as patch:
+            patch.setattr(owner, call, refused)
+            assert list(several(abs, range(-9, 0), 4)) == [9, 8, 7, 6, 5, 4, 3, 2, 1]
+
+
+def test_where_workers_end_and_no_other_may_be_started_the_run_works_on_alone(monkeypatch: pytest.MonkeyPatch) -> None:
+    start, started = crews.BaseProcess.start, list[str]()
+
+    def scarce(process: crews.BaseProcess) -> None:
+        if started:
+            raise OSError(errno.EAGAIN, os.strerror(errno.EAGAIN))
+        started.append(process.name)
+        start(process)
+
+    monkeypatch.setattr(crews.BaseProcess, "start", scarce)
+    killed, *rest = several(_killed_unless_asked_here, [os.getpid()] * 4, 2)
+    assert isinstance(killed, Defect)
+    assert rest == ["here"] * 3
+
+
+def _killed_unless_asked_here(process: int) -> str:
+    if os.getpid() != process:
+        os.kill(os.getpid(), signal.SIGKILL)
+    return "here"

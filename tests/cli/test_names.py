@@ -14,7 +14,8 @@ from hypothesis import strategies as st
 
 from hoopwright.cli import main
 from hoopwright.cli.names import folder_name, one_of_a_kind, path_of, shown, slug, text_of, visible
-from hoopwright.cli.specs import code_of_problems, gather, plan_folder
+from hoopwright.cli.places import plan_folders
+from hoopwright.cli.specs import code_of_problems, gather
 
 SPEC = "spec: 1\nunits: centimetres\nwearer: {stature: 168 cm, waist: 72 cm}\nshape: {hem: {girth: 280 cm}}\n"
 
@@ -105,7 +106,7 @@ def test_a_stale_plan_is_shown_without_what_a_terminal_would_obey(
 def _folders(names: list[Path], output: Path | None) -> list[str]:
     specs, problems = gather([str(name) for name in names])
     assert problems == []
-    return [plan_folder(spec, str(output) if output else None, specs).as_posix() for spec in specs]
+    return [folder.as_posix() for folder in plan_folders(specs, str(output) if output else None)]
 
 
 def test_no_two_specs_of_one_run_share_a_folder(tmp_path: Path) -> None:

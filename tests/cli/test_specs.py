@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from hoopwright.cli.specs import gather, plan_folder
+import pytest
+
+from hoopwright.cli.places import plan_folders
+from hoopwright.cli.specs import gather
 
 
 def _spec(path: Path, text: str = "spec: 1\n") -> Path:
@@ -47,21 +50,31 @@ def test_a_plan_goes_beside_its_spec_unless_others_live_there(tmp_path: Path) ->
     one = _spec(tmp_path / "one" / "cage.yaml")
     two = [_spec(tmp_path / "two" / "a.yaml"), _spec(tmp_path / "two" / "b.yaml")]
     specs, _ = gather([str(one), *map(str, two)])
-    assert [plan_folder(spec, None, specs) for spec in specs] == [
+    assert plan_folders(specs, None) == [
         one.parent,
         two[0].parent / "a",
         two[1].parent / "b",
     ]
     alone, _ = gather([str(two[0])])
-    assert plan_folder(alone[0], None, alone) == two[0].parent / "a"
+    assert plan_folders(alone, None) == [two[0].parent / "a"]
 
 
 def test_with_an_output_folder_several_specs_get_folders_of_their_names(tmp_path: Path) -> None:
     paths = [_spec(tmp_path / name) for name in ("x/cage.yaml", "y/cage.yaml", "z/hoop.yaml")]
     specs, _ = gather([str(path) for path in paths])
-    assert [plan_folder(spec, "out", specs) for spec in specs] == [
+    assert plan_folders(specs, "out") == [
         Path("out/x-cage"),
         Path("out/y-cage"),
         Path("out/hoop"),
     ]
-    assert plan_folder(specs[0], "out", specs[:1]) == Path("out")
+    assert plan_folders(specs[:1], "out") == [Path("out")]
+
+
+def test_a_folder_of_many_specs_is_looked_through_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    for number in range(9):
+        _spec(tmp_path / f"{number}.yaml")
+    specs, _ = gather([str(tmp_path)])
+    asked, look = list[Path](), Path.iterdir
+    monkeypatch.setattr(Path, "iterdir", lambda folder: (asked.append(folder), look(folder))[1])
+    assert plan_folders(specs, None) == [tmp_path / str(number) for number in range(9)]
+    assert asked == [tmp_path]

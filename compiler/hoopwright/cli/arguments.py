@@ -6,11 +6,11 @@ import argparse
 from importlib import import_module
 
 from hoopwright import __version__
+from hoopwright.cli.formats import GATHERED, STREAMED
 from hoopwright.cli.misuse import Parser
 
 _MOST_JOBS = 256
 COMMANDS = ("check", "build", "bench", "diff", "compare", "shop", "new", "explain", "schema", "values")
-_FORMATS = ("text", "short", "jsonl", "sarif", "junit", "annotations", "summary")
 
 
 def parser(only: str | None = None) -> argparse.ArgumentParser:
@@ -228,7 +228,7 @@ def _variant(command: argparse.ArgumentParser) -> None:
 def _format(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "--format",
-        choices=_FORMATS,
+        choices=(*STREAMED, *GATHERED),
         default="text",
         help="how findings are printed: text (default), short and jsonl line by line; SARIF 2.1.0, JUnit XML,"
         " workflow annotations, or a Markdown summary as one document",

@@ -9,8 +9,9 @@ from hoopwright.cli import CLEAN, FOUND, MISUSED, say
 from hoopwright.cli.made import Made, building, each
 from hoopwright.cli.mover import Mover
 from hoopwright.cli.output import Refused, differences, put
+from hoopwright.cli.places import plan_folders
 from hoopwright.cli.reporting import Report
-from hoopwright.cli.specs import SpecFile, code_of_problems, gather, plan_folder
+from hoopwright.cli.specs import SpecFile, code_of_problems, gather
 from hoopwright.source.diagnostic import Diagnostic, Severity
 
 
@@ -23,8 +24,8 @@ def run(options: argparse.Namespace) -> int:
     worst = max(CLEAN, code_of_problems(problems))
     work = building(plans=report.gathers, units=options.units, cards=options.cards)
     with Mover() as mover:
-        for spec, result in zip(specs, each(work, specs, options.jobs), strict=True):
-            folder = plan_folder(spec, options.output, specs)
+        folders = plan_folders(specs, options.output)
+        for spec, folder, result in zip(specs, folders, each(work, specs, options.jobs), strict=True):
             worst = max(worst, _one(spec, result, folder, options, report, mover))
     report.close()
     return worst

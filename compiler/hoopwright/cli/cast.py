@@ -6,7 +6,6 @@ and ``regrade``. ``wearer`` and ``variant`` may be lists: every combination is t
 
 from __future__ import annotations
 
-import re
 from itertools import product
 from pathlib import Path
 from typing import Any
@@ -21,7 +20,6 @@ from hoopwright.source.record import record
 from hoopwright.spec.checking.nearest import listed, offer
 from hoopwright.spec.document.choice import Choice
 
-IS_CAST = re.compile(rb"^(?:\xef\xbb\xbf)?cast[ \t]*:", re.MULTILINE)
 _KEYS = ("spec", "wearer", "variant", "title", "regrade")
 _LISTS = ("wearer", "variant")
 _REGRADE = ("sizes", "proportions")

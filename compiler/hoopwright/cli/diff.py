@@ -53,16 +53,17 @@ def _sides(options: argparse.Namespace) -> tuple[SpecFile, SpecFile] | int:
     if wrong:
         say.progress(wrong)
         return MISUSED
-    files, problems = gather([name for name in names if name != STDIN])
-    say.diagnostics(problems, files, "text")
+    found = {name: gather([name]) for name in dict.fromkeys(names) if name != STDIN}  # one file may have two names
+    problems = [problem for _, said in found.values() for problem in said]
+    say.diagnostics(problems, [file for files, _ in found.values() for file in files], "text")
     if problems:
         return code_of_problems(problems)
-    if any(file.home is not None for file in files) or len(files) != len(set(names) - {STDIN}):
+    by_name = {name: files[0] for name, (files, _) in found.items() if len(files) == 1 and files[0].home is None}
+    if len(by_name) < len(found):
         say.progress("diff takes specs, not casts or folders of several")
         return MISUSED
-    by_name = dict(zip([name for name in dict.fromkeys(names) if name != STDIN], files, strict=True))
     if STDIN in names:
-        by_name[STDIN] = _from_stdin(files[0])
+        by_name[STDIN] = _from_stdin(next(iter(by_name.values())))
     first, last = by_name[names[0]], by_name[names[-1]]
     choices = ["", *variants][-2:] if len(names) == 1 else (variants * 2)[:2] or ["", ""]
     return _chosen(first, choices[0]), _chosen(last, choices[1])

@@ -46,6 +46,8 @@ def several(work: Callable[[S], T], items: Sequence[S], jobs: int) -> Generator[
                 while waiting and waiting[0] < turn + AHEAD * jobs and crew.has_room:
                     if crew.give(waiting[0], items[waiting[0]]):
                         waiting.popleft()
+                if turn not in done and not crew.busy:  # no process may be started
+                    done[waiting.popleft()] = attempt(work, items[turn])
                 if turn in done:
                     break
                 crew.rest()
@@ -78,8 +80,8 @@ class _Crew:
 
     def give(self, at: int, item: Any) -> bool:
         """Hand an item to a free worker, or to a new one; a free one that has ended is passed over. False where the
-        system starts no more processes: from then on those there are do the work. Raises OSError where there are
-        none."""
+        system starts no more processes: from then on those there are do the work, and the asker itself where there
+        are none."""
         while self.free:
             worker = self.free.pop()
             if _told(worker, item):
@@ -89,8 +91,6 @@ class _Crew:
         try:
             self.busy[at] = worker = _started(self.work)
         except OSError:
-            if not self.busy:
-                raise
             self.most = len(self.busy)
             return False
         _told(worker, item)  # one that ended already is found out when its answer is fetched

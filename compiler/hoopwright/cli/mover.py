@@ -7,15 +7,14 @@ one waits for it. Where no process may be started, or it ends, the run moves by 
 
 from __future__ import annotations
 
-import errno
 import json
 import os
-from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from contextlib import suppress
 from itertools import pairwise
 from pathlib import Path
 from typing import BinaryIO, Self
 
+from hoopwright.cli.holding import alone
 from hoopwright.cli.interrupts import held_back
 from hoopwright.cli.moves import Moves, listed
 
@@ -23,27 +22,6 @@ _DONE = b"1"
 _FAILED = b"0"
 _MANY = 65_536
 """So many files are let go of where the system sets no limit to those open."""
-
-
-@contextmanager
-def alone(folder: Path) -> Iterator[None]:
-    """Hold the folder: another build into it waits. Where folders cannot be locked, it goes on unheld."""
-    try:
-        import fcntl
-    except ImportError:  # not a POSIX system
-        yield
-        return
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        try:
-            fcntl.flock(handle, fcntl.LOCK_EX)
-        except OSError as problem:  # a file system without locks
-            if problem.errno not in (errno.ENOLCK, errno.ENOSYS, errno.EOPNOTSUPP, errno.EINVAL):
-                raise
-        yield
-    finally:
-        with suppress(OSError):
-            os.close(handle)
 
 
 class Mover:

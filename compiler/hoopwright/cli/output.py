@@ -14,7 +14,8 @@ from contextlib import nullcontext
 from pathlib import Path
 
 from hoopwright.cli import staging
-from hoopwright.cli.mover import Mover, alone
+from hoopwright.cli.holding import alone
+from hoopwright.cli.mover import Mover
 
 _SEAL = re.compile(r"<!-- made by hoopwright, sum ([0-9a-f]{16}) -->\n\Z")
 _JSON_SEAL = re.compile(r',\n  "sum": "([0-9a-f]{16})"\n\}\n\Z')

@@ -7,15 +7,13 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from hoopwright.cli import say
+from hoopwright.cli.formats import GATHERED
 from hoopwright.cli.specs import SpecFile
 from hoopwright.source.diagnostic import Diagnostic
 
 if TYPE_CHECKING:
     from hoopwright.cli.made import Made
     from hoopwright.render.outcome import Outcome
-
-STREAMED = ("text", "short", "jsonl")
-GATHERED = ("sarif", "junit", "annotations", "summary")
 
 
 class Report:

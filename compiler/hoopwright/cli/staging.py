@@ -15,7 +15,8 @@ import tempfile
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
-from hoopwright.cli.mover import Mover, alone
+from hoopwright.cli.holding import alone
+from hoopwright.cli.mover import Mover
 from hoopwright.cli.moves import (
     BACK,
     DRAFT,

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from pathlib import Path
 
+from hoopwright.cli.kinds import IS_CAST, SUFFIXES, first_bytes, is_spec
 from hoopwright.cli.names import shown
 from hoopwright.source.diagnostic import Diagnostic, Severity
 
-_SUFFIXES = (".yaml", ".yml")
-_SPEC = re.compile(rb"^(?:\xef\xbb\xbf)?(?:spec|cast)[ \t]*:", re.MULTILINE)
 _LABEL = re.compile(rb"^\| Spec \| ([^|\n]{1,200}) \|$", re.MULTILINE)
 _BUILT = (".md", ".json", ".svg", ".html")
 
@@ -33,10 +33,10 @@ def missing_file(path: Path) -> Diagnostic:
 def strange_file(path: Path) -> Diagnostic:
     """A file that is no YAML and holds no spec: most often a plan, when its spec is meant."""
     folder = path.parent.parent if path.parent.name == "figures" else path.parent
-    beside = _specs_in(folder) if path.suffix in _BUILT else []
-    if beside:
+    beside = next(_specs_in(folder), None) if path.suffix in _BUILT else None
+    if beside is not None:
         return Diagnostic("not-a-spec", Severity.ERROR, "this is no spec, but perhaps was built from one",
-                          shown(path), help=f"name the spec: `{shown(beside[0])}`, and not this file")
+                          shown(path), help=f"name the spec: `{shown(beside)}`, and not this file")
     named = _named_in(path) if path.suffix == ".md" else ""
     if named:
         return Diagnostic("not-a-spec", Severity.ERROR, "this is no spec, but a plan that was built from one",
@@ -49,15 +49,16 @@ def strange_file(path: Path) -> Diagnostic:
 def _named_in(path: Path) -> str:
     """The spec that a plan's label names; empty when this is no plan."""
     try:
-        found = _LABEL.search(path.read_bytes())
+        found = _LABEL.search(first_bytes(path))
     except OSError:
         return ""
     return "" if found is None else shown(Path(found[1].decode("utf-8", "replace")))
 
 
-def _specs_in(folder: Path) -> list[Path]:
+def _specs_in(folder: Path) -> Iterator[Path]:
+    """The specs and casts in a folder, by name, each looked at when it is asked for."""
     try:
-        return [one for one in sorted(folder.iterdir())
-                if one.suffix in _SUFFIXES and one.is_file() and _SPEC.search(one.read_bytes())]
+        there = sorted(folder.iterdir())
     except OSError:
-        return []
+        return
+    yield from (one for one in there if one.suffix in SUFFIXES and one.is_file() and is_spec(one, IS_CAST))
