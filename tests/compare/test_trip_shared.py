@@ -190,5 +190,30 @@ def test_shares_sum_exactly_and_nobody_pays_more_than_alone(total: int, alone: l
     assert all(0 <= part <= cost for part, cost in zip(parts, costs, strict=True))
 
 
+def test_a_roll_for_both_is_bought_as_sold_and_cut_as_washed() -> None:
+    """A roll of 10 m of twill gives 9.70 m once washed, in the list, the cutting, the page and the file."""
+    trip = trip_of({}, {"hem": 240, "count": 5})
+    rolls = [pack for pack in trip.packs if pack.material == "twill"]
+    for roll in rolls:
+        assert (roll.pack, roll.washed) == (pytest.approx(10), pytest.approx(9.7))
+        assert sum(piece.length for piece in roll.pieces) + roll.left == pytest.approx(9.7)
+    page = trip_markdown(trip)
+    assert "| **twill**, 10.00 m, to buy, 9.70 m once washed |" in page
+    value = json.loads(trip_json(trip))
+    assert {pack["washed_mm"] for pack in value["cutting"] if pack["material"] == "twill"} == {9700}
+    assert not [pack for pack in value["cutting"] if pack["material"] == "strip" and "washed_mm" in pack]
+
+
+def test_a_whole_width_on_hand_is_laid_once_though_both_list_it() -> None:
+    """Of 140 cm cloth less 3 % a washed piece is 135.8 cm wide; one strip of the two bands lies on it."""
+    texts = [CAGE.format(**{**USUAL, "title": title}).replace("{length: 60 cm, width: 50 cm}", "55 cm")
+             for title in ("Maid", "Cook")]
+    trip, said = plan_trip([("design", plan_of(text)) for text in texts])
+    assert trip is not None, said
+    there = [layout for layout in trip.layouts if layout.buy == 0]
+    assert [round(layout.width, 4) for layout in there] == [1.358]
+    assert all(layout.washed == pytest.approx(layout.buy * 0.97) for layout in trip.layouts if layout.buy)
+
+
 def test_what_nobody_would_have_paid_for_is_shared_by_use() -> None:
     assert share_out(Decimal(3), [Decimal(0), Decimal(0)], [2.0, 1.0]) == (Decimal(2), Decimal(1))
