@@ -215,3 +215,16 @@ def test_the_three_formats_say_the_same() -> None:
         if line.startswith("| "):
             assert line.replace("\\|", "").count("|") == 5
     assert {change["kind"] for change in data["changes"]} >= {"added", "dropped", "changed"}
+
+
+def test_tape_that_is_washed_already_is_told_as_less_to_ask_for() -> None:
+    """Twill without a price: the same tapes are wanted, and 3 % less of it is asked for in the shop."""
+    washed = {"materials": {"twill": {"kind": "tape", "shrinkage": "0 %"}}}
+    [change] = [one for one in diff(**washed).of("shopping") if one.now == "twill"]
+    assert change.before is not None
+    assert change.after is not None
+    assert change.what == "amount"
+    pieces = sum(piece.length for pack in plan().supply.cutting.packs if pack.material == "twill"
+                 for piece in pack.pieces)
+    assert change.after.value == pytest.approx(pieces)
+    assert change.before.value == pytest.approx(pieces / 0.97)

@@ -202,7 +202,7 @@ def _money_and_time(plan: Plan) -> Iterator[Entry]:
         pack = f"{line.pack_length:.4f} {line.pack_count}" if line.price is not None else ""
         slot = f"{line.item} {pack}"
         if line.price is None:
-            yield "shopping", line.item, slot, "amount", Cell(line.need, _unit(line.pack_length))
+            yield "shopping", line.item, slot, "amount", Cell(line.asked, _unit(line.pack_length))
             continue
         size = f" of {p.shop(line.pack_length)}" if line.pack_length else ""
         yield "shopping", line.item, slot, "packs", Cell(float(line.packs), "count", size)

@@ -129,7 +129,7 @@ def _line(
 ) -> ShoppingLine:
     spare = sum((s.length for s in plan.sheets if s.source == "on hand" and s.placements), 0.0)
     uses = tuple(dict.fromkeys(part.part for part in need.parts))
-    return ShoppingLine(need.goods.name, "cloth", packs, length, 0, price, cost, plan.needed, spare, uses,
+    return ShoppingLine(need.goods.name, "cloth", packs, length, 0, price, cost, plan.used, spare, uses,
                         need.goods.shrinkage)
 
 

@@ -126,7 +126,8 @@ class ShoppingLine:
 
     ``packs`` is the number of packs, steps or sets of pieces bought; one is ``pack_length`` m (0 for pieces) or
     ``pack_count`` pieces (0 for lengths). ``price`` for one pack and ``cost`` of all; None when unknown. ``need`` is
-    the amount needed before rounding up (m or pieces), reserve included, ``on_hand`` what is taken from the cupboard.
+    the amount needed before rounding up (m once washed, or pieces), reserve included, ``on_hand`` what is taken from
+    the cupboard.
     ``uses`` are part ids or words. ``shrinkage`` is the share of a length lost in the first wash.
     """
 
@@ -141,6 +142,11 @@ class ShoppingLine:
     on_hand: float
     uses: tuple[str, ...]
     shrinkage: float = 0.0
+
+    @property
+    def asked(self) -> float:
+        """``need`` as the shop has it, before the first wash."""
+        return self.need / (1 - self.shrinkage)
 
     @property
     def washed(self) -> float | None:
