@@ -13,9 +13,11 @@ from typing import Any
 
 import pytest
 
+from hoopwright.cli import writing
+from hoopwright.cli.holding import alone
 from hoopwright.cli.moves import Moves
 from hoopwright.cli.output import Refused, put, seal
-from hoopwright.cli.staging import alone, finish
+from hoopwright.cli.staging import finish
 
 OLD = {
     "plan.md": "# old\n",
@@ -29,7 +31,7 @@ NEW = {
     "figures/front.svg": "<svg id='f'/>\n",
     "figures/hem.svg": "<svg id='h'/>\n",
 }
-CALLS = ("mkdir", "open", "write", "close", "link", "replace", "unlink", "chmod", "rmdir", "fork")
+CALLS = ("mkdir", "open", "write", "fsync", "close", "link", "replace", "unlink", "chmod", "rmdir", "fork")
 TICKED = "# old, ticked by hand\n"
 
 
@@ -48,6 +50,13 @@ def _sealed(files: dict[str, str]) -> dict[str, str]:
 
 BEFORE = _sealed(OLD) | {"plan.md": TICKED}
 AFTER = _sealed(NEW) | {"plan.yours-1.md": TICKED}
+
+
+@pytest.fixture(autouse=True)
+def _in_one_order(monkeypatch: pytest.MonkeyPatch) -> None:
+    """One thread writes, so that a call has its number; and nobody waits for a real disk's flushing."""
+    monkeypatch.setattr(writing, "AT_ONCE", 1)
+    monkeypatch.setattr(os, "fsync", lambda handle: None)
 
 
 @pytest.fixture

@@ -17,6 +17,7 @@ from typing import BinaryIO, Self
 from hoopwright.cli.holding import alone
 from hoopwright.cli.interrupts import held_back
 from hoopwright.cli.moves import Moves, listed
+from hoopwright.cli.writing import flush_folders
 
 _DONE = b"1"
 _FAILED = b"0"
@@ -25,20 +26,24 @@ _MANY = 65_536
 
 
 class Mover:
-    """The child of one run, started by the first move. Leaving the block ends it."""
+    """The child of one run, started by the first move. Leaving the block ends it, and has the disk keep what was
+    moved."""
 
     def __init__(self) -> None:
         self._child = 0
         self._line: tuple[BinaryIO, BinaryIO] | None = None
+        self._folders: dict[Path, None] = {}
 
     def __enter__(self) -> Self:
         return self
 
     def __exit__(self, *_: object) -> None:
         self._dismiss()
+        flush_folders(self._folders)  # once for the run: the first flush takes most of the rest with it
 
     def moved(self, moves: Moves, *, back: bool) -> bool:
         """Have a change moved forward, or all the way back; False where that was not done, or not wholly."""
+        self._folders |= dict.fromkeys((moves.folder, moves.folder / "figures"))
         self._line = self._line or self._started()
         if self._line is None:
             return False

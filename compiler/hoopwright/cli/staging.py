@@ -1,10 +1,11 @@
 """Changing a folder's files all at once, as far as a file system lets one.
 
-The new files are written whole into a hidden folder beside their places, and the old ones get a second name
-there; a last file, ``ready``, lists both and says that all are there. Then they are moved into place, each move
-atomic, by a child process (:mod:`hoopwright.cli.mover`): killing the build does not stop it. Should it be stopped
-all the same (power fails), the next run finishes the moves first, or takes them back when what was staged did not
-reach the disk. A move that fails takes back those before it. A lock on the folder keeps two builds apart.
+The new files are written whole into a hidden folder beside their places, down to the disk, and the old ones get a
+second name there; a list of both gets its name, ``ready``, when the disk has all of it. Then they are moved into
+place, each move atomic, by a child process (:mod:`hoopwright.cli.mover`): killing the build does not stop it. Should
+it be stopped all the same (power fails), the next run finishes the moves first, or takes them back when what was
+staged did not reach the disk. A move that fails takes back those before it. A lock on the folder keeps two builds
+apart.
 """
 
 from __future__ import annotations
@@ -29,6 +30,7 @@ from hoopwright.cli.moves import (
     second_name,
     tame,
 )
+from hoopwright.cli.writing import write_new
 
 PREFIX = ".hoopwright-stage-"
 _OURS = {"new", "old", READY, BACK, DRAFT}
@@ -91,13 +93,14 @@ def _stage(
     stage = Path(tempfile.mkdtemp(prefix=PREFIX, dir=folder))
     try:
         sums: dict[str, str] = {}
+        staged: dict[Path, tuple[bytes, Path | None]] = {}
         for name, copy in copies.items():
             relative = copy.relative_to(folder).as_posix()
             second_name(folder / name, stage / "new" / relative)
             sums[relative] = ""
         for name, text in files.items():
             data = text.encode()
-            _write(stage / "new" / name, data, like=folder / name)
+            staged[stage / "new" / name] = data, folder / name
             sums[name] = digest(data)
         was: dict[str, str] = {}
         for name in (*files, *removed):
@@ -105,25 +108,12 @@ def _stage(
                 second_name(folder / name, stage / "old" / name)
                 was[name] = checksum_of(stage / "old" / name)
         moves = Moves(stage, folder, sums, tuple(removed), was)
-        _write(stage / DRAFT, moves.manifest().encode())
+        write_new(staged | {stage / DRAFT: (moves.manifest().encode(), None)})
         os.replace(stage / DRAFT, stage / READY)
     except OSError:
         shutil.rmtree(stage, ignore_errors=True)
         raise
     return moves
-
-
-def _write(path: Path, data: bytes, like: Path | None = None) -> None:
-    """Write a new file; it may be read and written by those who may do so with ``like``, when that is there."""
-    path.parent.mkdir(parents=True, exist_ok=True)
-    handle = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666)
-    try:
-        while data:
-            data = data[os.write(handle, data) :]
-    finally:
-        os.close(handle)  # some file systems say only here that they are full
-    if like is not None and like.is_file() and not like.is_symlink():
-        path.chmod(like.stat().st_mode & 0o777)
 
 
 def _apart(moves: Moves, mover: Mover | None, *, back: bool = False) -> None:
