@@ -113,7 +113,7 @@ def _with_bare(problem: Problem, sides: tuple[SideStrength, ...]) -> tuple[SideS
     if not any(problem.skirt):
         return tuple(replace(one, bare=(one.reach, one.drop)) for one in sides)
     bare = replace(problem, skirt=(0.0,) * len(problem.skirt))
-    alone = solution(bare, ask(bare, model(bare), COARSE, trial=True, factor=False)).sides
+    alone = solution(bare, ask(bare, model(bare), COARSE, factor=False)).sides
     return tuple(replace(one, bare=(so.reach, so.drop)) for one, so in zip(sides, alone, strict=True)) \
         if alone else sides
 
