@@ -3,6 +3,7 @@ the page."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 from itertools import pairwise
 from math import dist
@@ -293,3 +294,13 @@ def test_side_hoops_of_which_nothing_is_stated_to_be_worn_are_measured_once(side
     assert "across-worn" not in keys
     assert all(one.bare == (one.reach, one.drop) for one in sides.assessment.sides)
     assert "with the skirt on" not in plan_markdown(sides, ())
+
+
+def test_what_the_stops_ask_for_is_told_as_wished_where_no_rest_without_the_skirt_was_found(loaded_sides: Plan) -> None:
+    found = loaded_sides.assessment
+    assert all(one.bare is not None for one in found.sides)
+    unfound = replace(found, sides=tuple(replace(one, bare=None) for one in found.sides))
+    known, unknown = (plan_markdown(plan) for plan in (loaded_sides, replace(loaded_sides, assessment=unfound)))
+    assert "over both without the skirt and" in known
+    assert "over both without the skirt and" not in unknown
+    assert "how they hang without it was not found, so that the stops ask for" in unknown

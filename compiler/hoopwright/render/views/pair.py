@@ -16,7 +16,8 @@ class SidesView:
     """Printed measures of side hoops. ``rows``: (hoops, below the waist, down the outer panel from the waistband's
     edge, channel, steel, beyond the hip wished, by itself, down the inner panel); ``loaded``: (hoops, beyond the hip
     and below the waist without the skirt, both under the load, how far down that is), where it is known; ``worn``:
-    something is stated that is worn over them. False in a plan without them."""
+    something is stated that is worn over them; ``bare_known``: how they hang without it was found.
+    False in a plan without them."""
 
     across: str = ""
     half: str = ""
@@ -42,6 +43,7 @@ class SidesView:
     loaded: tuple[tuple[str, ...], ...] = ()
     across_loaded: str = ""
     across_bare: str = ""
+    bare_known: bool = False
     worn: bool = False
     skirt: str = ""
 
@@ -99,6 +101,7 @@ def sides_view(plan: Plan) -> SidesView:
         ),
         across_loaded=p.length(2 * (pair.hip + max(one.reach for one in sides))) if sides else "",
         across_bare=p.length(2 * (pair.hip + max(out for out, _ in hanging(pair, plan.assessment)))),
+        bare_known=all(one.bare is not None for one in sides),
         worn=bool(plan.spec.load),
         skirt=p.length(plan.skirt.side),
     )
