@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from itertools import pairwise
-from math import cos, dist, pi, sin
+from math import cos, dist, hypot, pi, sin
 
 import numpy as np
 import pytest
@@ -233,6 +233,29 @@ def test_the_body_stops_the_swing() -> None:
     assert sum(h.touching for h in leaning.hoops) > 0
     assert leaning.swing_m < 0.9 * hung.swing_m
     assert leaning.error < 1e-8
+
+
+def test_the_bodys_push_is_the_slope_of_the_work_stored_in_it() -> None:
+    """Stiffness times depth alone is 24 % less or 32 % more on the sides or the front of this oval."""
+    hoops = tuple(
+        HoopModel(f"H{k + 1}", oval_points(d, d, z, -0.15 * k / 3), strip(), line_load_n_per_m=3.0)
+        for k, (d, z) in enumerate(ROWS)
+    )
+    a, b, y0, firm, step = 0.35, 0.2, -0.32, 2000.0, 1e-7
+    body = BodyModel((BodyRow(-0.5, a, b, y0), BodyRow(-1.0, a, b, y0)), firm)
+    found = solve(CageModel(hoops, even_tapes(tuple(h.id for h in hoops), 6, (0.26, 0.19)), body=body), PLAIN)
+
+    def stored(x: float, y: float) -> float:
+        depth = (a * b) ** 0.5 * (1 - ((x / a) ** 2 + ((y - y0) / b) ** 2) ** 0.5)
+        return firm / 2 * max(depth, 0.0) ** 2
+
+    nodes = {node for hoop in found.hoops for node in hoop.deformed if -1.0 <= node[2] <= -0.5}
+    push = sum(
+        hypot(stored(x + step, y) - stored(x - step, y), stored(x, y + step) - stored(x, y - step)) / (2 * step)
+        for x, y, _ in nodes
+    )
+    assert found.body_push_n == pytest.approx(push, rel=1e-4)
+    assert push > 1.0
 
 
 def test_a_tape_in_pieces_is_the_same_tape() -> None:

@@ -69,7 +69,7 @@ def test_a_cage_that_gives_way_before_the_factor_asked_is_told_where() -> None:
     assert (made.assessment.verdict, buckling(made).result) == ("stands, but", "fails")
     assert f"| {value:.2f} | at least 4 | **fails** |" in row(made)
     assert "at least" not in bears(made)
-    assert "To mend it: hang half as much skirt on it (from 123 % to 100 % of what is allowed)" in row(made)
+    assert "To mend it: hang half as much skirt on it (from 123 % to at most 100 % of what is allowed)" in row(made)
 
 
 def test_where_no_more_is_asked_no_cage_is_followed_farther() -> None:

@@ -7,6 +7,7 @@ from dataclasses import replace
 from decimal import Decimal
 from itertools import pairwise
 from math import dist
+from pathlib import Path
 
 import pytest
 from jsonschema import Draft202012Validator
@@ -20,6 +21,7 @@ from hoopwright.render.quantities import Printer
 from hoopwright.shape.waist import waist_of
 from hoopwright.spec.checking.schema import load_schema
 
+PUMP = Path(__file__).parents[2] / "specs" / "pump-room" / "side-hoops.yaml"
 WHEEL = b"""\
 spec: 1
 units: centimetres
@@ -256,6 +258,13 @@ def test_cane_is_tipped_when_it_is_dry_and_not_before() -> None:
     assert "cut-ends" in next(task for task in plan.work.tasks if task.id == "thread-left").cautions
 
 
+def test_cane_is_drawn_with_its_name_in_pencil_and_steel_with_a_flag(sides: Plan) -> None:
+    drawn = {plan.spec.build.hoops.material.form: next(one for one in draw_figures(plan) if one.name == "step-cut-hoop")
+             for plan in (planned(CANE), sides)}
+    assert "L1 in pencil" in drawn["cane"].svg
+    assert all("pencil" not in one.svg for form, one in drawn.items() if form != "cane")
+
+
 def test_steels_pushed_into_channels_spring_back(sides: Plan) -> None:
     task = next(task for task in sides.work.tasks if task.id == "thread-left")
     assert "recoil" in task.cautions
@@ -304,3 +313,26 @@ def test_what_the_stops_ask_for_is_told_as_wished_where_no_rest_without_the_skir
     assert "over both without the skirt and" in known
     assert "over both without the skirt and" not in unknown
     assert "how they hang without it was not found, so that the stops ask for" in unknown
+
+
+def test_the_last_stop_prints_how_long_a_shortened_tie_is() -> None:
+    """Ties of 12 in, a tenth off: 10.8 in. The check is pointed to where it says more, and only there."""
+    short, wide = planned(CANE), planned(CANE.replace(b"reach: 8 in", b"reach: 3 in").replace(b"reach: 4 in",
+                                                                                           b"reach: 2 in"))
+    for plan in (short, wide):
+        stop = next(task for task in plan.work.tasks if task.id == "try-on-2")
+        mend = next(one.mend for one in stop.conditions if one.key == "across-both")
+        assert "to 10 3/4 in between the seams instead of 12 in" in mend
+        told = any(check.code == "reach" and "a tenth shorter" in check.remedy for check in plan.assessment.checks)
+        assert ("the check reach says" in mend) is told
+
+
+def test_what_the_check_of_reach_measures_is_said_with_its_number() -> None:
+    plan = compile_spec(PUMP.read_bytes(), "side-hoops.yaml").plan
+    assert plan is not None
+    page, p = plan_markdown(plan, ()), Printer.of(plan.spec)
+    pair = plan.shape.sides
+    assert pair is not None
+    lacks = p.length(pair.channels[-1].wished - plan.assessment.sides[-1].reach)
+    assert f"L3 stands out less than wished, by more than is let pass (found {lacks}, wanted at most 1 in)" in page
+    assert "What the widest hoops lack, under their load, of the reach beyond the hip" in page

@@ -15,7 +15,7 @@ from hoopwright.strength.families.pair import tied_shorter
 from hoopwright.strength.handled import handling_checks
 from hoopwright.strength.joining import join_checks
 from hoopwright.strength.measures import MEASURES, Measured
-from hoopwright.strength.mending.remedy import Trials, remedy, used_by
+from hoopwright.strength.mending.remedy import Trials, bounds, remedy, used_by
 from hoopwright.strength.mending.rescue import rescue
 from hoopwright.strength.method import Method, Problem, Solution
 from hoopwright.strength.model import Weights
@@ -69,7 +69,7 @@ SORTS: Mapping[str, Sort] = MappingProxyType({
         "whole cage solved with large movements; the limit is the skirt's own clearance",
         "cut the skirt to it under its load, as the plan gives it, or hang less on it; a stiffer stock sinks less"),
     "reach": Sort(
-        "they stand out as far as they are wished", "length",
+        "what they lack, under their load, of the reach that they were wished to have", "length",
         "whole cage solved with large movements; the limit, 1 in, is our judgement",
         "wish them that much wider, shorten the ties, or take a stiffer stock"),
     "set-closed": Sort(
@@ -93,7 +93,7 @@ def strength_checks(
     problem: Problem, solution: Solution, weights: Weights, method: Method | None
 ) -> tuple[Check, ...]:
     """All checks of a solved cage; ``method`` solves changed cages for the remedies, None solves none."""
-    trials = Trials(problem.spec, method, used_by(problem, solution))
+    trials = Trials(problem.spec, method, used_by(problem, solution), bounds(problem, solution))
     mechanics = tuple(_mechanics(code, problem, solution, trials) for code in SORTS
                       if code not in FRAMES or _told(code, problem))
     handled = tuple(_open(check, solution) for check in handling_checks(problem))

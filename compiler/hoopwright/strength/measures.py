@@ -19,12 +19,14 @@ REACH = 0.0254
 
 @record(frozen=True, slots=True)
 class Measured:
-    """A check's number: ``part``, ``value`` and ``limit``, SI."""
+    """A check's number: ``part``, ``value`` and ``limit``, SI. ``bound``: the value is the worst it can be, found no
+    closer."""
 
     part: str
     value: float | None
     limit: float | None
     sense: Sense = "at most"
+    bound: bool = False
 
     @property
     def used(self) -> float:
@@ -59,7 +61,8 @@ def _round(problem: Problem, solution: Solution) -> Measured:
 
 
 def _buckling(problem: Problem, solution: Solution) -> Measured:
-    return Measured(solution.weakest, solution.buckling.value, problem.spec.limits.factor, "at least")
+    return Measured(solution.weakest, solution.buckling.value, problem.spec.limits.factor, "at least",
+                    solution.buckling.at_least or solution.screened)
 
 
 def _set_closed(problem: Problem, solution: Solution) -> Measured:

@@ -51,7 +51,7 @@ class Problem:
 @record(frozen=True, slots=True)
 class Solution:
     """What a method finds. ``weakest`` is the part that ``buckling`` is about; ``swing`` of the hem, m;
-    ``waist_pull`` outward on the waistband and ``body_push`` back from the body, N.
+    ``waist_pull`` outward on the waistband and ``body_push`` the sum of the body's pushes back, N.
 
     ``screened``: ``buckling`` is the lower bound of the closed forms, below what the cage really bears.
 

@@ -204,9 +204,10 @@ Verdict = Literal["stands", "stands, but", "will not stand"]
 @record(frozen=True, slots=True)
 class Assessment:
     """What the strength stage found. ``method`` names how (for the annex); ``swing`` of the hem, m, and ``waist_pull``
-    outward on the waistband, N; ``carried`` kg hung from it in all, cage included; ``body_push`` is what the body
-    pushes back, N; ``skirt`` over a wheel or side hoops as they hang, None where hoops keep their heights.
-    ``verdict`` opens the plan: ``stands``, ``stands, but`` or ``will not stand``, with ``reasons`` in plain words."""
+    outward on the waistband, N; ``carried`` kg hung from it in all, cage included; ``body_push`` is the sum of
+    the body's pushes, whichever way each goes, N; ``skirt`` over a wheel or side hoops as they hang, None where hoops
+    keep their heights. ``verdict`` opens the plan: ``stands``, ``stands, but`` or ``will not stand``, with ``reasons``
+    in plain words."""
 
     method: str
     checks: tuple[Check, ...]

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from hoopwright.shape.model import Hoop, SidePair
+from hoopwright.source.quantity import length_text
+from hoopwright.strength.families.pair import SHORTER, TIED_SHORTER
 from hoopwright.strength.model import Assessment
 from hoopwright.work.belt import waistband_tasks
 from hoopwright.work.bench import Bench
@@ -183,8 +185,12 @@ def hanging(pair: SidePair, found: Assessment | None) -> tuple[tuple[float, floa
 def _across(bench: Bench, pair: SidePair) -> tuple[Condition, ...]:
     """The width over both sides, first without the skirt, then with it on where its weight is known."""
     off = 2 * _SIDE * bench.spec.allowances.hoop_tolerance
-    mend = ("too little: take a tuck in each tie (the check reach says what that does), or pad the hip; one side"
-            " more than the other: let its ties out, or pin it nearer the back")
+    tie, units = bench.shape.ties[0].length, bench.spec.units
+    told = bench.found is not None and any(check.code == "reach" and check.remedy.startswith(TIED_SHORTER)
+                                           for check in bench.found.checks)
+    mend = (f"too little: take a tuck in each tie, to {length_text(SHORTER * tie, units)} between the seams instead of"
+            f" {length_text(tie, units)}{' (the check reach says what that does)' if told else ''}, or pad the hip; one"
+            " side more than the other: let its ties out, or pin it nearer the back")
     outs = [("across-both", [out for out, _ in hanging(pair, bench.found)])]
     if bench.found is not None and bench.found.sides and bench.spec.load:
         outs.append(("across-worn", [one.reach for one in bench.found.sides]))

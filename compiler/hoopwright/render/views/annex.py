@@ -192,7 +192,7 @@ def _held(plan: Plan) -> tuple[tuple[str, str], ...]:
             ("What the roll bears", quantity.force_text(wheel.roll)),
         )
     if found.sides:
-        return (("What both hips push back", quantity.force_text(found.body_push)),)
+        return (("All the pushes of both hips together", quantity.force_text(found.body_push)),)
     return ()
 
 

@@ -150,10 +150,9 @@ class CageResult:
     """The whole cage. With a status that says there was nothing to solve, all lists but `notes` are empty.
 
     `waist_pull_n` sum of the tapes' outward pulls on the waistband, `waist_down_n` their downward pulls,
-    `body_push_n` what the body pushes back; `swing_m` horizontal movement of the lowest hoop's centre and
-    `swing_xy` its direction; `error` largest residual force of the state reported over the
-    weight; `iterations` of the solve at
-    factor 1.
+    `body_push_n` sum of the sizes of all the body's pushes, whichever way each goes; `swing_m` horizontal movement of
+    the lowest hoop's centre and `swing_xy` its direction; `error` largest residual force of the state reported over
+    the weight; `iterations` of the solve at factor 1.
     """
 
     status: Status

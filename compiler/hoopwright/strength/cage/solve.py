@@ -118,7 +118,7 @@ def describe(
     push = 0.0
     if now.contact is not None:
         count = now.contact.of_body
-        push = float((now.contact.stiffness * now.contact.depth)[:count].sum())
+        push = float(np.sqrt((now.contact.push[:count] ** 2).sum(axis=1)).sum())
     return CageResult(
         status=status,
         notes=(*notes, *_notes(tapes, ties)),

@@ -64,6 +64,8 @@ COARSE = 12
 FINE = 24
 SHORTER = 0.9
 """Share of a tie's length that is tried when side hoops stand out too little."""
+TIED_SHORTER = "tie them a tenth shorter"
+"""How the words begin that say what shorter ties do."""
 LEGS = 0.5
 """How far the body goes on below its lowest row, m."""
 _PRESSED = (
@@ -87,7 +89,7 @@ SAYS = {
     "sag": "the steels keep level between the strips of cloth that hold them",
     "out-of-round": "the steels keep their curves",
     "sinking": "the side hoops sink no farther than the skirt's hem is off the floor",
-    "reach": "the widest steels stand out beyond the hip as far as they are wished",
+    "reach": "what the widest steels lack, under their load, of the reach beyond the hip that they were wished to have",
     "set-closed": "bending a steel into its channel leaves no set in it",
 }
 SOURCES = {
@@ -150,7 +152,7 @@ def tied_shorter(problem: Problem) -> str:
     lies = max((_lies(problem, one, (hoop,)) for one, hoop in zip(result.hoops, _left(problem), strict=True)),
                key=lambda side: side.reach)
     length = length_text(SHORTER * problem.shape.ties[0].length, units)
-    return (f"tie them a tenth shorter, {length} between the seams: {lies.hoops[0]} then stands out"
+    return (f"{TIED_SHORTER}, {length} between the seams: {lies.hoops[0]} then stands out"
             f" {length_text(lies.reach, units)} and goes down {length_text(lies.down, units)}")
 
 

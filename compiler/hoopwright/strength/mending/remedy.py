@@ -34,10 +34,12 @@ HELPS = 0.95
 
 @record(frozen=True, slots=True)
 class Tried:
-    """A changed cage: ``used`` of what is allowed by the check in question, and what else then fails."""
+    """A changed cage: ``used`` of what is allowed by the check in question, at most so much with ``bound``, and what
+    else then fails."""
 
     words: str
     used: float
+    bound: bool
     spoils: tuple[str, ...]
 
 
@@ -45,13 +47,14 @@ class Tried:
 class Trials:
     """Changed cages of one spec, each solved at most once whichever checks ask for it.
 
-    ``before``: how much of what is allowed each check uses up in the cage as it is. Without a ``method`` none is
-    solved.
+    ``before``: how much of what is allowed each check uses up in the cage as it is, of ``bounds`` at most so much.
+    Without a ``method`` none is solved.
     """
 
     spec: Spec
     method: Method | None
     before: Mapping[str, float]
+    bounds: frozenset[str] = frozenset()
     done: dict[tuple[str, bool], tuple[Problem, Solution] | None] = field(default_factory=dict)
 
     def solved(self, change: Change, quick: bool = False) -> tuple[Problem, Solution] | None:
@@ -90,6 +93,11 @@ def used_by(problem: Problem, solution: Solution) -> dict[str, float]:
     return used
 
 
+def bounds(problem: Problem, solution: Solution) -> frozenset[str]:
+    """The checks whose number is only the worst it can be."""
+    return frozenset(code for code, measure in MEASURES.items() if measure(problem, solution).bound)
+
+
 def remedy(code: str, trials: Trials) -> str:
     """The changes that mend a check, or the best of those that help, in plain words; empty when none does."""
     tried = [found for family in FAMILIES.get(code, ()) if (found := _try(code, family, trials)) is not None]
@@ -115,14 +123,15 @@ def _try(code: str, family: Family, trials: Trials) -> Tried | None:
         solved = trials.solved(change) or (trials.solved(change, quick=True) if code in CLOSED else None)
         if solved is None:
             break
-        if code in solved[1].unassessed or MEASURES[code](*solved).value is None:
+        measured = MEASURES[code](*solved)
+        if code in solved[1].unassessed or measured.value is None:
             continue
         used = used_by(*solved)
         spoils = tuple(
             CLAUSES[other].missed.format(part=MEASURES[other](*solved).part if other in MEASURES else "it")
             for other, share in used.items() if share > 1.0 >= trials.before.get(other, 0.0)
         )
-        best = Tried(change.said_of(trials.spec), used[code], spoils)
+        best = Tried(change.said_of(trials.spec), used[code], measured.bound, spoils)
         if best.used <= 1.0 or best.used > trials.before[code]:
             break
     return best
@@ -141,5 +150,7 @@ def _first(code: str, family: Family, trials: Trials) -> int:
 
 
 def _effect(code: str, tried: Tried, trials: Trials) -> str:
-    """How a change works, in hundredths of what is allowed."""
-    return f"from {trials.before[code] * 100:.0f} % to {tried.used * 100:.0f} % of what is allowed"
+    """How a change works, in hundredths of what is allowed; a load that was followed no farther leaves at most so
+    much used up."""
+    before, after = ("at most " if bound else "" for bound in (code in trials.bounds, tried.bound))
+    return f"from {before}{trials.before[code] * 100:.0f} % to {after}{tried.used * 100:.0f} % of what is allowed"

@@ -8,7 +8,7 @@ from hoopwright.library.model import Droop
 from hoopwright.plan.model import Plan
 from hoopwright.render.drawing.letters import clip
 from hoopwright.render.drawing.marks import SMALL, across, arrow_line, upright
-from hoopwright.render.drawing.sheet import GREY, INK, PAPER
+from hoopwright.render.drawing.sheet import GREY, INK, PAPER, Sheet
 from hoopwright.render.drawing.steps.sketch import (
     WIDTH,
     Sketch,
@@ -81,7 +81,8 @@ def _grams(droop: Droop | None) -> str:
 
 
 def cut_hoop(plan: Plan, action: str) -> Figure:
-    """A cut hoop laid straight: its length, the lap lines at its ends, its name on a flag."""
+    """A cut hoop laid straight: its length, the lap lines at its ends, its name on a flag of sticky tape, or pencilled
+    on cane, which goes into water."""
     sheet = begin(action, 150)
     cut = {part for task in plan.work.tasks if task.action == action for part in task.parts}
     hoops = [hoop for hoop in plan.shape.hoops if hoop.id in cut] or list(plan.shape.hoops)
@@ -94,8 +95,7 @@ def cut_hoop(plan: Plan, action: str) -> Figure:
     for x in (150.0, 170.0):
         sheet.rect(x - 4, y - 8, 8, 16, fill=PAPER, stroke="none")
         torn(sheet, x, y - 8, y + 8)
-    sheet.path([(216, y - 7), (216, y - 30), (264, y - 30), (264, y - 7)], closed=True, fill=PAPER)
-    sheet.text(240, y - 15, clip(hoop.id, 44, SMALL, bold=True), size=SMALL, anchor="middle", bold=True)
+    _name(sheet, hoop.id, y, pencilled=build.bent_wet)
     across(sheet, left, right, y - 42, f"cut {say(plan, hoop.cut)}")
     mark = (lap or sleeve / 2) if hoop.closed else 0.0
     if mark:
@@ -112,6 +112,17 @@ def cut_hoop(plan: Plan, action: str) -> Figure:
     ends = f"a line {say(plan, mark)} from each end" if mark else "both ends tipped for good"
     alt = f"{hoop.id} laid straight, {say(plan, hoop.cut)} long, {ends}."
     return finish(sheet, "Cutting a hoop", alt)
+
+
+def _name(sheet: Sheet, id: str, y: float, *, pencilled: bool) -> None:
+    """A hoop's name by its piece: beside the pencil's strokes, or on its flag."""
+    if pencilled:
+        for x in (232, 236, 240, 244, 248):
+            sheet.line((x - 2, y + 3), (x + 2, y - 3), stroke=INK, width=1.0)
+        tell(sheet, (240, y - 5), (240, y - 20), f"{clip(id, 44, SMALL, bold=True)} in pencil", anchor="middle")
+        return
+    sheet.path([(216, y - 7), (216, y - 30), (264, y - 30), (264, y - 7)], closed=True, fill=PAPER)
+    sheet.text(240, y - 15, clip(id, 44, SMALL, bold=True), size=SMALL, anchor="middle", bold=True)
 
 
 def prove_join(plan: Plan, action: str) -> Figure:
