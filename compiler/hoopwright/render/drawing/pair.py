@@ -73,14 +73,20 @@ def _front(plan: Plan, pair: SidePair) -> Figure:
     ]
     draw_column(sheet, reaches, PAGE - MARGIN, TOP + 20, view.y, side="right", title="beyond the hip")
     half = pair.across / 2 * view.scale
-    across(sheet, view.x - half, view.x + half, view.y + 32, f"{length_text(pair.across, units)} over both")
+    across(sheet, view.x - half, view.x + half, view.y + 32, _over_both(plan, pair))
     door_lines(sheet, plan, view)
     scale_bar(sheet, MARGIN, view.y + 96, view.scale, units)
     alt = (
         f"Side hoops on their wearer from the front, to scale: {len(pair.channels)} hoops at each side, "
-        f"{length_text(pair.across, units)} over both."
+        f"{_over_both(plan, pair)}."
     )
     return figure(plan, sheet, TITLES["front"], alt)
+
+
+def _over_both(plan: Plan, pair: SidePair) -> str:
+    """``30 in over both``, and that this is the wish where it is known how they hang."""
+    wish = ", as wished" if plan.assessment.sides else ""
+    return f"{length_text(pair.across, plan.spec.units)} over both{wish}"
 
 
 def _side(plan: Plan, pair: SidePair) -> Figure:
@@ -158,14 +164,14 @@ def _above(plan: Plan, pair: SidePair) -> Figure:
         above.x - half,
         above.x + half,
         above.y + deep + 46,
-        f"{length_text(pair.across, units)} over both",
+        _over_both(plan, pair),
     )
     sheet.text(above.x, above.y + deep + 18, "FRONT", size=TEXT, anchor="middle", bold=True, halo=True)
     said = ("firm: the half ovals wished; dashed: where each steel lies by itself, its ends held by inner panel and"
             " tie (the thin straight lines); the lowest hoop is thick")
     write(sheet, lines_of(named(plan.spec, said)), above.y + deep + 76, 16)
     scale_bar(sheet, MARGIN, above.y + deep + 134, scale, units)
-    alt = f"Both side hoops from above beside waist and hips, {length_text(pair.across, units)} over both."
+    alt = f"Both side hoops from above beside waist and hips, {_over_both(plan, pair)}."
     return figure(plan, sheet, "From above", alt)
 
 

@@ -216,5 +216,6 @@ def _said(plan: Plan, times: int) -> str:
     if "strap" in kinds:
         words.append("broken: the strap across the opening")
     if any(tie.way for tie in plan.shape.ties):
-        words.append("dotted: the body at that height, below the hips as thick as the hips, round which ties lie")
+        words.append("dotted: the body at that height, below the hips as thick as the hips, round which ties lie,"
+                     " thinner than the hoop")
     return "; ".join(words) + "."
