@@ -7,11 +7,14 @@ from math import pi
 
 import pytest
 
+from hoopwright.shape.draw import draw
+from hoopwright.source.diagnostic import failed
 from hoopwright.source.quantity import QuantityError
 from hoopwright.source.read import read
 from hoopwright.spec.model import Spec
 from hoopwright.spec.resolve import resolve
 from hoopwright.spec.starters import starter, starters
+from hoopwright.supply.provide import provide
 
 INCH = 0.0254
 NAMES = [name for name, _ in starters()]
@@ -89,3 +92,16 @@ def test_bad_answers_are_errors() -> None:
         starter(NAMES[0], {"title": "x" * 201})
     with pytest.raises(KeyError):
         starter("no such starter", {})
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("body", [("142 cm", "52 cm", "70 cm"), ("186 cm", "88 cm", "118 cm"),
+                                  ("193 cm", "120 cm", "140 cm")])
+def test_small_and_large_bodies_are_drawn_and_their_stock_is_found(name: str, body: tuple[str, str, str]) -> None:
+    """A corded petticoat's two breadths were once wider than its cloth."""
+    spec = spec_of(starter(name, dict(zip(("stature", "waist", "hip"), body, strict=True))))
+    shape, said = draw(spec)
+    assert shape is not None
+    supply, more = provide(spec, shape)
+    assert supply is not None
+    assert not failed((*said, *more))

@@ -6,7 +6,7 @@ from itertools import pairwise
 from xml.etree import ElementTree
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from hoopwright.render.drawing.body import oval
@@ -16,6 +16,7 @@ from hoopwright.render.drawing.spread import spread
 from hoopwright.render.drawing.steps import SKETCHES, WITHOUT
 from hoopwright.work.actions import ACTIONS
 
+PLACES = st.floats(-1e4, 1e4)
 SVG = "{http://www.w3.org/2000/svg}"
 
 
@@ -102,6 +103,15 @@ def test_spread_shares_the_shift_out_evenly() -> None:
     assert spread([0, 0], [10, 10], 0, 100) == pytest.approx((5, 15))
     assert spread([100, 100], [10, 10], 0, 100) == pytest.approx((85, 95))
     assert spread([], [], 0, 1) == ()
+
+
+@given(st.lists(st.tuples(PLACES, PLACES), max_size=6))
+@example([(0.0, -0.0), (-0.0004, 100.0), (-10.05, 1000.0001), (0.5, -0.0005)])
+def test_a_chain_of_numbers_is_written_like_each_of_them(points: list[tuple[float, float]]) -> None:
+    sheet = Sheet("sheet", 10, 10)
+    sheet.path(points)
+    written = " ".join(f"{'L' if at else 'M'}{num(x)},{num(y)}" for at, (x, y) in enumerate(points))
+    assert f'<path d="{written}"' in sheet.svg("a", "b")
 
 
 def test_a_curve_goes_through_its_points() -> None:
