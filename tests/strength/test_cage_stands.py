@@ -33,7 +33,7 @@ from hoopwright.strength.cage.newton import (
     true_residual,
 )
 from hoopwright.strength.cage.solve import Options, solve
-from hoopwright.strength.cage.sparse import SETTING_UP, Spent
+from hoopwright.strength.cage.sparse import Spent, cost
 from hoopwright.strength.cage.system import Guess, State, System
 
 FAR = track.Stops(sag=1.0, out_of_round=1.0, tilt=1.5)
@@ -127,7 +127,7 @@ def test_a_system_whose_work_is_spent_behind_rounded_slackness_pulls_sharply_aga
     wobbly: tuple[CageModel, System, Found],
 ) -> None:
     system = System(lay_out(wobbly[0], 48))
-    system.pattern.left = 2.5 * (system.n + SETTING_UP)
+    system.pattern.left = 2.5 * cost(system.n)
     with pytest.raises(Spent):
         newton_from_soft(system, *start(system), 1.0, widest=1.0)
     assert system.soft == 0.0

@@ -11,7 +11,7 @@ from hoopwright.strength import whole
 from hoopwright.strength.cage.model import CageModel
 from hoopwright.strength.cage.result import CageResult, Factor
 from hoopwright.strength.cage.solve import Options, solve
-from hoopwright.strength.cage.sparse import SETTING_UP, Pattern
+from hoopwright.strength.cage.sparse import Pattern, cost
 from hoopwright.strength.families import pair, wheel
 from hoopwright.strength.problem import pose
 
@@ -27,7 +27,7 @@ def costs(monkeypatch: pytest.MonkeyPatch) -> list[int]:
     plain = Pattern.factor
 
     def counting(self, *given):
-        found.append(self.n + SETTING_UP)
+        found.append(cost(self.n))
         return plain(self, *given)
 
     monkeypatch.setattr(Pattern, "factor", counting)

@@ -17,6 +17,8 @@ from hoopwright.strength.cage.arrays import Floats, Ints
 
 SETTING_UP = 4000
 """What a step costs besides its unknowns, counted in unknowns: measured."""
+CROWD = 4000
+"""Of so many unknowns each costs twice as much as one among few: their factors no longer fit beside the processor."""
 
 
 _SYMMETRIC = {"SymmetricMode": True}
@@ -104,7 +106,7 @@ class Pattern:
 
         Raises Spent when no work is left: an amount that is the same on every machine, unlike time.
         """
-        self.left -= self.n + SETTING_UP
+        self.left -= cost(self.n)
         if self.left < 0:
             raise Spent
         shifted = values.copy()
@@ -120,6 +122,11 @@ class Pattern:
 
     def _matrix(self, values: Floats) -> csc_matrix:
         return csc_matrix((values, self.indices, self.starts), shape=(self.n, self.n))
+
+
+def cost(n: int) -> float:
+    """What a step with n unknowns costs, counted in unknowns."""
+    return n * (1 + n / CROWD) + SETTING_UP
 
 
 def _order(n: int, i: Ints, j: Ints) -> Ints:

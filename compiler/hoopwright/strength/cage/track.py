@@ -17,7 +17,7 @@ from hoopwright.source.record import record
 from hoopwright.strength.cage.newton import Found, newton, newton_from_soft, stands, start
 from hoopwright.strength.cage.relax import MOST_DOWNHILL, relax
 from hoopwright.strength.cage.result import Factor, Limit
-from hoopwright.strength.cage.sparse import SETTING_UP, Spent
+from hoopwright.strength.cage.sparse import Spent, cost
 from hoopwright.strength.cage.system import Guess, State, System
 
 CAP = 3.0
@@ -224,7 +224,7 @@ def _ahead(system: System, base: Found, low: float, high: float) -> Found:
 
 def _affordable(system: System) -> int:
     """Steps downhill that the work left allows, the usual number at most."""
-    return int(min(MOST_DOWNHILL, _DOWNHILL * system.pattern.left / (system.n + SETTING_UP)))
+    return int(min(MOST_DOWNHILL, _DOWNHILL * system.pattern.left / cost(system.n)))
 
 
 def _trouble(system: System, found: Found, factor: float, stops: Stops) -> Trouble | None:
