@@ -32,6 +32,14 @@ def test_the_way_round_a_circle_by_hand(kind, side):
     assert round_body(kind, ((2.0, side * 1.01), (-2.0, side * 1.01)), Ellipse(1.0, 1.0)) == ()
 
 
+@pytest.mark.parametrize(("kind", "side"), [("chord", -1.0), ("strap", 1.0)])
+def test_a_body_farther_back_is_gone_round_where_it_stands(kind, side):
+    """The same circle and ends, all half its radius farther back: the same way, half a radius farther back."""
+    way = round_body(kind, ((2.0, -0.5), (-2.0, -0.5)), Ellipse(1.0, 1.0, 0.5))
+    assert long(way) == pytest.approx(2 * sqrt(3) + pi / 3, abs=1e-4)
+    assert way[len(way) // 2] == pytest.approx((0.0, side - 0.5), abs=1e-9)
+
+
 def test_ends_on_the_body_lie_along_it():
     half = 0.6
     back = -cos(asin(half))

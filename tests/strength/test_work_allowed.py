@@ -82,3 +82,8 @@ def test_what_stands_by_symmetry_alone_has_no_load_to_raise(drawn) -> None:
     told = whole.solution(problem, replace(found, status="stands only by symmetry"))
     assert "buckling" in told.unassessed
     assert "symmetry" in told.unassessed["buckling"]
+
+
+def test_a_step_with_many_unknowns_is_counted_nearly_as_dear_as_it_was_measured() -> None:
+    """6 ms with 1,512 unknowns (seven hoops), 22 to 29 ms with 6,480 (thirty)."""
+    assert 3 < cost(6480) / cost(1512) < 5
